@@ -1,0 +1,1 @@
+"""Lamination and the plate method."""

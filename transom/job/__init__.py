@@ -1,0 +1,1 @@
+"""What the user states: read, validated once, written."""

@@ -1,0 +1,247 @@
+"""What the user states, in working units (mm, N, N*mm, kg, W, m/s, rad), validated once.
+
+None means not measured: left out, or "?". What to use instead is decided in `transom.setup`, never here.
+"""
+
+import datetime as dt
+from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True)
+class Head:
+    """Identity of the job and how its results read."""
+
+    name: str = ""
+    number: str = ""
+    revision: str = "A"
+    date: dt.date | None = None
+    units: str = "us"  # us | si
+    code: str = "EN"  # EN | US
+
+
+@dataclass(frozen=True)
+class Boat:
+    """The boat as far as the mount asks."""
+
+    kind: str  # pontoon | aluminium hull | glass hull
+    plate: str = "not measured"  # stated | none | cannot read | not measured
+    plate_power: float | None = None  # W, where plate is "stated"
+    plate_engine_mass: float | None = None  # kg
+    water: str = "fresh"  # fresh | salt
+    service: str = "calm"  # calm | open
+    speed: float | None = None  # m/s at full throttle
+    trailer: bool = True
+    road_support: str = "none"  # none | strut
+    length: float | None = None  # mm; monohull powering information only
+    transom_width: float | None = None  # mm
+
+
+@dataclass(frozen=True)
+class Propeller:
+    """The propeller and what turns it."""
+
+    diameter: float | None = None  # mm
+    pitch: float | None = None  # mm
+    blades: int | None = None
+    area_ratio: float | None = None
+    gear: float | None = None
+    speed: float | None = None  # rated engine speed, 1/s
+
+
+@dataclass(frozen=True)
+class Hole:
+    """A point or round thing on the board: across from the centreline (starboard +), down from the top."""
+
+    y: float
+    down: float
+    diameter: float = 0.0
+    what: str = ""
+
+
+@dataclass(frozen=True)
+class EngineBracket:
+    """The engine's own bracket; an odd pattern gives `bolts` (and `pads`) in place of the four distances."""
+
+    upper_holes: float | None = None  # mm, centre to centre
+    lower_holes: float | None = None
+    rows_apart: float | None = None
+    top_to_upper: float | None = None  # below the board's top edge
+    ear: float | None = None  # thickness of metal under the bolt head
+    bolts: tuple[Hole, ...] = ()
+    pads: tuple[Hole, ...] = ()
+
+
+@dataclass(frozen=True)
+class Kicker:
+    """A small second engine on the same board."""
+
+    power: float  # W
+    mass: float | None = None  # kg
+    y: float | None = None  # mm from the centreline
+    held_by: str = "clamps"
+
+
+@dataclass(frozen=True)
+class Engine:
+    """One outboard."""
+
+    power: float | None  # W; the top of the range
+    power_low: float | None = None  # W; equals power unless a range was given
+    count: int = 1
+    shaft: float | None = None  # mm, class
+    mass: float | None = None  # kg, ready to run
+    steering: str = "wheel"  # wheel | tiller | full turn
+    held_by: str = "bolts"  # bolts | clamps
+    takes: tuple[float, float] | None = None  # mm
+    torque: float | None = None  # N*mm
+    threads: str = "dry"  # dry | oiled | anti-seize
+    thrust: float | None = None  # N, only if measured
+    gravity_aft: float | None = None  # mm
+    gravity_up: float | None = None  # mm
+    lift_plate: bool = False
+    propeller: Propeller = field(default_factory=Propeller)
+    bracket: EngineBracket = field(default_factory=EngineBracket)
+    kicker: Kicker | None = None
+
+
+@dataclass(frozen=True)
+class Board:
+    """The board's place. An unmeasured width or height is None (preset by kind of boat)."""
+
+    width: float | None
+    height: float | None
+    lean: float | None = None  # rad
+    pocket: float | None = None  # mm, narrowest width of the channel
+    pocket_stated: bool = False  # False while "?"; True with pocket None means "none": there is no channel
+    material: str = "plywood"
+    sealed: bool = True
+    treatment: str = "none"  # none | copper
+    core: str = "none"  # none | hidden: a glass hull's core that cannot be seen
+    openings: tuple[Hole, ...] = ()
+    obstructions: tuple[Hole, ...] = ()
+    notch_width: float = 0.0
+    notch_depth: float = 0.0
+
+
+@dataclass(frozen=True)
+class Line:
+    """A line of support, board axes (y, down) at both ends, mm."""
+
+    start: tuple[float, float]
+    end: tuple[float, float]
+    fixed: bool = False
+
+
+@dataclass(frozen=True)
+class FrameBolts:
+    """Board-to-frame bolts; `keep` means they are there already."""
+
+    size: str = ""
+    count: int | None = None
+    keep: bool = False
+
+
+@dataclass(frozen=True)
+class Frame:
+    """What the board is held by."""
+
+    kind: str | None  # pod | uprights | cap rail; None while "?"
+    flange_width: float | None = None
+    flange_thickness: float | None = None
+    flange_alloy: str | None = None
+    bolts: FrameBolts | None = None
+    lines: tuple[Line, ...] = ()
+    at: tuple[float, ...] = ()  # y of uprights
+
+
+@dataclass(frozen=True)
+class Stock:
+    """What the shop can use; empty means the shipped tables."""
+
+    panels: tuple[str, ...] = ()
+    sheets: tuple[str, ...] = ()
+    grades: tuple[str, ...] = ()
+    threads: tuple[str, ...] = ()
+    plates: tuple[str, ...] = ()
+    plate_thicknesses: tuple[float, ...] = ()
+    washers: tuple[str, ...] = ()
+    most_sheets: int = 4
+    measured: tuple[tuple[str, float], ...] = ()  # sheet name -> measured thickness, mm
+
+
+@dataclass(frozen=True)
+class Layer:
+    """One sheet of the stack, aft face first, and which way its face grain lies."""
+
+    sheet: str
+    grain: str  # across | along   (across = sideways on the boat; along = up the board)
+
+
+@dataclass(frozen=True)
+class Backing:
+    """What spreads a bolt over the wood: a washer, or a plate `per` bolt, pair or all."""
+
+    washer: str = ""
+    plate: str = ""
+    thickness: float = 0.0
+    width: float = 0.0
+    height: float = 0.0
+    per: str = "bolt"
+
+
+@dataclass(frozen=True)
+class EngineBolts:
+    """The bolts through bracket and board."""
+
+    thread: str
+    grade: str
+    length: float  # mm, nominal
+    aft: Backing = field(default_factory=Backing)
+    forward: Backing = field(default_factory=Backing)
+
+
+@dataclass(frozen=True)
+class Mount:
+    """A mount as drawn or as built."""
+
+    layers: tuple[Layer, ...]
+    engine_bolts: EngineBolts | None = None
+
+
+@dataclass(frozen=True)
+class ShopCase:
+    """The shop's own case, or a changed factor, with its reason."""
+
+    name: str
+    like: str
+    times: float
+    reason: str
+
+
+@dataclass(frozen=True)
+class Accept:
+    """A stop, knowingly passed over."""
+
+    stop: str
+    by: str
+    date: dt.date
+    paper: str
+
+
+@dataclass(frozen=True)
+class Job:
+    """Everything stated. `sha256` is of the file's bytes; `unmeasured` lists the keys that read "?"."""
+
+    head: Head
+    boat: Boat
+    engine: Engine
+    board: Board
+    frame: Frame
+    stock: Stock = field(default_factory=Stock)
+    mount: Mount | None = None
+    cases: tuple[ShopCase, ...] = ()
+    accepts: tuple[Accept, ...] = ()
+    sha256: str = ""
+    unmeasured: tuple[str, ...] = ()
+    second_look: float = 0.85  # the shop's second-look line, share of the limit
+    shop_temperature: float | None = None  # degC

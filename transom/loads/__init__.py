@@ -1,0 +1,1 @@
+"""Engine to wrench: thrust, inertia, load cases."""

@@ -1,0 +1,1 @@
+"""The answer on the screen and as JSON."""

@@ -1,0 +1,201 @@
+"""What a judgement is made of: assumptions, cases, checks. Frozen records, no printing."""
+
+from dataclasses import dataclass, field
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from transom.units import Array
+
+ONCE = "once"  # the case name of a check that no load enters (fit, length, spacing)
+
+
+def rounded(value: float) -> float:
+    """Nine significant digits: what is ranked and written, so that the same job gives the same bytes."""
+    return float(f"{value:.9g}")
+
+
+@dataclass(frozen=True)
+class Assumption:
+    """A number the job did not state: what was used instead, and between which values the answer holds."""
+
+    key: str
+    value: float
+    unit: str
+    evidence: str
+    known_by: str
+    source: str
+    holds_from: float | None = None
+    holds_to: float | None = None
+    how_to_measure: str = ""
+
+
+@dataclass(frozen=True)
+class Cases:
+    """Load cases as arrays over v variants (every side, tilt angle and weight sense is one).
+
+    `wrench` is characteristic and `design` is factored; both (..., v, 6) with Fx, Fy, Fz in N and Mx,
+    My, Mz in N*mm about the datum, board axes, acting on the mount. `k_mod` and `gamma_M` (v,) follow
+    from the duration class; `accidental` (v,) marks the strike.
+    """
+
+    names: tuple[str, ...]
+    of: tuple[str, ...]
+    factor: Array
+    weight_factor: Array
+    duration: tuple[str, ...]
+    wrench: Array
+    design: Array
+
+    @property
+    def accidental(self) -> NDArray[np.bool_]:
+        """Which variants are accidental."""
+        return np.array([d == "accidental" for d in self.duration])
+
+    def __len__(self) -> int:
+        return len(self.names)
+
+
+@dataclass(frozen=True)
+class CheckArray:
+    """One check over n candidates and the variants of its cases.
+
+    `demand` and `resistance` broadcast to (n, v), v = len(cases); one unit for both. Where the resistance
+    is not a positive finite number, or the demand is not finite, the utilisation is infinite: a missing
+    number never passes.
+    """
+
+    part: str
+    what: str
+    rule: str
+    method: str
+    unit: str
+    source: str
+    evidence: str
+    known_by: str
+    cases: tuple[str, ...]
+    demand: Array
+    resistance: Array
+    note: str = ""
+    information: bool = False
+
+    @property
+    def name(self) -> str:
+        """`part.what[.rule].method`, the id without its case."""
+        return ".".join(p for p in (self.part, self.what, self.rule, self.method) if p)
+
+    @property
+    def utilisation(self) -> Array:
+        """Demand over resistance, (n, v)."""
+        demand, resistance = np.broadcast_arrays(
+            np.asarray(self.demand, dtype=float), np.asarray(self.resistance, dtype=float)
+        )
+        good = np.isfinite(demand) & np.isfinite(resistance) & (resistance > 0)
+        return np.where(good, demand / np.where(good, resistance, 1.0), np.inf)
+
+    @property
+    def worst(self) -> Array:
+        """The largest utilisation of each candidate, (n,)."""
+        u = self.utilisation
+        return np.asarray(u.reshape(u.shape[0], -1).max(axis=1))
+
+    def rows(self, i: int = 0) -> tuple["Check", ...]:
+        """The checks of candidate i, one for each case."""
+        n = max(np.shape(self.demand)[0], np.shape(self.resistance)[0])
+        shape = (n, len(self.cases))
+        demand = np.broadcast_to(self.demand, shape)[i]
+        resistance = np.broadcast_to(self.resistance, shape)[i]
+        return tuple(
+            Check(self.part, self.what, self.rule, case, self.method, float(d), float(r), self.unit,
+                  self.source, self.evidence, self.known_by, self.note, self.information)
+            for case, d, r in zip(self.cases, demand, resistance, strict=True)
+        )  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Check:
+    """One check of one mount in one case."""
+
+    part: str
+    what: str
+    rule: str
+    case: str
+    method: str
+    demand: float
+    resistance: float
+    unit: str
+    source: str
+    evidence: str
+    known_by: str
+    note: str = ""
+    information: bool = False
+
+    @property
+    def id(self) -> str:
+        """`part.what[.rule].method.case`, stable between versions."""
+        return ".".join(p for p in (self.part, self.what, self.rule, self.method, self.case) if p)
+
+    @property
+    def utilisation(self) -> float:
+        """Demand over resistance; infinite where either is not a usable number."""
+        if not (np.isfinite(self.demand) and np.isfinite(self.resistance) and self.resistance > 0):
+            return float("inf")
+        return rounded(self.demand / self.resistance)
+
+    @property
+    def passes(self) -> bool:
+        """True only where the utilisation is a number and at most one."""
+        return self.utilisation <= 1.0
+
+
+@dataclass(frozen=True)
+class Stop:
+    """A reason not to build. A final one cannot be accepted; `accepted` says by whom, when, on what paper."""
+
+    name: str
+    says: str
+    final: bool
+    accepted: str = ""
+
+    @property
+    def stands(self) -> bool:
+        """True while nobody has taken it on."""
+        return self.final or not self.accepted
+
+
+@dataclass(frozen=True)
+class Judgement:
+    """A mount, or the lack of one, judged."""
+
+    paper: str
+    checks: tuple[Check, ...]
+    cases: Cases
+    assumptions: tuple[Assumption, ...]
+    stops: tuple[Stop, ...]
+    cautions: tuple[str, ...]
+    to_measure: tuple[Assumption, ...] = ()
+    extra: dict[str, Any] = field(default_factory=dict)
+
+    @property
+    def deciding(self) -> tuple[Check, ...]:
+        """The checks that decide; those printed for information do not."""
+        return tuple(c for c in self.checks if not c.information)
+
+    @property
+    def governing(self) -> Check:
+        """The weakest link.
+
+        Raises:
+            ValueError: nothing was checked.
+        """
+        return max(self.deciding, key=lambda c: (c.utilisation, c.id))
+
+    @property
+    def passes(self) -> bool:
+        """True where something was checked, all of it passes and no stop stands."""
+        return (
+            bool(self.deciding)
+            and all(c.passes for c in self.deciding)
+            and not any(s.stands for s in self.stops)
+        )

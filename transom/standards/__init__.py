@@ -1,0 +1,1 @@
+"""Resistances, one module per document."""

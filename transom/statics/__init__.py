@@ -1,0 +1,1 @@
+"""The hand method: wrenches, bolt groups, contact, strips, beams."""
