@@ -26,6 +26,8 @@ ONE = Annotated[Value, Unit("")]
 RAD = Annotated[Value, Unit("rad")]
 
 MM = Annotated[Value, Unit("mm")]
+PER_N = Annotated[Value, Unit("1/N")]
+MM_PER_M = Annotated[Value, Unit("mm/m")]
 PER_MM = Annotated[Value, Unit("1/mm")]
 MM2 = Annotated[Value, Unit("mm^2")]
 MM3 = Annotated[Value, Unit("mm^3")]
@@ -55,6 +57,7 @@ ONES = Annotated[Array, Unit("", vector=True)]
 MMS = Annotated[Array, Unit("mm", vector=True)]
 MM2S = Annotated[Array, Unit("mm^2", vector=True)]
 NS = Annotated[Array, Unit("N", vector=True)]
+N_MMS = Annotated[Array, Unit("N*mm", vector=True)]
 MPAS = Annotated[Array, Unit("N/mm^2", vector=True)]
 
 
