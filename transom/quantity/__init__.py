@@ -1,0 +1,11 @@
+"""Text with units to working units and back; the only room that imports Pint.
+
+Reading (`read`, `read_range`) is by a grammar of our own, and Pint is given the unit alone. Showing lives
+in `transom.quantity.show`, which needs neither Pint nor numpy.
+"""
+
+from transom.quantity.read import is_unmeasured, read, read_range
+from transom.quantity.refusal import QuantityError
+from transom.quantity.registry import registry
+
+__all__ = ["QuantityError", "is_unmeasured", "read", "read_range", "registry"]
