@@ -16,7 +16,7 @@ for module in pkgutil.iter_modules(transom.standards.__path__):
 UREG = pint.UnitRegistry()
 RANGES = {
     "": 0.55, "rad": 0.6, "mm": 40.0, "mm^2": 300.0, "mm^3": 3000.0, "N": 4000.0, "N/mm^2": 20.0,
-    "N*mm": 50000.0, "kg/m^3": 450.0, "N/mm": 1000.0, "1/mm": 0.05,
+    "N*mm": 50000.0, "kg/m^3": 450.0, "N/mm": 1000.0, "1/mm": 0.05, "mm/N": 2e-4,
 }  # fmt: skip
 OURS = {name: f for name, f in formulas().items() if name.startswith("standards.")}
 

@@ -6,10 +6,9 @@ The rope effect adds a quarter of it, and never more than 25 % of the mode itsel
 Arrays broadcast in every argument.
 """
 
-from collections.abc import Mapping
-
 from transom.formula import formula
 from transom.maths import minimum, positive, sqrt
+from transom.standards.modes import least
 from transom.units import MM, MPA, N_MM, ONE, N, Value
 
 _STEEL = {"f_h_k": 45.0, "t_1": 42.0, "d": 12.0, "M_y_Rk": 134000.0, "k": 2.3}
@@ -128,15 +127,6 @@ def wood_double_h(f_h_2_k: MPA, t_2: MM, d: MM) -> N:
 def roped(F_J: Value, F_ax_Rk: Value) -> Value:
     """A mode in N with the rope effect of the pull F_ax_Rk in N (zero where the bolt carries tension)."""
     return with_rope(F_J, rope_effect(F_J, F_ax_Rk))
-
-
-def least(modes: Mapping[str, Value]) -> Value:
-    """The smallest of the modes in N, elementwise."""
-    values = iter(modes.values())
-    result = next(values)
-    for value in values:
-        result = minimum(result, value)
-    return result
 
 
 def thin_plate_modes(f_h_k: MPA, t_1: MM, d: MM, M_y_Rk: N_MM, F_ax_Rk: N = 0.0) -> dict[str, Value]:

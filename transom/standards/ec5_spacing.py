@@ -4,7 +4,7 @@ alpha is the acute angle between load and face grain, 0 to 90 degrees, in radian
 """
 
 from transom.formula import formula
-from transom.maths import PI, cos, maximum, minimum, sin
+from transom.maths import PI, absolute, cos, maximum, minimum, sin
 from transom.units import MM, ONE, RAD, N
 
 _BOLT = {"d": 12.0, "alpha": 0.9, "least": 80.0}
@@ -13,7 +13,7 @@ _BOLT = {"d": 12.0, "alpha": 0.9, "least": 80.0}
 @formula(symbol="a_1", source="EN 1995-1-1:2004, Table 8.4", typical=_BOLT)
 def spacing_along(d: MM, alpha: RAD) -> MM:
     """Smallest distance between bolts along the grain."""
-    return (4 + cos(alpha)) * d
+    return (4 + absolute(cos(alpha))) * d
 
 
 @formula(symbol="a_2", source="EN 1995-1-1:2004, Table 8.4", typical=_BOLT)
@@ -31,13 +31,13 @@ def loaded_end(d: MM, least: MM = 80.0) -> MM:
 @formula(symbol="a_3,c", source="EN 1995-1-1:2004, Table 8.4", typical=_BOLT)
 def unloaded_end(d: MM, alpha: RAD) -> MM:
     """Smallest distance to an end the load pushes away from; 4 d only up to 30 degrees."""
-    return maximum((1 + 6 * sin(alpha)) * d, 4 * d)
+    return maximum((1 + 6 * absolute(sin(alpha))) * d, 4 * d)
 
 
 @formula(symbol="a_4,t", source="EN 1995-1-1:2004, Table 8.4", typical=_BOLT)
 def loaded_edge(d: MM, alpha: RAD) -> MM:
     """Smallest distance to an edge the load pushes toward."""
-    return maximum((2 + 2 * sin(alpha)) * d, 3 * d)
+    return maximum((2 + 2 * absolute(sin(alpha))) * d, 3 * d)
 
 
 @formula(symbol="a_4,c", source="EN 1995-1-1:2004, Table 8.4", typical=_BOLT)
