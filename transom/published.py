@@ -2,16 +2,18 @@
 
 `materials/published/<source>.toml` holds `[source]` (title, note) and one `[[case]]` for each value:
 `id`, `area`, `formula` ("room.module:function" below transom), `inputs` (in the units of that function;
-lists become arrays), optional `item` (attribute, key or index of the result), `printed`, `unit`,
-`digits` (significant digits printed; the tolerance is half a unit of the last one) or `tolerance`
-(relative, with a `why`), `citation` and `known_by`.
+lists become arrays), optional `inputs_in` (input name to factor: that input stands as its source prints
+it, 25.4 for inches), optional `item` (attribute, key or index of the result), `printed`, `unit`, optional
+`per_unit` (one printed unit in ours, by which our result is divided: 4.4482216152605 for lbf), `digits`
+(significant digits printed; the tolerance is half a unit of the last one) or `tolerance` (relative, with
+a `why`), `citation` and `known_by`.
 """
 
 import importlib
 import math
 import tomllib
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
@@ -38,6 +40,8 @@ class Published:
     tolerance: float = 0.0
     why: str = ""
     item: str | int | None = None
+    inputs_in: Mapping[str, float] = field(default_factory=dict)
+    per_unit: float = 1.0
 
     @property
     def allowed(self) -> float:
@@ -49,11 +53,11 @@ class Published:
 
     @property
     def ours(self) -> float:
-        """The value our function computes."""
+        """The value our function computes, in the printed unit."""
         module, _, name = self.formula.partition(":")
         function = getattr(importlib.import_module(f"transom.{module}"), name)
-        result = function(**{k: _argument(v) for k, v in self.inputs.items()})
-        return float(_item(result, self.item))
+        result = function(**{k: _argument(v, self.inputs_in.get(k)) for k, v in self.inputs.items()})
+        return float(_item(result, self.item)) / self.per_unit
 
     @property
     def agrees(self) -> bool:
@@ -61,8 +65,9 @@ class Published:
         return bool(abs(self.ours - self.printed) <= self.allowed)
 
 
-def _argument(value: Any) -> Any:
-    return np.asarray(value, dtype=float) if isinstance(value, list) else value
+def _argument(value: Any, factor: float | None) -> Any:
+    value = np.asarray(value, dtype=float) if isinstance(value, list) else value
+    return value if factor is None else value * factor
 
 
 def _item(result: Any, item: str | int | None) -> Any:
@@ -71,8 +76,12 @@ def _item(result: Any, item: str | int | None) -> Any:
     if isinstance(item, int):
         return np.ravel(result)[item]
     for step in item.split("."):
-        number = step.lstrip("-").isdigit()
-        result = np.asarray(result)[int(step)] if number else getattr(result, step)
+        if isinstance(result, Mapping):
+            result = result[step]
+        elif step.lstrip("-").isdigit():
+            result = np.asarray(result)[int(step)]
+        else:
+            result = getattr(result, step)
     return result
 
 
