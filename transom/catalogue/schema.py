@@ -1,0 +1,154 @@
+"""What a column of a table may hold, said in the annotation of the record, and the check of one row."""
+
+import math
+from collections.abc import Iterator, Mapping
+from dataclasses import MISSING, Field, dataclass, fields
+from typing import Annotated, Any, ClassVar, TypeVar
+
+EVIDENCE = ("published", "stated", "common practice", "convention", "estimate")
+KNOWN_BY = ("read", "transcribed", "memory", "derived", "computed")
+
+
+@dataclass(frozen=True)
+class Between:
+    """A finite number in the closed range low to high."""
+
+    low: float
+    high: float
+    whole: bool = False
+
+    def fault(self, value: Any) -> str:
+        """What is wrong with `value`, or nothing."""
+        if isinstance(value, bool) or not isinstance(value, int | float):
+            return f"{value!r} is not a number"
+        if not math.isfinite(value):
+            return f"{value!r} is not finite"
+        if self.whole and not isinstance(value, int):
+            return f"{value!r} is not a whole number"
+        return "" if self.low <= value <= self.high else f"{value!r} is outside {self.low:g} to {self.high:g}"
+
+
+@dataclass(frozen=True)
+class OneOf:
+    """One of a few words."""
+
+    words: tuple[str, ...]
+
+    def fault(self, value: Any) -> str:
+        """What is wrong with `value`, or nothing."""
+        return "" if value in self.words else f"{value!r} is none of {', '.join(map(repr, self.words))}"
+
+
+@dataclass(frozen=True)
+class Words:
+    """Text that says something."""
+
+    def fault(self, value: Any) -> str:
+        """What is wrong with `value`, or nothing."""
+        return "" if isinstance(value, str) and value.strip() else f"{value!r} is not text, or empty"
+
+
+@dataclass(frozen=True)
+class YesNo:
+    """true or false."""
+
+    def fault(self, value: Any) -> str:
+        """What is wrong with `value`, or nothing."""
+        return "" if isinstance(value, bool) else f"{value!r} is neither true nor false"
+
+
+_PLAIN: Mapping[Any, Any] = {str: Words(), str | None: Words(), bool: YesNo()}
+
+
+@dataclass(frozen=True, kw_only=True)
+class Row:
+    """One row of a table: what it says, where that comes from, how good it is and how it is known."""
+
+    source: str
+    evidence: Annotated[str, OneOf(EVIDENCE)]
+    known_by: Annotated[str, OneOf(KNOWN_BY)]
+    note: str = ""
+
+    key: ClassVar[tuple[str, ...]] = ("name",)  # the columns that tell one row from another
+    rising: ClassVar[tuple[str, ...]] = ()  # the columns by which the table is sorted, strictly
+
+    @property
+    def id(self) -> str:
+        """The row's name in messages."""
+        return " ".join(str(getattr(self, k)) for k in self.key)
+
+    def disorder(self) -> Iterator[tuple[str, str]]:
+        """Columns, and why, that contradict each other within the row."""
+        yield from ()
+
+
+R = TypeVar("R", bound=Row)
+
+
+def columns(record: type[Row]) -> tuple[str, ...]:
+    """The columns of a table in printing order: its own, then source, evidence, known_by, note."""
+    names = [f.name for f in fields(record)]
+    base = [f.name for f in fields(Row)]
+    return tuple([n for n in names if n not in base] + base)
+
+
+def _rule(column: Field[Any]) -> Any:
+    extra = getattr(column.type, "__metadata__", None)
+    return extra[0] if extra else _PLAIN[column.type]
+
+
+def _required(column: Field[Any]) -> bool:
+    return column.default is MISSING
+
+
+def _label(values: Mapping[str, Any], record: type[Row]) -> str:
+    return " ".join(str(values.get(k, "?")) for k in record.key)
+
+
+def row_faults(record: type[Row], values: Mapping[str, Any]) -> Iterator[str]:
+    """One line, naming row and key, for each unknown, missing or unfit value of a row."""
+    where = f"row {_label(values, record)!r}"
+    known = {f.name: f for f in fields(record)}
+    yield from (f"{where}, {k}: unknown column" for k in values if k not in known)
+    yield from (f"{where}, {k}: missing" for k, f in known.items() if _required(f) and k not in values)
+    for k, column in known.items():
+        if k in values and (why := _rule(column).fault(values[k])):
+            yield f"{where}, {k}: {why}"
+
+
+def _cast(record: type[Row], values: Mapping[str, Any]) -> dict[str, Any]:
+    """Whole numbers in columns of real ones become floats."""
+    rules = {f.name: _rule(f) for f in fields(record) if f.name in values}
+    real = {k for k, rule in rules.items() if isinstance(rule, Between) and not rule.whole}
+    return {k: float(v) if k in real else v for k, v in values.items()}
+
+
+def table_faults(rows: tuple[Row, ...]) -> Iterator[str]:
+    """One line for each name given twice and each row out of order."""
+    seen: set[str] = set()
+    last: tuple[Any, ...] | None = None
+    for row in rows:
+        if row.id in seen:
+            yield f"row {row.id!r}, {row.key[0]}: given twice"
+        seen.add(row.id)
+        place = tuple(getattr(row, k) for k in row.rising)
+        if row.rising and last is not None and place <= last:
+            yield f"row {row.id!r}, {row.rising[-1]}: {place[-1]!r} does not follow {last[-1]!r}"
+        last = place
+
+
+def read_rows(record: type[R], values: list[Mapping[str, Any]]) -> tuple[tuple[R, ...], tuple[str, ...]]:
+    """The rows that are sound, and one line for each fault of the others and between rows."""
+    faults: list[str] = []
+    rows: list[R] = []
+    for each in values:
+        if not isinstance(each, Mapping):
+            faults.append(f"row {each!r}: not a table of columns")
+            continue
+        if bad := list(row_faults(record, each)):
+            faults += bad
+            continue
+        row = record(**_cast(record, each))
+        faults += [f"row {row.id!r}, {k}: {why}" for k, why in row.disorder()]
+        rows.append(row)
+    return tuple(rows), (*faults, *table_faults(tuple(rows)))
