@@ -1,0 +1,106 @@
+"""Bolts sharing a load in the plane of the board: the elastic vector method.
+
+Every bolt takes an equal part of the force and, of the couple about the group's centroid, a part square
+to and in proportion to its distance from there.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from transom.formula import formula
+from transom.maths import largest, sqrt, total
+from transom.statics.wrench import moment_about_x
+from transom.units import MM, MM2, MMS, N_MM, NS, ONE, Array, N, Value
+
+SHIGLEY = "Budynas and Nisbett, Mechanical Engineering Design, 9th ed., section 8-12, Eqs 8-56 and 8-57"
+
+
+@formula(symbol="y_c", source=SHIGLEY)
+def centroid(y: MMS, n: ONE) -> MM:
+    """Centroid of n like bolts along one axis."""
+    return total(y) / n
+
+
+@formula(symbol="J", source=SHIGLEY)
+def polar_moment(y: MMS, z: MMS) -> MM2:
+    """Sum of squared distances of like bolts from their centroid; y and z measured from there."""
+    return total(y * y + z * z)
+
+
+@formula(symbol="F'", source=SHIGLEY)
+def direct_force(V: N, n: ONE) -> N:
+    """Equal share of a force among n bolts."""
+    return V / n
+
+
+@formula(symbol="F''", source=SHIGLEY)
+def couple_force(M: N_MM, r: MM, J: MM2) -> N:
+    """Share of the couple M taken by a bolt at distance r from the centroid."""
+    return M * r / J
+
+
+@formula(symbol="F_y", source=SHIGLEY)
+def force_across(V_y: N, M: N_MM, z: MMS, n: ONE, J: MM2) -> NS:
+    """Force across the board on each bolt; M turns y towards z, z from the centroid."""
+    return V_y / n - M * z / J
+
+
+@formula(symbol="F_z", source=SHIGLEY)
+def force_up(V_z: N, M: N_MM, y: MMS, n: ONE, J: MM2) -> NS:
+    """Force up the board on each bolt; M turns y towards z, y from the centroid."""
+    return V_z / n + M * y / J
+
+
+@formula(symbol="F", source="statics", known_by="derived")
+def resultant(F_y: N, F_z: N) -> N:
+    """Resultant of two components square to each other."""
+    return sqrt(F_y * F_y + F_z * F_z)
+
+
+@formula(symbol="y", source="statics", known_by="derived")
+def from_centroid(y: MMS, y_c: MM) -> MMS:
+    """Positions measured from the centroid."""
+    return y - y_c
+
+
+@dataclass(frozen=True)
+class BoltForces:
+    """Forces on each bolt in the plane of the board: `across`, `up`, `resultant` (..., b) in N."""
+
+    across: Array
+    up: Array
+    resultant: Array
+
+    @property
+    def largest(self) -> Array:
+        """The largest resultant of the group, (...)."""
+        return np.asarray(largest(self.resultant))
+
+
+def bolt_group(*, F_y: Value, F_z: Value, M_x: Value, y: Array, z: Array) -> BoltForces:
+    """Share an in-plane load among like bolts, elastic vector method.
+
+    Args:
+        F_y, F_z: force across (starboard) and up the board, N, any shape that broadcasts.
+        M_x: moment about the x axis (y towards z) through the origin of y and z, N*mm.
+        y, z: bolt positions (b,), mm; z up, so negative below the datum.
+
+    Returns:
+        Forces with the bolts on a last axis added to the loads' shape.
+
+    Raises:
+        ValueError: fewer than two places: the group has no resistance to a couple.
+    """
+    y, z = np.asarray(y, dtype=float), np.asarray(z, dtype=float)
+    n = y.size
+    y_c, z_c = centroid(y, n), centroid(z, n)
+    M = np.asarray(moment_about_x(M_x, F_y, F_z, y_c, z_c))[..., None]
+    y, z = from_centroid(y, y_c), from_centroid(z, z_c)
+    J = polar_moment(y, z)
+    if not J > 0:
+        raise ValueError(f"bolt group: {n} bolts at one place resist no couple; give two places or more")
+    across = force_across(np.asarray(F_y)[..., None], M, z, n, J)
+    up = force_up(np.asarray(F_z)[..., None], M, y, n, J)
+    across, up = np.broadcast_arrays(across, up)
+    return BoltForces(across, up, np.asarray(resultant(across, up)))
