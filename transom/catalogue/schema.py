@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterator, Mapping
 from dataclasses import MISSING, Field, dataclass, fields
+from functools import cache
 from typing import Annotated, Any, ClassVar, TypeVar
 
 EVIDENCE = ("published", "stated", "common practice", "convention", "estimate")
@@ -92,13 +93,26 @@ def columns(record: type[Row]) -> tuple[str, ...]:
     return tuple([n for n in names if n not in base] + base)
 
 
+@cache
+def _rules(record: type[Row]) -> Mapping[str, Any]:
+    """The rule of each column."""
+    return {f.name: _rule(f) for f in fields(record)}
+
+
+@cache
+def _required(record: type[Row]) -> tuple[str, ...]:
+    return tuple(f.name for f in fields(record) if f.default is MISSING)
+
+
+@cache
+def _reals(record: type[Row]) -> frozenset[str]:
+    rules = _rules(record).items()
+    return frozenset(k for k, rule in rules if isinstance(rule, Between) and not rule.whole)
+
+
 def _rule(column: Field[Any]) -> Any:
     extra = getattr(column.type, "__metadata__", None)
     return extra[0] if extra else _PLAIN[column.type]
-
-
-def _required(column: Field[Any]) -> bool:
-    return column.default is MISSING
 
 
 def _label(values: Mapping[str, Any], record: type[Row]) -> str:
@@ -108,19 +122,19 @@ def _label(values: Mapping[str, Any], record: type[Row]) -> str:
 def row_faults(record: type[Row], values: Mapping[str, Any]) -> Iterator[str]:
     """One line, naming row and key, for each unknown, missing or unfit value of a row."""
     where = f"row {_label(values, record)!r}"
-    known = {f.name: f for f in fields(record)}
-    yield from (f"{where}, {k}: unknown column" for k in values if k not in known)
-    yield from (f"{where}, {k}: missing" for k, f in known.items() if _required(f) and k not in values)
-    for k, column in known.items():
-        if k in values and (why := _rule(column).fault(values[k])):
+    rules = _rules(record)
+    for k, value in values.items():
+        if k not in rules:
+            yield f"{where}, {k}: unknown column"
+        elif why := rules[k].fault(value):
             yield f"{where}, {k}: {why}"
+    yield from (f"{where}, {k}: missing" for k in _required(record) if k not in values)
 
 
 def _cast(record: type[Row], values: Mapping[str, Any]) -> dict[str, Any]:
     """Whole numbers in columns of real ones become floats."""
-    rules = {f.name: _rule(f) for f in fields(record) if f.name in values}
-    real = {k for k, rule in rules.items() if isinstance(rule, Between) and not rule.whole}
-    return {k: float(v) if k in real else v for k, v in values.items()}
+    reals = _reals(record)
+    return {k: float(v) if k in reals else v for k, v in values.items()}
 
 
 def table_faults(rows: tuple[Row, ...]) -> Iterator[str]:

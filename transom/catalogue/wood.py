@@ -53,7 +53,7 @@ class Sheet(Row):
 
     @property
     def stackable(self) -> bool:
-        """False below five veneers: fitted to the panel's row, the one cross veneer is stiffer than any wood."""
+        """False below five veneers: fitted to the panel's row, the cross veneer is stiffer than any wood."""
         return self.plies >= STACKABLE_PLIES
 
     def disorder(self) -> Iterator[tuple[str, str]]:
