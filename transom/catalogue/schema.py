@@ -3,8 +3,7 @@
 import math
 from collections.abc import Iterator, Mapping
 from dataclasses import MISSING, Field, dataclass, fields
-from functools import cache
-from typing import Annotated, Any, ClassVar, TypeVar
+from typing import Annotated, Any, ClassVar, NamedTuple, TypeVar
 
 EVIDENCE = ("published", "stated", "common practice", "convention", "estimate")
 KNOWN_BY = ("read", "transcribed", "memory", "derived", "computed")
@@ -93,21 +92,21 @@ def columns(record: type[Row]) -> tuple[str, ...]:
     return tuple([n for n in names if n not in base] + base)
 
 
-@cache
-def _rules(record: type[Row]) -> Mapping[str, Any]:
-    """The rule of each column."""
-    return {f.name: _rule(f) for f in fields(record)}
+class Plan(NamedTuple):
+    """What a record asks of its columns, worked out once a table."""
+
+    key: tuple[str, ...]
+    rules: Mapping[str, Any]
+    required: tuple[str, ...]
+    reals: frozenset[str]
 
 
-@cache
-def _required(record: type[Row]) -> tuple[str, ...]:
-    return tuple(f.name for f in fields(record) if f.default is MISSING)
-
-
-@cache
-def _reals(record: type[Row]) -> frozenset[str]:
-    rules = _rules(record).items()
-    return frozenset(k for k, rule in rules if isinstance(rule, Between) and not rule.whole)
+def plan(record: type[Row]) -> Plan:
+    """The plan of a record: a rule for each column, those that must be there, those of real numbers."""
+    rules = {f.name: _rule(f) for f in fields(record)}
+    required = tuple(f.name for f in fields(record) if f.default is MISSING)
+    reals = frozenset(k for k, rule in rules.items() if isinstance(rule, Between) and not rule.whole)
+    return Plan(record.key, rules, required, reals)
 
 
 def _rule(column: Field[Any]) -> Any:
@@ -115,26 +114,15 @@ def _rule(column: Field[Any]) -> Any:
     return extra[0] if extra else _PLAIN[column.type]
 
 
-def _label(values: Mapping[str, Any], record: type[Row]) -> str:
-    return " ".join(str(values.get(k, "?")) for k in record.key)
-
-
-def row_faults(record: type[Row], values: Mapping[str, Any]) -> Iterator[str]:
+def row_faults(asked: Plan, values: Mapping[str, Any]) -> Iterator[str]:
     """One line, naming row and key, for each unknown, missing or unfit value of a row."""
-    where = f"row {_label(values, record)!r}"
-    rules = _rules(record)
+    where = "row " + repr(" ".join(str(values.get(k, "?")) for k in asked.key))
     for k, value in values.items():
-        if k not in rules:
+        if k not in asked.rules:
             yield f"{where}, {k}: unknown column"
-        elif why := rules[k].fault(value):
+        elif why := asked.rules[k].fault(value):
             yield f"{where}, {k}: {why}"
-    yield from (f"{where}, {k}: missing" for k in _required(record) if k not in values)
-
-
-def _cast(record: type[Row], values: Mapping[str, Any]) -> dict[str, Any]:
-    """Whole numbers in columns of real ones become floats."""
-    reals = _reals(record)
-    return {k: float(v) if k in reals else v for k, v in values.items()}
+    yield from (f"{where}, {k}: missing" for k in asked.required if k not in values)
 
 
 def table_faults(rows: tuple[Row, ...]) -> Iterator[str]:
@@ -155,14 +143,15 @@ def read_rows(record: type[R], values: list[Mapping[str, Any]]) -> tuple[tuple[R
     """The rows that are sound, and one line for each fault of the others and between rows."""
     faults: list[str] = []
     rows: list[R] = []
+    asked = plan(record)
     for each in values:
         if not isinstance(each, Mapping):
             faults.append(f"row {each!r}: not a table of columns")
             continue
-        if bad := list(row_faults(record, each)):
+        if bad := list(row_faults(asked, each)):
             faults += bad
             continue
-        row = record(**_cast(record, each))
+        row = record(**{k: float(v) if k in asked.reals else v for k, v in each.items()})
         faults += [f"row {row.id!r}, {k}: {why}" for k, why in row.disorder()]
         rows.append(row)
     return tuple(rows), (*faults, *table_faults(tuple(rows)))
