@@ -11,7 +11,7 @@ import numpy as np
 from transom.formula import formula
 from transom.maths import largest, sqrt, total
 from transom.statics.wrench import moment_about_x
-from transom.units import MM, MM2, MMS, N_MM, NS, ONE, Array, N, Value
+from transom.units import MM, MM2, MMS, N_MM, ONE, Array, N, Value
 
 SHIGLEY = "Budynas and Nisbett, Mechanical Engineering Design, 9th ed., section 8-12, Eqs 8-56 and 8-57"
 
@@ -41,14 +41,14 @@ def couple_force(M: N_MM, r: MM, J: MM2) -> N:
 
 
 @formula(symbol="F_y", source=SHIGLEY)
-def force_across(V_y: N, M: N_MM, z: MMS, n: ONE, J: MM2) -> NS:
-    """Force across the board on each bolt; M turns y towards z, z from the centroid."""
+def force_across(V_y: N, M: N_MM, z: MM, n: ONE, J: MM2) -> N:
+    """Force across the board on a bolt at z up from the centroid; M turns y towards z."""
     return V_y / n - M * z / J
 
 
 @formula(symbol="F_z", source=SHIGLEY)
-def force_up(V_z: N, M: N_MM, y: MMS, n: ONE, J: MM2) -> NS:
-    """Force up the board on each bolt; M turns y towards z, y from the centroid."""
+def force_up(V_z: N, M: N_MM, y: MM, n: ONE, J: MM2) -> N:
+    """Force up the board on a bolt at y across from the centroid; M turns y towards z."""
     return V_z / n + M * y / J
 
 
@@ -59,8 +59,8 @@ def resultant(F_y: N, F_z: N) -> N:
 
 
 @formula(symbol="y", source="statics", known_by="derived")
-def from_centroid(y: MMS, y_c: MM) -> MMS:
-    """Positions measured from the centroid."""
+def from_centroid(y: MM, y_c: MM) -> MM:
+    """Position measured from the centroid."""
     return y - y_c
 
 
@@ -96,7 +96,7 @@ def bolt_group(*, F_y: Value, F_z: Value, M_x: Value, y: Array, z: Array) -> Bol
     n = y.size
     y_c, z_c = centroid(y, n), centroid(z, n)
     M = np.asarray(moment_about_x(M_x, F_y, F_z, y_c, z_c))[..., None]
-    y, z = from_centroid(y, y_c), from_centroid(z, z_c)
+    y, z = np.asarray(from_centroid(y, y_c)), np.asarray(from_centroid(z, z_c))
     J = polar_moment(y, z)
     if not J > 0:
         raise ValueError(f"bolt group: {n} bolts at one place resist no couple; give two places or more")

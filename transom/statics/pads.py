@@ -9,7 +9,7 @@ import numpy as np
 
 from transom.formula import formula
 from transom.maths import maximum, positive, sqrt, total, where
-from transom.units import MM, MM2, MM2S, MM4, MMS, MPA, N_MM, NS, ONE, Array, N, Value
+from transom.units import MM, MM2, MM2S, MM4, MMS, MPA, N_MM, ONE, Array, N, Value
 
 DG1 = "AISC Design Guide 1, 2nd ed., section 3.4, Eqs 3.4.2 to 3.4.4 (rectangular pressure block)"
 BHANDARI = "Bhandari, Design of Machine Elements, 3rd ed., section 7.9 (bracket tilting about its edge)"
@@ -84,8 +84,8 @@ def sum_of_squares(lever: MMS) -> MM2:
 
 
 @formula(symbol="F_t", source=BHANDARI)
-def edge_pivot_tension(M: N_MM, lever: MMS, sum_l2: MM2) -> NS:
-    """Tension of each bolt of a rigid bracket that tilts about its edge.
+def edge_pivot_tension(M: N_MM, lever: MM, sum_l2: MM2) -> N:
+    """Tension of a bolt at a lever from the edge about which a rigid bracket tilts.
 
     For comparison with handbooks: on a board it gives 0.6 to 0.75 of the tension and is unsafe.
     """
@@ -119,7 +119,7 @@ def bearing_depth(A: MM2S, d: MMS, b: MM) -> MM:
 @formula(symbol="I_x", source=f"{CASES}, Case I", known_by="derived")
 def bearing_second_moment(A: MM2S, d: MMS, b: MM, y: MM) -> MM4:
     """Second moment about the neutral axis of bolts in tension and a plate b wide in bearing."""
-    return b * y**3 / 3 + total(A * (d - y) ** 2)
+    return b * y**3 / 3 + total(A * d * d) - 2 * y * total(A * d) + y**2 * total(A)
 
 
 @formula(symbol="r_ut", source=f"{CASES}, Case I", known_by="derived")
