@@ -60,7 +60,7 @@ _FAULTS: tuple[tuple[str, Callable[[str, _Match], Refusal]], ...] = (
     (r"/[^/]*[0-9] ?/|[0-9]+/[0-9]+ [0-9]",
      _says("one number holds one fraction", "write the number again")),
     (r"([0-9.]+) ([0-9.]+)(?![0-9./]| ?/)", _side_by_side),
-    (r"([0-9]+) ?- ?([0-9]+/[0-9]+)", _spaced_hyphen),
+    (r"([0-9]+)(?: - ?|- )([0-9]+/[0-9]+)", _spaced_hyphen),
     (r"(?i)(?:ft\.?|feet|foot|') ?-? ?[0-9][0-9./ -]*$",
      _says("the inches after feet need their mark", "write it like 3 ft 4 in")),
     (r"(?i)[0-9][a-z\"'. ]* ?(?:-|\bto\b) ?[0-9]", _says("one value is due, not a range", "write one value")),

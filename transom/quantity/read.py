@@ -104,7 +104,7 @@ def _ends(text: str, kind: str, bare: str | None) -> tuple[float, float]:
 
 def _whole_and_fraction(low: str, high: str) -> bool:
     """Whether what looks like a range may as well be a mixed number: 20 - 1/2, 0-1/2."""
-    return low.isdecimal() and re.match(r"[0-9]+/", high) is not None
+    return low.strip().isdecimal() and re.match(r"[0-9]+/", high) is not None
 
 
 def _two(first: str, second: str) -> tuple[Amount, Amount]:
