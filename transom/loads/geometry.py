@@ -26,6 +26,12 @@ def steps_to(stop: RAD, step: RAD) -> ONE:
     return stop / step
 
 
+@formula(symbol="k/n", source="sweep of the steering", known_by="derived")
+def share_of(k: ONE, steps: ONE) -> ONE:
+    """Share of the stop that k of so many equal steps reach."""
+    return k / steps
+
+
 @formula(symbol="delta'", source="geometry", known_by="derived")
 def turned_round(delta: RAD) -> RAD:
     """Angle of an engine that is turned round to push astern, delta short of straight back."""

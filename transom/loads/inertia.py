@@ -87,14 +87,6 @@ def manoeuvring_speed(L_H: M, v_1: M_PER_S = KNOT, L_1: M = 1.0) -> M_PER_S:
     return 7 * v_1 * sqrt(L_H / L_1)
 
 
-@formula(symbol="n_z", source="basis of the tool: gravity and three times the truck spectrum's r.m.s. of "
-         "MIL-STD-810", evidence="convention", known_by="memory",
-         typical={"sense": -1.0, "rms": 1.04})  # fmt: skip
-def road_peak(sense: ONE, rms: ONE = 1.04, times: ONE = 3.0) -> ONE:
-    """Vertical peak on the road in g, gravity included, for a sense of -1 (down) or +1 (up)."""
-    return -1 + sense * times * rms
-
-
 @formula(symbol="F_s", source="statics: moments about the tilt axis", evidence="convention",
          known_by="derived",
          typical={"F_down": 4000.0, "F_x": -800.0, "r_x": 150.0, "r_z": 130.0, "r_s": 330.0})  # fmt: skip

@@ -16,6 +16,7 @@ from transom.loads.actions import Action, Situation
 from transom.loads.crossing import inertia_force, weight
 from transom.loads.geometry import (
     arm,
+    share_of,
     steered_x,
     steered_y,
     steering_angle,
@@ -73,12 +74,17 @@ def sweep(of: str, stop: Value) -> Iterator[Row]:
     """
     widest = float(np.max(stop))
     steps = max(1, ceil(round(float(steps_to(widest, WIDEST_STEP)), 6)))
-    shares = np.linspace(0.0, 1.0, steps + 1)[:0:-1]
+    shares = [float(share_of(k, steps)) for k in range(steps, 0, -1)]
     for (side, sign), share, (hand, h), (w, light) in product(
         SIDES.items(), shares, HANDS.items(), WEIGHTS.items()
     ):
-        at = "" if share == 1.0 else f"-{ceil(round(float(np.degrees(steering_angle(widest, share))), 6))}"
+        at = "" if share == 1.0 else f"-{whole_degrees(steering_angle(widest, share))}"
         yield f"{of}-{side}{at}{hand}{w}", float(np.copysign(share, sign)), h, light
+
+
+def whole_degrees(angle: Value) -> int:
+    """An angle (rad) as it stands in a name: the next whole degree."""
+    return ceil(round(float(np.degrees(angle)), 6))
 
 
 Point = tuple[Value, Value, Value]

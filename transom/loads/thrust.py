@@ -7,6 +7,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from transom.catalogue import b_series
+from transom.catalogue.lookup import Polynomial
 from transom.formula import formula
 from transom.maths import PI, cbrt, minimum, sqrt, total
 from transom.units import (
@@ -18,7 +20,6 @@ from transom.units import (
     ONES,
     PER_S,
     WATT,
-    Array,
     M,
     N,
     Value,
@@ -57,10 +58,11 @@ def disc_power(T: N, A: M2, rho: KG_PER_M3, FM: ONE) -> WATT:
 
 @formula(symbol="K", source=B_SERIES, typical={"J": 0.4, "PD": 1.1, "AeA0": 0.65, "Z": 3.0})
 def series_coefficient(
-    J: ONE, PD: ONE, AeA0: ONE, Z: ONE, C: ONES, s: ONES, t: ONES, u: ONES, v: ONES
+    J: ONES, PD: ONES, AeA0: ONES, Z: ONES, C: ONES, s: ONES, t: ONES, u: ONES, v: ONES
 ) -> ONE:
     """Thrust or torque coefficient of a B-series propeller from the terms of its polynomial.
 
+    The propeller's own numbers stand against the terms on the last axis, (..., 1) or floats.
     Range: 2 to 7 blades, area ratio 0.30 to 1.05, pitch ratio 0.5 to 1.4.
     """
     return total(C * J**s * PD**t * AeA0**u * Z**v)
@@ -128,31 +130,6 @@ def slip(V: M_PER_S, V_p: M_PER_S) -> ONE:
 
 
 @dataclass(frozen=True)
-class Terms:
-    """Terms of one B-series polynomial: C J^s (P/D)^t (A_E/A_0)^u Z^v, arrays of one length."""
-
-    C: Array
-    s: Array
-    t: Array
-    u: Array
-    v: Array
-
-
-@dataclass(frozen=True)
-class Propulsion:
-    """What turns in the water: W, m, 1/s (engine, at rated power), kg/m^3; floats or arrays (n,)."""
-
-    P: Value
-    D: Value
-    pitch: Value
-    Z: Value
-    AeA0: Value
-    gear: Value
-    n_e: Value
-    rho: Value
-
-
-@dataclass(frozen=True)
 class Bollard:
     """Bollard thrust and how it came about; N, N*m, 1/s."""
 
@@ -172,23 +149,45 @@ class Bollard:
         return bool(self.characteristic == self.disc)
 
 
-def coefficient(terms: Terms, J: Value, PD: Value, AeA0: Value, Z: Value) -> Value:
-    """A B-series coefficient for floats or arrays (n,)."""
-    J, PD, AeA0, Z = (_last(x) for x in (J, PD, AeA0, Z))
-    return series_coefficient(J, PD, AeA0, Z, terms.C, terms.s, terms.t, terms.u, terms.v)
+def coefficient(terms: Polynomial, J: Value, PD: Value, AeA0: Value, Z: Value) -> Value:
+    """A B-series coefficient of the terms given, for floats or arrays (n,)."""
+    one = [np.asarray(x, dtype=float)[..., None] for x in (J, PD, AeA0, Z)]
+    return series_coefficient(*one, terms.C, terms.s, terms.t, terms.u, terms.v)
 
 
-def _last(x: Value) -> Value:
-    return x[..., None] if isinstance(x, np.ndarray) else x
+def thrust_coefficient(J: Value, PD: Value, AeA0: Value, Z: Value) -> Value:
+    """K_T of a B-series propeller from the shipped table."""
+    return coefficient(b_series().KT, J, PD, AeA0, Z)
 
 
-def bollard(p: Propulsion, thrust_terms: Terms, torque_terms: Terms, FM: Value, peak: Value) -> Bollard:
-    """Characteristic bollard thrust: the smaller of the disc at FM and `peak` times the B-series."""
-    A, PD, n = disc_area(p.D), pitch_ratio(p.pitch, p.D), propeller_speed(p.n_e, p.gear)
-    K_T, K_Q = (coefficient(terms, 0.0, PD, p.AeA0, p.Z) for terms in (thrust_terms, torque_terms))
-    Q = rated_torque(p.P, n)
-    disc, series = disc_thrust(p.P, A, p.rho, FM), thrust_at_torque(Q, p.D, K_T, K_Q)
+def torque_coefficient(J: Value, PD: Value, AeA0: Value, Z: Value) -> Value:
+    """K_Q of a B-series propeller from the shipped table."""
+    return coefficient(b_series().KQ, J, PD, AeA0, Z)
+
+
+def bollard(
+    P: Value, D: Value, pitch: Value, Z: Value, AeA0: Value, gear: Value, n_e: Value,
+    rho: Value, FM: Value, peak: Value,
+) -> Bollard:  # fmt: skip
+    """Characteristic bollard thrust: the smaller of the disc at FM and `peak` times the B-series.
+
+    Args:
+        P: rated power, W.
+        D: diameter of the propeller, m.
+        pitch: its pitch, m.
+        Z: its number of blades.
+        AeA0: its expanded-area ratio.
+        gear: engine turns for each of the propeller's.
+        n_e: engine speed at rated power, 1/s.
+        rho: density of the water, kg/m^3.
+        FM: figure of merit of the usual disc.
+        peak: peak over rated torque of the engine.
+    """
+    A, PD, n = disc_area(D), pitch_ratio(pitch, D), propeller_speed(n_e, gear)
+    K_T, K_Q = thrust_coefficient(0.0, PD, AeA0, Z), torque_coefficient(0.0, PD, AeA0, Z)
+    Q = rated_torque(P, n)
+    disc, series = disc_thrust(P, A, rho, FM), thrust_at_torque(Q, D, K_T, K_Q)
     return Bollard(
         n=n, Q=Q, K_T=K_T, K_Q=K_Q, FM_series=figure_of_merit(K_T, K_Q), disc=disc, series=series,
-        bound=thrust_bound(p.P, A, p.rho), characteristic=characteristic_thrust(disc, series, peak),
+        bound=thrust_bound(P, A, rho), characteristic=characteristic_thrust(disc, series, peak),
     )  # fmt: skip
