@@ -31,9 +31,7 @@ def test_pint_gives_the_declared_unit_and_the_plain_magnitude(name: str) -> None
     plain = values(f)
     quantities = {k: UREG.Quantity(v, f.parameters[k].text or "dimensionless") for k, v in plain.items()}
     got = UREG.Quantity(f.function(**quantities))
-    assert got.to(f.returns.text or "dimensionless").magnitude == pytest.approx(
-        f.function(**plain), rel=1e-12
-    )
+    assert got.to(f.returns.text or "dimensionless").magnitude == pytest.approx(f.function(**plain), rel=1e-12)
 
 
 @pytest.mark.parametrize("name", sorted(OURS))

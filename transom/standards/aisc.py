@@ -17,9 +17,7 @@ def plate_thickness(m: MM, p: MPA, f_y: MPA, gamma_M: ONE) -> MM:
     return m * sqrt(2 * p * gamma_M / f_y)
 
 
-@formula(
-    symbol="t_el", source="bending of a cantilever strip, elastic section", known_by="derived", typical=_PLATE
-)
+@formula(symbol="t_el", source="bending of a cantilever strip, elastic section", known_by="derived", typical=_PLATE)
 def elastic_plate_thickness(m: MM, p: MPA, f_y: MPA, gamma_M: ONE) -> MM:
     """The same at first yield, 1.22 times as thick: a plate that stays straight."""
     return m * sqrt(3 * p * gamma_M / f_y)

@@ -11,9 +11,7 @@ from transom.units import MM, MPA, ONE, N
 _PANEL = {"F_bS": 287.0, "t": 18.26, "C_D": 1.25, "C_M": 0.75, "m": 500.0}
 
 
-@formula(
-    symbol="F_b", source="APA D510 (2012) Table 9, over the gross section", known_by="derived", typical=_PANEL
-)
+@formula(symbol="F_b", source="APA D510 (2012) Table 9, over the gross section", known_by="derived", typical=_PANEL)
 def gross_bending_stress(F_bS: N, t: MM) -> MPA:
     """Allowable stress from the capacity F_bS in N*mm for each mm of width of a panel t thick."""
     return 6 * F_bS / t**2

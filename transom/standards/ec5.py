@@ -80,17 +80,13 @@ def embedment_along(d: MM, rho_k: KG_PER_M3, f_1: MPA = 0.082, d_1: MM = 1.0, rh
     return f_1 * (1 - 0.01 * d / d_1) * rho_k / rho_1
 
 
-@formula(
-    symbol="k_90", source="EN 1995-1-1:2004, 8.5.1.1 (8.33)", typical={"d": 12.0, "k_0": 1.35, "d_1": 1.0}
-)
+@formula(symbol="k_90", source="EN 1995-1-1:2004, 8.5.1.1 (8.33)", typical={"d": 12.0, "k_0": 1.35, "d_1": 1.0})
 def grain_factor(d: MM, k_0: ONE = 1.35, d_1: MM = 1.0) -> ONE:
     """How many times weaker embedment is across the grain: k_0 is 1.35 softwood, 1.30 LVL, 0.90 hardwood."""
     return k_0 + 0.015 * d / d_1
 
 
-@formula(
-    symbol="f_h,alpha,k", source="EN 1995-1-1:2004, 8.5.1.1 (8.31)", typical={"k_90": 1.53, "alpha": 0.7}
-)
+@formula(symbol="f_h,alpha,k", source="EN 1995-1-1:2004, 8.5.1.1 (8.31)", typical={"k_90": 1.53, "alpha": 0.7})
 def embedment_at_angle(f_h_0_k: MPA, k_90: ONE, alpha: RAD) -> MPA:
     """Embedment strength of solid wood at the angle alpha between load and grain."""
     return f_h_0_k / (k_90 * sin(alpha) ** 2 + cos(alpha) ** 2)

@@ -130,16 +130,12 @@ def both_planes(Z_one: N) -> N:
 
 
 @formula(symbol="Z'", source="NDS 2018, Table 11.3.1", typical={"C_D": 1.6, "C_M": 0.7})
-def adjusted_value(
-    Z: N, C_D: ONE = 1.0, C_M: ONE = 1.0, C_t: ONE = 1.0, C_g: ONE = 1.0, C_Delta: ONE = 1.0
-) -> N:
+def adjusted_value(Z: N, C_D: ONE = 1.0, C_M: ONE = 1.0, C_t: ONE = 1.0, C_g: ONE = 1.0, C_Delta: ONE = 1.0) -> N:
     """Allowable load of one bolt: load duration, damp, heat, group action and geometry."""
     return Z * C_D * C_M * C_t * C_g * C_Delta
 
 
-@formula(
-    symbol="C_b", source="NDS 2018, 3.10.4 (3.10-2)", known_by="memory", typical={"l_b": 50.0, "l_1": 9.525}
-)
+@formula(symbol="C_b", source="NDS 2018, 3.10.4 (3.10-2)", known_by="memory", typical={"l_b": 50.0, "l_1": 9.525})
 def bearing_area_factor(l_b: MM, l_1: MM = 0.375 * INCH) -> ONE:
     """Gain of a bearing shorter than 6 in along the grain and 3 in or more from an end."""
     return (l_b + l_1) / l_b

@@ -3,7 +3,7 @@
 from transom.formula import formula
 from transom.maths import exp, log, minimum, sqrt
 from transom.standards.nds import INCH
-from transom.units import MM, MM2, MPA, N_PER_MM, ONE, N
+from transom.units import MM, MM2, MPA, N_PER_MM, ONE, N, Value
 
 LBF_PER_INCH = 4.4482216152605 / INCH
 
@@ -67,3 +67,12 @@ def net_tension(F_t: MPA, A_net: MM2) -> N:
 def net_strip(t: MM, b: MM, n: ONE, d_h: MM) -> MM2:
     """Section of a strip of width b less the n holes side by side in it."""
     return t * (b - n * d_h)
+
+
+def row_action_factor(D: MM, s: MM, EA_m: N, EA_s: N, n: ONE, c: N_PER_MM = 180000 * LBF_PER_INCH) -> Value:
+    """C_g of n bolts of diameter D at spacing s in one row along the load (11.3-1). Arrays broadcast.
+
+    EA_m and EA_s are the axial stiffnesses in N of the whole main and side members.
+    """
+    m = group_m(group_u(load_slip_modulus(D, c), s, EA_m, EA_s))
+    return group_action_factor(m, stiffness_ratio(EA_m, EA_s), n)

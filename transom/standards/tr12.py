@@ -88,8 +88,6 @@ def single_shear_modes(
     }
 
 
-def single_shear(
-    F_em: MPA, F_es: MPA, F_yb: MPA, l_m: MM, l_s: MM, D: MM, g: MM = 0.0, K_theta: ONE = 1.0
-) -> Value:
+def single_shear(F_em: MPA, F_es: MPA, F_yb: MPA, l_m: MM, l_s: MM, D: MM, g: MM = 0.0, K_theta: ONE = 1.0) -> Value:
     """Reference value Z in N of one bolt in single shear across a gap g. Arrays broadcast."""
     return least(single_shear_modes(F_em, F_es, F_yb, l_m, l_s, D, g, K_theta))
