@@ -1,13 +1,16 @@
 """Elementary functions that floats, arrays, SymPy expressions and Pint quantities all understand.
 
 A formula that uses only these and the four operations can be computed fast, traced as symbols and
-checked for its dimensions. SymPy is imported only on the symbolic branch.
+checked for its dimensions. SymPy is imported only on the symbolic branch. The annotations say what a
+formula is written for, floats and arrays.
 """
 
 from collections.abc import Callable
 from typing import Any
 
 import numpy as np
+
+from transom.units import Value
 
 PI = float(np.pi)
 
@@ -18,7 +21,7 @@ def _symbolic(*values: Any) -> bool:
     )
 
 
-def _each(name: str, *values: Any) -> Any:
+def _each(name: str, *values: Any) -> Value:
     """Apply the SymPy function `name` to each element of object arrays, or once to plain symbols."""
     import sympy
 
@@ -30,94 +33,101 @@ def _each(name: str, *values: Any) -> Any:
         arrays = np.broadcast_arrays(*(np.asarray(v, dtype=object) for v in values))
         flat = [function(*items) for items in zip(*(a.ravel() for a in arrays), strict=True)]
     if arrays[0].ndim == 0:
-        return flat[0]
+        symbol: Value = flat[0]
+        return symbol
     out = np.empty(arrays[0].shape, dtype=object)
     out.ravel()[:] = flat
     return out
 
 
-def _unary(name: str, numeric: Callable[[Any], Any], x: Any) -> Any:
+def _plain(x: Any) -> Value:
+    """For the type checker: what a formula is written for, whatever kind of number it is."""
+    result: Value = x
+    return result
+
+
+def _unary(name: str, numeric: Callable[[Any], Value], x: Any) -> Value:
     return _each(name, x) if _symbolic(x) else numeric(x)
 
 
-def sqrt(x: Any) -> Any:
+def sqrt(x: Any) -> Value:
     """Square root."""
     return _unary("sqrt", np.sqrt, x)
 
 
-def cbrt(x: Any) -> Any:
+def cbrt(x: Any) -> Value:
     """Real cube root of a value that is not negative."""
     return _unary("cbrt", np.cbrt, x)
 
 
-def sin(x: Any) -> Any:
+def sin(x: Any) -> Value:
     """Sine of an angle in radians."""
     return _unary("sin", np.sin, x)
 
 
-def cos(x: Any) -> Any:
+def cos(x: Any) -> Value:
     """Cosine of an angle in radians."""
     return _unary("cos", np.cos, x)
 
 
-def tan(x: Any) -> Any:
+def tan(x: Any) -> Value:
     """Tangent of an angle in radians."""
     return _unary("tan", np.tan, x)
 
 
-def atan(x: Any) -> Any:
+def atan(x: Any) -> Value:
     """Angle in radians whose tangent is x."""
     return _unary("atan", np.arctan, x)
 
 
-def exp(x: Any) -> Any:
+def exp(x: Any) -> Value:
     """Exponential of a dimensionless value."""
     return _unary("exp", np.exp, x)
 
 
-def log(x: Any) -> Any:
+def log(x: Any) -> Value:
     """Natural logarithm of a dimensionless positive value."""
     return _unary("log", np.log, x)
 
 
-def absolute(x: Any) -> Any:
+def absolute(x: Any) -> Value:
     """Magnitude."""
     return _unary("Abs", np.abs, x)
 
 
-def minimum(a: Any, b: Any) -> Any:
+def minimum(a: Any, b: Any) -> Value:
     """The smaller of two values of one dimension."""
-    return _each("Min", a, b) if _symbolic(a, b) else np.minimum(a, b)
+    return _each("Min", a, b) if _symbolic(a, b) else _plain(np.minimum(a, b))
 
 
-def maximum(a: Any, b: Any) -> Any:
+def maximum(a: Any, b: Any) -> Value:
     """The larger of two values of one dimension."""
-    return _each("Max", a, b) if _symbolic(a, b) else np.maximum(a, b)
+    return _each("Max", a, b) if _symbolic(a, b) else _plain(np.maximum(a, b))
 
 
-def positive(x: Any) -> Any:
+def positive(x: Any) -> Value:
     """x where it is above zero, else zero of the same dimension (a bare 0 would have none)."""
-    return (x + absolute(x)) / 2
+    return _plain((x + absolute(x)) / 2)
 
 
-def where(condition: Any, a: Any, b: Any) -> Any:
+def where(condition: Any, a: Any, b: Any) -> Value:
     """A where the condition holds, else b; both are evaluated, so guard the unused one."""
     if _symbolic(a, b) or hasattr(condition, "free_symbols"):
         import sympy
 
-        return sympy.Piecewise((a, condition), (b, True), evaluate=False)
-    return np.where(condition, a, b)[()] if np.ndim(condition) == 0 else np.where(condition, a, b)
+        return _plain(sympy.Piecewise((a, condition), (b, True), evaluate=False))
+    return _plain(np.where(condition, a, b)[()])
 
 
-def total(x: Any) -> Any:
+def total(x: Any) -> Value:
     """Sum over the last axis."""
-    return np.sum(x, axis=-1)
+    return _plain(np.sum(x, axis=-1))
 
 
-def largest(x: Any) -> Any:
+def largest(x: Any) -> Value:
     """The largest over the last axis."""
     if _symbolic(x):
         import sympy
 
-        return sympy.Max(*x.ravel(), evaluate=False)
-    return np.max(x, axis=-1)
+        return _plain(sympy.Max(*x.ravel(), evaluate=False))
+    return _plain(np.max(x, axis=-1))

@@ -89,7 +89,7 @@ class CheckArray:
     def utilisation(self) -> Array:
         """Demand over resistance, (n, v)."""
         demand, resistance = np.broadcast_arrays(
-            np.asarray(self.demand, dtype=float), np.asarray(self.resistance, dtype=float)
+            np.atleast_2d(np.asarray(self.demand, dtype=float)), np.atleast_2d(np.asarray(self.resistance, dtype=float))
         )
         good = np.isfinite(demand) & np.isfinite(resistance) & (resistance > 0)
         return np.where(good, demand / np.where(good, resistance, 1.0), np.inf)
@@ -102,7 +102,7 @@ class CheckArray:
 
     def rows(self, i: int = 0) -> tuple["Check", ...]:
         """The checks of candidate i, one for each case."""
-        n = max(np.shape(self.demand)[0], np.shape(self.resistance)[0])
+        n = np.broadcast_shapes(np.atleast_2d(self.demand).shape, np.atleast_2d(self.resistance).shape)[0]
         shape = (n, len(self.cases))
         demand = np.broadcast_to(self.demand, shape)[i]
         resistance = np.broadcast_to(self.resistance, shape)[i]

@@ -1,1 +1,24 @@
-"""One module per part of the load path."""
+"""One module per part of the load path; `all_checks` runs them in the order the load walks."""
+
+from transom.checks import assembly, backing, board, engine_bolts
+from transom.checks.trial import Trial
+from transom.result import CheckArray
+
+
+def stack_checks(trial: Trial) -> tuple[CheckArray, ...]:
+    """The checks that no bolt or backing enters: a stack that fails one is out whatever holds it."""
+    return (board.sliding_at_pads(trial), board.pads(trial), *assembly.scope(trial))
+
+
+def all_checks(trial: Trial) -> tuple[CheckArray, ...]:
+    """Every check of every candidate."""
+    return (
+        board.bending(trial),
+        *board.sliding_at_bolts(trial),
+        *stack_checks(trial),
+        *engine_bolts.metal(trial),
+        *backing.crush(trial),
+        *backing.own_bending(trial),
+        *assembly.fit(trial),
+        *assembly.bolt_length(trial),
+    )

@@ -1,0 +1,125 @@
+"""The house's own rules, read from the code: imports run one way, and arithmetic is registered."""
+
+import ast
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+PACKAGE = Path(__file__).parents[1] / "transom"
+
+FORMULA_ROOMS = {"units", "maths", "formula", "errors"}
+MAY_IMPORT = {
+    "errors": set(),
+    "units": set(),
+    "maths": {"units"},
+    "formula": {"units", "maths"},
+    "result": FORMULA_ROOMS,
+    "published": FORMULA_ROOMS | {"catalogue"},
+    "quantity": FORMULA_ROOMS,
+    "catalogue": FORMULA_ROOMS,
+    "job": FORMULA_ROOMS | {"quantity", "catalogue"},
+    "loads": FORMULA_ROOMS | {"job", "catalogue", "result"},
+    "statics": FORMULA_ROOMS,
+    "standards": FORMULA_ROOMS,
+    "board": FORMULA_ROOMS | {"statics"},
+    "setup": FORMULA_ROOMS | {"job", "catalogue", "result", "loads", "statics"},
+    "checks": FORMULA_ROOMS
+    | {"job", "catalogue", "result", "setup", "loads", "statics", "standards", "board"},
+    "sizing": FORMULA_ROOMS
+    | {"job", "catalogue", "result", "setup", "loads", "statics", "standards", "board", "checks"},
+}
+OPEN = {"report", "cli", "__init__", "__main__"}
+
+# Functions of the engineering rooms that do arithmetic without being a formula, each with its reason.
+NOT_FORMULAS: dict[str, str] = {}
+
+
+def modules() -> list[Path]:
+    return sorted(PACKAGE.rglob("*.py"))
+
+
+def room(path: Path) -> str:
+    return path.relative_to(PACKAGE).parts[0].removesuffix(".py")
+
+
+def imported_rooms(tree: ast.AST) -> Iterator[str]:
+    for node in ast.walk(tree):
+        names = []
+        if isinstance(node, ast.ImportFrom) and node.module and node.level == 0:
+            names = [node.module] if node.module != "transom" else [f"transom.{a.name}" for a in node.names]
+        elif isinstance(node, ast.Import):
+            names = [a.name for a in node.names]
+        yield from (n.split(".")[1] for n in names if n.startswith("transom."))
+
+
+@pytest.mark.parametrize("path", modules(), ids=lambda p: p.relative_to(PACKAGE).as_posix())
+def test_imports_run_one_way(path: Path) -> None:
+    here = room(path)
+    if here in OPEN:
+        return
+    assert here in MAY_IMPORT, f"{here} is a room nobody has placed on the walk"
+    found = set(imported_rooms(ast.parse(path.read_text(encoding="utf-8")))) - {here, "__version__"}
+    assert found <= MAY_IMPORT[here], f"{here} imports {found - MAY_IMPORT[here]}"
+
+
+THIRD_PARTY = {
+    "pint": {"quantity"},
+    "sympy": {"maths", "formula", "derivation"},
+    "rich": {"report", "cli"},
+    "typer": {"report", "cli"},
+    "click": {"report", "cli"},
+    "pydantic": {"job", "catalogue"},
+}
+
+
+@pytest.mark.parametrize("path", modules(), ids=lambda p: p.relative_to(PACKAGE).as_posix())
+def test_third_parties_stay_in_their_rooms(path: Path) -> None:
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        names = [a.name for a in node.names] if isinstance(node, ast.Import) else []
+        names += [node.module or ""] if isinstance(node, ast.ImportFrom) else []
+        for name in names:
+            allowed = THIRD_PARTY.get(name.split(".")[0])
+            assert allowed is None or room(path) in allowed, f"{name} in {room(path)}"
+
+
+ARITHMETIC = (ast.Add, ast.Sub, ast.Mult, ast.Div, ast.Pow, ast.MatMult)
+
+
+def arithmetic_functions(path: Path) -> Iterator[str]:
+    """Functions whose own body (nested functions apart) multiplies, divides, adds or subtracts numbers."""
+    tree = ast.parse(path.read_text(encoding="utf-8"))
+    module = ".".join(path.relative_to(PACKAGE).with_suffix("").parts)
+    for node in ast.walk(tree):
+        if not isinstance(node, ast.FunctionDef):
+            continue
+        if any(
+            isinstance(d, ast.Call) and isinstance(d.func, ast.Name) and d.func.id == "formula"
+            for d in node.decorator_list
+        ):
+            continue
+        operations = [
+            n for n in ast.walk(node) if isinstance(n, ast.BinOp) and isinstance(n.op, ARITHMETIC) and not textual(n)
+        ]
+        if operations:
+            yield f"{module}.{node.name}"
+
+
+def textual(node: ast.BinOp) -> bool:
+    """Joining text or tuples is not arithmetic."""
+    return any(isinstance(n, ast.JoinedStr | ast.Tuple | ast.List) or
+               (isinstance(n, ast.Constant) and isinstance(n.value, str)) for n in ast.walk(node))  # fmt: skip
+
+
+def test_arithmetic_is_registered_or_listed_with_a_reason() -> None:
+    rooms = ("loads", "statics", "standards", "checks")
+    found = {f for p in modules() if room(p) in rooms for f in arithmetic_functions(p)}
+    assert not found - set(NOT_FORMULAS), f"register or list: {sorted(found - set(NOT_FORMULAS))}"
+    assert not set(NOT_FORMULAS) - found, f"no longer there: {sorted(set(NOT_FORMULAS) - found)}"
+    assert all(len(reason) > 20 for reason in NOT_FORMULAS.values())
+
+
+def test_no_file_is_over_400_lines() -> None:
+    long = {p.relative_to(PACKAGE).as_posix(): n for p in modules()
+            if (n := len(p.read_text(encoding="utf-8").splitlines())) > 400}  # fmt: skip
+    assert not long

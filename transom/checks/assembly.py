@@ -1,0 +1,112 @@
+"""Does it go together: the stack in bracket and pocket, the bolt's length and where its thread begins."""
+
+import numpy as np
+
+from transom.checks.trial import Trial
+from transom.formula import formula
+from transom.result import ONCE, CheckArray
+from transom.units import MM, ONE, Array, Value
+
+TAPE = "the tape: what was measured against what the stack comes out at"
+
+
+@formula(symbol="t_tot", source="coated board and what lies on it inside", evidence="convention", known_by="derived")
+def thickness_under_bracket(coated: MM, plate: MM) -> MM:
+    """Thickness the bracket has to take: the coated board and the plate inside."""
+    return coated + plate
+
+
+@formula(symbol="l_g", source="ASME B18.2.1 and ISO 4014 usage: what lies between head and nut", evidence="published",
+         known_by="memory")  # fmt: skip
+def grip(ear: MM, coated: MM, inside: MM, outside: MM) -> MM:
+    """Length between bolt head and nut: ear, board, plate or washer inside, washer outside."""
+    return ear + coated + inside + outside
+
+
+@formula(symbol="l_min", source="common practice: two threads beyond the nut", evidence="common practice",
+         known_by="memory", typical={"threads": 2.0})  # fmt: skip
+def least_bolt_length(l_g: MM, nut: MM, pitch: MM, threads: ONE) -> MM:
+    """Shortest bolt that shows its threads beyond the nut."""
+    return l_g + nut + threads * pitch
+
+
+@formula(symbol="l_s", source="ASME B18.2.1, ISO 4014: nominal length less thread length", evidence="published",
+         known_by="read", typical={"length": 90.0, "b": 32.0})  # fmt: skip
+def shank_length(length: MM, b: MM) -> MM:
+    """Plain shank under the head; the nut cannot run onto it."""
+    return length - b
+
+
+@formula(symbol="w", source="coated board and the clearance it needs to go in", evidence="common practice",
+         known_by="memory")  # fmt: skip
+def room_needed(coated: MM, clearance: MM) -> MM:
+    """Width of pocket the coated board asks for."""
+    return coated + clearance
+
+
+@formula(symbol="w_p", source="plate about two bolts or on one", evidence="published", known_by="derived")
+def plate_edge(y: MM, half_width: MM, W: MM) -> MM:
+    """How far a plate's edge lies inside the board's edge; negative beyond it."""
+    return W / 2.0 - y - half_width
+
+
+def _once(trial: Trial, what: str, demand: Value, resistance: Value, note: str = "", part: str = "assembly") -> CheckArray:
+    return CheckArray(
+        part=part,
+        what=what,
+        rule="",
+        method="hand",
+        unit="mm",
+        source=TAPE,
+        evidence="stated",
+        known_by="derived",
+        cases=(ONCE,),
+        demand=np.atleast_2d(np.asarray(demand, dtype=float)),
+        resistance=np.atleast_2d(np.asarray(resistance, dtype=float)),
+        note=note,
+    )
+
+
+def total(trial: Trial) -> Array:
+    """Thickness under the bracket, (n, 1): board, coats, glue, plate inside (a washer is not counted)."""
+    inside = np.where(trial.hardware.round_, 0.0, trial.hardware.t)
+    return np.asarray(thickness_under_bracket(trial.coated, inside))
+
+
+def grip_of(trial: Trial) -> Array:
+    """Length between head and nut, (n, 1)."""
+    w = trial.hardware
+    return np.asarray(grip(trial.setup.holding.ear, trial.coated, w.t, w.out_t))
+
+
+def scope(trial: Trial) -> tuple[CheckArray, ...]:
+    """The thickness this method was set on."""
+    low, high = (trial.setup.tables.factor(f"board.thickness_{end}_mm").value for end in ("min", "max"))
+    return (
+        _once(trial, "thinnest-judged", low, trial.t, "the method is not set on thinner boards"),
+        _once(trial, "thickest-judged", trial.t, high, "the method is not set on thicker boards"),
+    )
+
+
+def fit(trial: Trial) -> tuple[CheckArray, ...]:
+    """Stack against the bracket's range and the pocket, each only where it was measured."""
+    job = trial.setup.job
+    out = []
+    if job.engine.takes is not None:
+        low, high = job.engine.takes
+        out.append(_once(trial, "bracket-thickest", total(trial), high, "skin, plates and packing count"))
+        out.append(_once(trial, "bracket-thinnest", low, total(trial), "skin, plates and packing count"))
+    if job.board.pocket is not None:
+        needed = room_needed(trial.coated, trial.setup.factors.pocket_clearance)
+        out.append(_once(trial, "pocket", needed, job.board.pocket))
+    return tuple(out)
+
+
+def bolt_length(trial: Trial) -> tuple[CheckArray, CheckArray]:
+    """Long enough for nut and two threads; the plain shank ends inside the grip."""
+    w, l_g = trial.hardware, grip_of(trial)
+    needed = least_bolt_length(l_g, w.nut, w.pitch, trial.setup.factors.threads_beyond_nut)
+    return (
+        _once(trial, "length", needed, w.length, part="engine-bolts"),
+        _once(trial, "shank-in-grip", np.maximum(shank_length(w.length, w.thread_length), 0.0), l_g, part="engine-bolts"),
+    )

@@ -1,0 +1,99 @@
+"""Washers and backing plates: the wood they crush, and their own bending."""
+
+import numpy as np
+
+from transom.checks.patch import Patch
+from transom.checks.trial import Trial
+from transom.formula import formula
+from transom.maths import maximum, positive
+from transom.result import CheckArray
+from transom.units import MM, MM2, MPA, ONE, Array, N
+
+CRUSH = "EN 1995-1-1:2004, 8.5.2(2)"
+OWN_BENDING = "AISC Design Guide 1, 2nd ed., 3.1.4 (plastic section), cantilever beyond the nut"
+
+
+@formula(symbol="R_d", source=CRUSH)
+def bearing_resistance(f_d: MPA, A_net: MM2) -> N:
+    """Pull that crushes the wood under the area that works."""
+    return f_d * A_net
+
+
+@formula(symbol="p", source="mean pressure", evidence="published", known_by="derived")
+def bearing_pressure(T: N, A_net: MM2) -> MPA:
+    """Pressure of a bolt's pull on the wood that works."""
+    return T / A_net
+
+
+@formula(symbol="m", source="reach beyond the nut's flat", evidence="published", known_by="derived",
+         typical={"inner": 40.0, "outer": 42.0, "up": 38.0, "down": 41.0, "flats": 19.0})  # fmt: skip
+def overhang(inner: MM, outer: MM, up: MM, down: MM, flats: MM) -> MM:
+    """Longest cantilever of the plate beyond the nut."""
+    return positive(maximum(maximum(inner, outer), maximum(up, down)) - flats / 2.0)
+
+
+@formula(symbol="m_Ed", source=OWN_BENDING, known_by="memory")
+def cantilever_moment(p: MPA, m: MM) -> N:
+    """Moment per width of the cantilever under even pressure."""
+    return p * m * m / 2.0
+
+
+@formula(symbol="m_Rd", source=OWN_BENDING, known_by="memory")
+def plate_moment_resistance(t_p: MM, f_y: MPA, gamma_M: ONE) -> N:
+    """Moment per width of the fully yielded section, t²/4."""
+    return t_p * t_p * f_y / (4.0 * gamma_M)
+
+
+def _rows(trial: Trial) -> tuple[tuple[str, Array, Patch], tuple[str, Array, Patch]]:
+    return (
+        ("upper", trial.upper_tension, trial.upper_patch),
+        ("lower", trial.lower_tension, trial.lower_patch),
+    )
+
+
+def crush(trial: Trial) -> tuple[CheckArray, ...]:
+    """Wood under washer or plate at each row."""
+    return tuple(
+        CheckArray(
+            part="backing",
+            what=f"wood-crushing-{row}-bolts",
+            rule="ec5",
+            method="hand",
+            unit="N",
+            source=CRUSH,
+            evidence="published",
+            known_by="transcribed",
+            cases=trial.cases.names,
+            demand=T,
+            resistance=np.asarray(bearing_resistance(trial.crush_under_backing, patch.area)),
+            note="only as much of the plate as it can carry without bending",
+        )
+        for row, T, patch in _rows(trial)
+    )
+
+
+def own_bending(trial: Trial) -> tuple[CheckArray, ...]:
+    """Washer or plate as a cantilever beyond the nut, over the reach that works."""
+    w = trial.hardware
+    return tuple(
+        CheckArray(
+            part="backing",
+            what=f"plate-bending-{row}-bolts",
+            rule="dg1",
+            method="hand",
+            unit="N",
+            source=OWN_BENDING,
+            evidence="published",
+            known_by="memory",
+            cases=trial.cases.names,
+            demand=np.asarray(
+                cantilever_moment(
+                    bearing_pressure(T, maximum(patch.area, 1e-9)),
+                    overhang(patch.inner, patch.outer, patch.up, patch.down, w.flats),
+                )
+            ),
+            resistance=np.asarray(plate_moment_resistance(w.t, w.f_y, trial.setup.factors.gamma_M1)),
+            note="moment per mm of width",
+        )
+        for row, T, patch in _rows(trial)
+    )

@@ -1,0 +1,221 @@
+"""n candidate mounts on one place under v cases: everything the checks share, computed once."""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+
+from transom.board.lamination import Stacks
+from transom.checks.hardware import Hardware
+from transom.checks.patch import (
+    Edges,
+    Patch,
+    half_of,
+    net_bearing_area,
+    perimeter_of,
+    reach_on_side,
+    remaining,
+    square_of_equal_perimeter,
+    working_diameter,
+)
+from transom.formula import formula
+from transom.maths import maximum, minimum, positive
+from transom.result import Cases
+from transom.setup.records import Setup
+from transom.standards.ec5 import (
+    least_washer_side,
+    least_washer_thickness,
+    round_net_area,
+    washer_bearing_strength,
+)
+from transom.statics.bolt_group import bolt_group
+from transom.statics.contact import bolt_tension, couple_tension, prying_factor
+from transom.statics.crossed import StripResult, crossed_strips
+from transom.statics.plates import effective_overhang
+from transom.statics.wrench import BoardActions, board_actions
+from transom.units import MM, MPA, ONE, Array, Value
+
+
+def column(x: Value) -> Value:
+    """A float as it is, an array (n,) as a column (n, 1)."""
+    return x if np.ndim(x) == 0 else np.asarray(x).reshape(-1, 1)
+
+
+@formula(symbol="f_d", source="EN 1995-1-1:2004, 2.4.1 (2.14), k = k_mod/gamma_M", typical={"k": 0.58})
+def design_value(f_k: MPA, k: ONE) -> MPA:
+    """Design strength from the characteristic one."""
+    return f_k * k
+
+
+@formula(symbol="t_stack", source="sheets, a glue line between each two, a coat on each face",
+         evidence="convention", known_by="derived", typical={"n": 2.0})  # fmt: skip
+def coated_thickness(t: MM, n: ONE, glue: MM, coat: MM) -> MM:
+    """What the board measures when it is glued up and coated."""
+    return t + (n - 1.0) * glue + 2.0 * coat
+
+
+@formula(symbol="f", source="share of the table's strength found in the sheet", evidence="convention",
+         known_by="derived")  # fmt: skip
+def found_strength(f_k: MPA, share: ONE) -> MPA:
+    """A strength of the table times the share of it that the sheet has."""
+    return f_k * share
+
+
+@formula(symbol="D_o", source="bore for the epoxy plug: bolt and a stated excess", evidence="common practice",
+         known_by="read")  # fmt: skip
+def over_bore_diameter(d: MM, excess: MM) -> MM:
+    """Diameter bored, filled and drilled again, so that no bolt touches bare wood."""
+    return d + excess
+
+
+@dataclass(frozen=True)
+class Trial:
+    """Candidates (n) against cases (v). Stacks hold arrays (n,), hardware columns (n, 1)."""
+
+    setup: Setup
+    cases: Cases
+    stacks: Stacks
+    hardware: Hardware
+
+    @cached_property
+    def t(self) -> Array:
+        """Thickness of wood, (n, 1)."""
+        return self.stacks.t[:, None]
+
+    @cached_property
+    def coated(self) -> Array:
+        """Thickness of the finished board, (n, 1)."""
+        f = self.setup.factors
+        sheets = self.stacks.used.sum(axis=1)[:, None].astype(float)
+        return np.asarray(coated_thickness(self.t, sheets, f.glue_line, f.coat))
+
+    @cached_property
+    def k(self) -> Array:
+        """k_mod/gamma_M of plywood, (v,)."""
+        return self.setup.factors.wood(self.cases.duration)
+
+    @cached_property
+    def actions(self) -> BoardActions:
+        """Design actions at mid-thickness of each board."""
+        return board_actions(self.cases.design, self.t)
+
+    @cached_property
+    def strips(self) -> StripResult:
+        """The board as crossed strips, (n, v)."""
+        s, p = self.stacks, self.setup.place
+        return crossed_strips(
+            kind=p.kind,
+            N=self.actions.N,
+            M=self.actions.M,
+            t=self.t,
+            E1=s.E_1[:, None],
+            E2=s.E_2[:, None],
+            G=s.G_trans[:, None],
+            G12=s.G_12[:, None],
+            W=p.span,
+            H=p.z_bottom,
+            bracket=self.setup.holding.pattern,
+        )
+
+    @cached_property
+    def upper_tension(self) -> Array:
+        """Tension of the worse upper bolt with prying and couple, (n, v)."""
+        return self._tension(self.strips.T_u, self.setup.holding.pattern.y_u)
+
+    @cached_property
+    def lower_tension(self) -> Array:
+        """Tension of the worse lower bolt with prying and couple, (n, v)."""
+        return self._tension(self.strips.T_l, self.setup.holding.pattern.y_l)
+
+    def _tension(self, T: Array, y: Value) -> Array:
+        pry = prying_factor(self.t, self.setup.factors.prying_thickness)
+        return np.asarray(bolt_tension(T, pry, couple_tension(self.actions.M_z, y)))
+
+    @cached_property
+    def tension(self) -> Array:
+        """Tension of the worst engine bolt, (n, v)."""
+        return np.asarray(maximum(self.upper_tension, self.lower_tension))
+
+    @cached_property
+    def shear(self) -> Array:
+        """Largest in-plane force on one engine bolt, (v,) or (n, v)."""
+        h = self.setup.holding
+        return bolt_group(
+            F_y=self.actions.F_y, F_z=self.actions.F_z, M_x=self.actions.M_x, y=h.bolt_y, z=h.bolt_z
+        ).largest
+
+    @cached_property
+    def face_bearing(self) -> Array:
+        """Characteristic strength of the face under a plate or pad: 3.0 f_c,90,k, (n, 1)."""
+        f = found_strength(self.stacks.f_c_90[:, None], self.setup.crush_share)
+        return np.asarray(washer_bearing_strength(f))
+
+    @cached_property
+    def crush(self) -> Array:
+        """Design strength of the face under a pad, (n, v)."""
+        return np.asarray(design_value(self.face_bearing, self.k))
+
+    @cached_property
+    def crush_under_backing(self) -> Array:
+        """Design strength of the face under washer or plate, (n, v).
+
+        A washer smaller than 3 d or thinner than 0.3 d earns no spreading: f_c,90 once, not three times.
+        """
+        w = self.hardware
+        full = (minimum(w.outside, w.height) >= least_washer_side(w.d)) & (w.t >= least_washer_thickness(w.d))
+        plain = found_strength(self.stacks.f_c_90[:, None], self.setup.crush_share)
+        return np.asarray(design_value(np.where(full, self.face_bearing, plain), self.k))
+
+    @cached_property
+    def strength_share(self) -> Array:
+        """Share of the table's bending and shear strengths found in the sheets, broadcasts to (n, v)."""
+        return np.atleast_2d(np.asarray(self.setup.wood_share, dtype=float))
+
+    @cached_property
+    def over_bore(self) -> Array:
+        """Diameter bored for the epoxy plug, (n, 1)."""
+        return np.asarray(over_bore_diameter(self.hardware.d, self.setup.factors.over_bore))
+
+    @cached_property
+    def upper_patch(self) -> Patch:
+        """Wood that works round an upper bolt."""
+        return self._patch(upper=True)
+
+    @cached_property
+    def lower_patch(self) -> Patch:
+        """Wood that works round a lower bolt."""
+        return self._patch(upper=False)
+
+    def _patch(self, *, upper: bool) -> Patch:
+        w, p, place = self.hardware, self.setup.holding.pattern, self.setup.place
+        y, z = (p.y_u, p.z_u) if upper else (p.y_l, p.z_l)
+        between = half_of(remaining(p.z_l, p.z_u))
+        above, below = z, remaining(place.height, z)
+        outward = remaining(half_of(place.width), y)
+        edges = Edges(y, outward, above, between) if upper else Edges(y, outward, between, below)
+        m = effective_overhang(w.t, w.f_y, self.crush_under_backing, self.setup.factors.gamma_M1)
+        half_round = half_of(square_of_equal_perimeter(working_diameter(w.outside, w.flats, m)))
+        inner, outer, up, down = (
+            np.where(w.round_, half_round, reach_on_side(minimum(extent, edge), w.flats, m))
+            for extent, edge in zip(
+                self._extents(y, between, upper=upper), (y, outward, edges.up, edges.down), strict=True
+            )
+        )
+        area = np.where(
+            w.round_,
+            positive(round_net_area(working_diameter(w.outside, w.flats, m), w.hole)),
+            net_bearing_area(inner, outer, up, down, w.hole),
+        )
+        around = perimeter_of(inner, outer, up, down, edges, self.t)
+        return Patch(inner, outer, up, down, area, around, m)
+
+    def _extents(self, y: Value, between: Value, *, upper: bool) -> tuple[Value, Value, Value, Value]:
+        """How far the backing itself reaches from a bolt: towards the middle, outward, up, down."""
+        w = self.hardware
+        own_x, own_z = half_of(w.width), half_of(w.height)
+        shared_x = w.per > 0
+        shared_z = w.per > 1
+        inner, outer = np.where(shared_x, y, own_x), np.where(shared_x, remaining(own_x, y), own_x)
+        towards = np.where(shared_z, between, own_z)
+        away = np.where(shared_z, remaining(own_z, between), own_z)
+        return (inner, outer, away, towards) if upper else (inner, outer, towards, away)

@@ -1,0 +1,237 @@
+"""From facts to a setup: loads, place, holding and factors, floats or arrays (n,) alike."""
+
+from collections.abc import Mapping
+from functools import partial
+
+import numpy as np
+
+from transom.catalogue import Catalogue
+from transom.errors import JobError
+from transom.job.records import Job
+from transom.loads.crossing import length_in_m, torque_in_n_mm
+from transom.loads.inputs import EngineLoads, LoadInputs, OwnCase
+from transom.loads.thrust import bollard, propeller_speed, rated_torque, thrust_under_way
+from transom.setup.facts import Facts
+from transom.setup.records import Factors, Holding, Place, Setup
+from transom.statics.contact import Pattern
+from transom.units import Array, Value
+
+Values = Mapping[str, Value]
+
+
+def column(x: Value) -> Value:
+    """A float as it is, an array (n,) as a column (n, 1), to stand against rows of cases."""
+    return x if np.ndim(x) == 0 else np.asarray(x).reshape(-1, 1)
+
+
+def values_of(facts: Facts) -> dict[str, Value]:
+    """The numbers of the facts by key."""
+    return {key: fact.value for key, fact in facts.items()}
+
+
+def build(job: Job, tables: Catalogue, values: Values) -> Setup:
+    """Everything the checks read, from the numbers of the facts; any of them may be an array (n,).
+
+    Raises:
+        JobError: numbers that no mount can be judged by, one line each.
+    """
+    _refuse(values)
+    factor = partial(_factor, tables)
+    return Setup(
+        job=job,
+        tables=tables,
+        loads=_loads(job, tables, values),
+        place=_place(job, tables, values),
+        holding=_holding(job, tables, values),
+        factors=Factors(
+            k_mod_short=factor("k_mod.short"),
+            k_mod_instantaneous=factor("k_mod.instantaneous"),
+            gamma_M_plywood=factor("gamma_M.plywood"),
+            gamma_M_connection=factor("gamma_M.connection"),
+            gamma_M_accidental=factor("gamma_M.accidental"),
+            gamma_M2=factor("gamma_M2"),
+            gamma_M1=factor("gamma_M1.aluminium"),
+            prying_thickness=factor("bolt.prying_mm"),
+            glue_line=factor("board.glue_line_mm"),
+            coat=factor("board.coat_mm"),
+            over_bore=factor("board.over_bore_mm"),
+            pocket_clearance=factor("board.pocket_clearance_mm"),
+            threads_beyond_nut=factor("bolt.threads_beyond_nut"),
+            side_plate=factor("joint.plate_default_mm"),
+        ),
+        power=values["engine.power"],
+        wood_share=column(values.get("panel.strength", 1.0)),
+        crush_share=column(values.get("panel.face_bearing", 1.0)),
+    )
+
+
+def _factor(tables: Catalogue, name: str) -> float:
+    return float(tables.factor(name).value)
+
+
+def _refuse(values: Values) -> None:
+    faults = [f"{k}: {v} is not a finite number" for k, v in values.items() if not np.all(np.isfinite(v))]
+    span = _span(values)
+    if np.any(np.asarray(span) <= 0):
+        faults.append(
+            f"board.width {values['board.width']:g} mm: nothing is left between the side lines, {values['frame.inset']:g}"
+            " mm in from each edge; measure both again"
+        )
+    if faults:
+        raise JobError(*faults)
+
+
+def _span(values: Values) -> Value:
+    if "frame.apart" in values:
+        return values["frame.apart"]
+    return values["board.width"] - 2.0 * np.asarray(values["frame.inset"])[()]
+
+
+def _place(job: Job, tables: Catalogue, values: Values) -> Place:
+    kind = job.frame.kind or tables.preset(job.boat.kind).frame
+    bottom = values["board.height"] - np.asarray(values["frame.inset"])[()]
+    return Place(
+        kind=kind,
+        width=column(values["board.width"]),
+        height=column(values["board.height"]),
+        span=column(_span(values)),
+        z_bottom=column(bottom if kind != "uprights" else values["board.height"]),
+        lean=column(values["board.lean"]),
+        notch_width=job.board.notch_width,
+        notch_depth=job.board.notch_depth,
+    )
+
+
+def _holding(job: Job, tables: Catalogue, values: Values) -> Holding:
+
+    def get(key: str) -> Value:
+        return column(values[f"engine.bracket.{key}"])
+
+    clamped = job.engine.held_by == "clamps"
+    z_u = _factor(tables, "clamps.screw_down_mm") if clamped else get("top_to_upper")
+    half = get("pad_y") if clamped else get("upper_holes") / 2
+    pattern = Pattern(
+        z_u=z_u,
+        z_l=z_u if clamped else z_u + get("rows_apart"),
+        y_u=half,
+        y_l=half if clamped else get("lower_holes") / 2,
+        h=np.minimum(get("pad_height"), column(values["board.height"]))[()],
+        y_pad=get("pad_y"),
+    )
+    return Holding(
+        pattern=pattern,
+        pad_width=get("pad_width"),
+        bolt_y=_bolt_places(job, pattern)[0],
+        bolt_z=_bolt_places(job, pattern)[1],
+        ear=get("ear"),
+        thread=job.mount.engine_bolts.thread if job.mount and job.mount.engine_bolts else "",
+        by=job.engine.held_by,
+    )
+
+
+def _bolt_places(job: Job, p: Pattern) -> tuple[Array, Array]:
+    """Every bolt (b,), or (n, 1, b) where the pattern is varied; z up."""
+    if job.engine.bracket.bolts:
+        holes = job.engine.bracket.bolts
+        return np.array([h.y for h in holes]), np.array([-h.down for h in holes])
+    rows = (-p.y_u, p.y_u, -p.y_l, p.y_l), (-p.z_u, -p.z_u, -p.z_l, -p.z_l)
+    y, z = (np.stack(np.broadcast_arrays(*(np.asarray(v, dtype=float) for v in r)), axis=-1) for r in rows)
+    return y, z
+
+
+def steering_stop(job: Job, tables: Catalogue) -> float:
+    """The steering angle at the stop, rad."""
+    name = {
+        "wheel": "steering.wheel_deg",
+        "tiller": "steering.tiller_deg",
+        "full turn": "steering.full_turn_deg",
+    }
+    return float(np.radians(_factor(tables, name[job.engine.steering])))
+
+
+def _loads(job: Job, tables: Catalogue, v: Values) -> LoadInputs:
+    factor = partial(_factor, tables)
+    full = job.engine.steering == "full turn"
+    P = v["engine.power"]
+    n = propeller_speed(v["engine.propeller.speed"], v["engine.propeller.gear"])
+    usual = bollard(
+        P=P, D=length_in_m(v["engine.propeller.diameter"]), pitch=length_in_m(v["engine.propeller.pitch"]),
+        Z=v["engine.propeller.blades"], AeA0=v["engine.propeller.area_ratio"], gear=v["engine.propeller.gear"],
+        n_e=v["engine.propeller.speed"], rho=factor("water.density_kg_m3"), FM=factor("thrust.FM"),
+        peak=factor("thrust.torque_peak"),
+    )  # fmt: skip
+    if "engine.thrust" in v and np.any(np.asarray(v["engine.thrust"]) > np.asarray(usual.bound) * 1.000001):
+        raise JobError(
+            f"[engine] thrust = {v['engine.thrust']:.0f} N: more than an ideal propeller of that diameter can give at"
+            f" that power ({float(np.max(usual.bound)):.0f} N, actuator disc); measure again, or leave it out"
+        )
+    thrust = v.get("engine.thrust", usual.characteristic)
+    return LoadInputs(
+        power_W=P,
+        thrust_N=thrust,
+        thrust_under_way_N=thrust_under_way(P, v["boat.speed"], factor("thrust.efficiency"), thrust),
+        astern_ratio=factor("thrust.astern_full_turn" if full else "thrust.astern"),
+        steer_rad=steering_stop(job, tables),
+        torque_Nmm=torque_in_n_mm(rated_torque(P, n)),
+        mass_kg=v["engine.weight"],
+        mass_light_kg=v["engine.weight_light"],
+        x_cg=v["engine.gravity.aft"],
+        z_cg=v["engine.gravity.up"],
+        dz_cg=0.0 if job.engine.gravity_up is not None else factor("gravity.up_spread_mm"),
+        z_prop=-(v["engine.shaft"] + v["engine.propeller.below_plate"]),
+        x_steer=v["engine.steering_axis.aft"],
+        x_tilt=v["engine.tilt_axis.aft"],
+        z_tilt=v["engine.tilt_axis.up"],
+        lean_rad=v["board.lean"],
+        service_g=factor("inertia.open" if job.boat.service == "open" else "inertia.calm"),
+        turn_g=factor("inertia.turn"),
+        road_down_g=factor("road.down"),
+        road_up_g=factor("road.up"),
+        road_forward_g=factor("road.forward"),
+        road_rearward_g=factor("road.rearward"),
+        road_sideways_g=factor("road.sideways"),
+        tilt_from_rad=float(np.radians(factor("road.tilt_from_deg"))),
+        tilt_to_rad=float(np.radians(factor("road.tilt_to_deg"))),
+        strut=job.boat.road_support == "strut",
+        trailer=job.boat.trailer,
+        strike_ratio=factor("strike.thrust"),
+        gamma_F=factor("gamma_F.action"),
+        gamma_weight=factor("gamma_F.weight_adds"),
+        gamma_weight_light=factor("gamma_F.weight_relieves"),
+        gamma_strike=factor("gamma_F.strike"),
+        gamma_strike_weight_light=factor("gamma_F.strike_weight_relieves"),
+        full_turn=full,
+        own=tuple(OwnCase(c.name, c.like, c.times, c.reason) for c in job.cases),
+        kicker=_kicker(job, tables),
+    )
+
+
+def _kicker(job: Job, tables: Catalogue) -> EngineLoads | None:
+    """The kicker as its own engine, everything but power, weight and place from the tables."""
+    k = job.engine.kicker
+    if k is None:
+        return None
+    factor = partial(_factor, tables)
+    row, band, cg = tables.propeller(k.power), tables.engine_weight(k.power), tables.gravity(k.power)
+    usual = bollard(
+        P=k.power, D=length_in_m(row.diameter_mm), pitch=length_in_m(row.pitch_mm), Z=row.blades, AeA0=row.area_ratio,
+        gear=row.gear, n_e=row.speed_1_s, rho=factor("water.density_kg_m3"), FM=factor("thrust.FM"),
+        peak=factor("thrust.torque_peak"),
+    )  # fmt: skip
+    mass = k.mass if k.mass is not None else band.running_kg
+    return EngineLoads(
+        thrust_N=usual.characteristic,
+        astern_ratio=factor("thrust.astern"),
+        steer_rad=float(np.radians(factor("steering.tiller_deg"))),
+        torque_Nmm=torque_in_n_mm(usual.Q),
+        mass_kg=mass,
+        mass_light_kg=mass * factor("weight.light_share"),
+        x_cg=cg.x_cg_mm,
+        z_cg=factor("gravity.up_mm"),
+        z_prop=-(factor("shaft.small_mm") + row.below_plate_mm),
+        x_steer=factor("steering_axis.aft_mm"),
+        x_tilt=factor("tilt_axis.aft_mm"),
+        z_tilt=factor("tilt_axis.up_mm"),
+        y=k.y if k.y is not None else factor("kicker.y_mm"),
+        full_turn=False,
+    )

@@ -1,0 +1,229 @@
+"""Every number a judgement rests on: stated by the job, else the printed default, never silently.
+
+Facts are listed in the order a tape meets them. Defaults come from the tables (`materials/`), each with its
+evidence; nothing here is a number of its own.
+"""
+
+import math
+from collections.abc import Iterator
+from typing import Any
+
+from transom.catalogue import Catalogue
+from transom.errors import JobError
+from transom.job.records import Hole, Job
+from transom.setup.records import Fact
+
+STATED = "the job"
+Facts = dict[str, Fact]
+
+
+def stated(value: float, unit: str, says: str, measure: str = "") -> Fact:
+    """A fact the user gave."""
+    return Fact(value, unit, "stated", "read", STATED, says, measure)
+
+
+def given_or(value: float | None, unit: str, says: str, measure: str, default: Fact) -> Fact:
+    """What the job states, else the default in its place."""
+    if value is None:
+        return Fact(default.value, unit, default.evidence, default.known_by, default.source, says, measure)
+    return stated(value, unit, says, measure)
+
+
+def of_row(row: Any, value: float, unit: str = "") -> Fact:
+    """A default out of a table's row."""
+    return Fact(value, unit, row.evidence, row.known_by, row.source, "")
+
+
+def collect(job: Job, tables: Catalogue, power: float | None = None) -> Facts:
+    """All facts of a job; `power` (W) stands in for the engine's, to ask what another would do.
+
+    Raises:
+        JobError: nothing to go by, as bolts on a small engine whose holes were not measured.
+    """
+    facts: Facts = {}
+    for group in (_boat, _engine, _propeller, _bracket, _board):
+        facts.update(group(job, tables, power))
+    return facts
+
+
+def power_of(job: Job, tables: Catalogue, power: float | None) -> Fact:
+    """The power sized for: the top of the range, else the builder's plate."""
+    says = "engine power"
+    if power is not None:
+        return stated(power, "W", says)
+    if job.engine.power is not None:
+        return stated(job.engine.power, "W", says)
+    if job.boat.plate_power is not None:
+        return Fact(job.boat.plate_power, "W", "estimate", "derived", "the builder's plate, engine not named", says,
+                    "read it off the engine")  # fmt: skip
+    raise JobError('[engine] power = "?": no builder\'s plate power to fall back on; state engine.power')
+
+
+def _boat(job: Job, tables: Catalogue, power: float | None) -> Iterator[tuple[str, Fact]]:
+    yield "boat.speed", given_or(
+        job.boat.speed, "m/s", "speed under way, full throttle", "GPS, two ways along, average",
+        _factor(tables, "thrust.speed_m_s"),
+    )  # fmt: skip
+
+
+def _factor(tables: Catalogue, name: str) -> Fact:
+    row = tables.factor(name)
+    return Fact(row.value, row.unit, row.evidence, row.known_by, row.source, row.says)
+
+
+def _engine(job: Job, tables: Catalogue, power: float | None) -> Iterator[tuple[str, Fact]]:
+    e = job.engine
+    P = power_of(job, tables, power)
+    yield "engine.power", P
+    band = tables.engine_weight(P.value)
+    light = tables.factor("weight.light_share").value
+    yield "engine.weight", given_or(
+        e.mass, "kg", "engine weight, ready to run", "maker's sheet, or a crane scale, full of oil",
+        of_row(band, band.running_kg),
+    )  # fmt: skip
+    # Where weight helps it is taken light, so that a heavy guess is never what holds the mount together.
+    yield "engine.weight_light", (
+        of_row(band, band.dry_kg, "kg") if e.mass is None else stated(_light(e.mass, light), "kg", "weight where it helps")
+    )  # fmt: skip
+    cg = tables.gravity(P.value)
+    yield "engine.gravity.aft", given_or(
+        e.gravity_aft, "mm", "center of gravity aft of the bracket face", "hang it from one point, plumb line on the leg",
+        of_row(cg, cg.x_cg_mm),
+    )  # fmt: skip
+    yield "engine.gravity.up", given_or(
+        e.gravity_up, "mm", "center of gravity above the top edge", "hang it from one point, plumb line on the leg",
+        _factor(tables, "gravity.up_mm"),
+    )  # fmt: skip
+    large = P.value >= tables.factor("shaft.large_from_W").value
+    yield "engine.shaft", given_or(
+        e.shaft, "mm", "shaft class", "bracket top to anti-ventilation plate, leg vertical",
+        _factor(tables, "shaft.large_mm" if large else "shaft.small_mm"),
+    )  # fmt: skip
+    for key, name, says in (
+        ("engine.steering_axis.aft", "steering_axis.aft_mm", "steering axis aft of the bracket face"),
+        ("engine.tilt_axis.aft", "tilt_axis.aft_mm", "tilt axis aft of the bracket face"),
+        ("engine.tilt_axis.up", "tilt_axis.up_mm", "tilt axis above the top edge"),
+    ):
+        yield key, given_or(None, "mm", says, "", _factor(tables, name))
+    if e.thrust is not None:
+        yield "engine.thrust", stated(e.thrust, "N", "measured thrust, boat held still")
+
+
+def _light(mass: float, share: float) -> float:
+    return mass * share
+
+
+def _propeller(job: Job, tables: Catalogue, power: float | None) -> Iterator[tuple[str, Fact]]:
+    p = job.engine.propeller
+    row = tables.propeller(power_of(job, tables, power).value)
+    for key, value, default, unit, says, measure in (
+        ("diameter", p.diameter, row.diameter_mm, "mm", "propeller diameter", "stamped on the hub, diameter first"),
+        ("pitch", p.pitch, row.pitch_mm, "mm", "propeller pitch", "stamped on the hub, pitch second"),
+        ("blades", p.blades, row.blades, "", "blades", "count them"),
+        ("area_ratio", p.area_ratio, row.area_ratio, "", "blade area ratio", ""),
+        ("gear", p.gear, row.gear, "", "gear ratio", "engine manual: 27:13 is 2.08"),
+        ("speed", p.speed, row.speed_1_s, "1/s", "rated engine speed", "engine manual, middle of full-throttle range"),
+        ("below_plate", None, row.below_plate_mm, "mm", "propeller shaft below the anti-ventilation plate",
+         "tape, plate to shaft center"),
+    ):  # fmt: skip
+        yield f"engine.propeller.{key}", given_or(value, unit, says, measure, of_row(row, default))
+
+
+def _bracket(job: Job, tables: Catalogue, power: float | None) -> Iterator[tuple[str, Fact]]:
+    b, row = job.engine.bracket, tables.bracket(power_of(job, tables, power).value)
+    for key, default, says in (
+        ("pad_y", row.pad_y_mm, "bracket pad, middle, from the center line"),
+        ("pad_width", row.pad_width_mm, "bracket pad width"),
+        ("pad_height", row.pad_height_mm, "bracket pad, top edge to foot"),
+    ):
+        yield f"engine.bracket.{key}", given_or(None, "mm", says, "tape on the bracket", of_row(row, default))
+    yield (
+        "engine.bracket.ear",
+        given_or(
+            b.ear, "mm", "bracket ear thickness at the bolt", "caliper", _factor(tables, "bracket.ear_mm")
+        ),
+    )
+    if job.engine.held_by == "clamps":
+        return
+    yield from _holes(job, row)
+
+
+def _holes(job: Job, row: Any) -> Iterator[tuple[str, Fact]]:
+    b = job.engine.bracket
+    if b.bolts:
+        yield from _odd_pattern(b.bolts)
+        return
+    found = (b.upper_holes, b.lower_holes, b.rows_apart, b.top_to_upper)
+    if not row.bolted and any(v is None for v in found):
+        raise JobError(
+            "[engine.bracket] upper_holes, lower_holes, rows_apart, top_to_upper: not all measured, and below"
+            ' 30 hp no pattern is usual; measure the four, or say held_by = "clamps"'
+        )
+    usual = (row.upper_apart_mm, row.lower_apart_mm, _apart(row), row.upper_down_mm) if row.bolted else found
+    says = ("upper holes, center to center", "lower holes, center to center", "between the rows",
+            "top edge to the upper holes")  # fmt: skip
+    for key, value, default, text in zip(
+        ("upper_holes", "lower_holes", "rows_apart", "top_to_upper"), found, usual, says, strict=True
+    ):
+        yield (
+            f"engine.bracket.{key}",
+            given_or(value, "mm", text, "tape on the bracket", of_row(row, default)),
+        )
+
+
+def _apart(row: Any) -> float:
+    return float(row.lower_down_mm - row.upper_down_mm)
+
+
+def _odd_pattern(bolts: tuple[Hole, ...]) -> Iterator[tuple[str, Fact]]:
+    """An odd pattern as its top and bottom rows, the narrower half width of each; rows between are left out."""
+    downs = sorted({round(h.down, 1) for h in bolts})
+    if len(downs) < 2 or len(bolts) < 4:
+        raise JobError(
+            f"[engine.bracket] bolts: {len(bolts)} holes at {len(downs)} depths; at least two rows of two are needed;"
+            " list every hole"
+        )
+    rows = [[abs(h.y) for h in bolts if round(h.down, 1) == d] for d in (downs[0], downs[-1])]
+    if min(len(r) for r in rows) < 2 or min(min(r) for r in rows) <= 0:
+        raise JobError(
+            "[engine.bracket] bolts: the top and the bottom row need a hole each side; list every hole"
+        )
+    for key, value, says in (
+        ("upper_holes", 2 * min(rows[0]), "top row, twice the smaller distance from the center line"),
+        ("lower_holes", 2 * min(rows[1]), "bottom row, twice the smaller distance from the center line"),
+        ("rows_apart", downs[-1] - downs[0], "top row to bottom row"),
+        ("top_to_upper", downs[0], "top edge to the top row"),
+    ):
+        yield f"engine.bracket.{key}", stated(value, "mm", says)
+
+
+def _board(job: Job, tables: Catalogue, power: float | None) -> Iterator[tuple[str, Fact]]:
+    b, f = job.board, job.frame
+    preset = tables.preset(job.boat.kind)
+    kind = f.kind or preset.frame
+    yield (
+        "board.width",
+        given_or(b.width, "mm", "board width", "tape, widest", of_row(preset, preset.width_mm)),
+    )
+    yield "board.height", given_or(b.height, "mm", "board height", "tape", of_row(preset, preset.height_mm))
+    lean = _factor(tables, "board.lean_deg")
+    yield "board.lean", given_or(
+        b.lean, "rad", "lean of the board, top aft", "bevel or level and tape: inches out on inches up",
+        Fact(math.radians(lean.value), "rad", lean.evidence, lean.known_by, lean.source, ""),
+    )  # fmt: skip
+    inset = _factor(tables, "support.inset_mm")
+    width = None if f.flange_width is None else _half(f.flange_width)
+    yield (
+        "frame.inset",
+        given_or(width, "mm", "from the board's edge to what holds it", "half the flange", inset),
+    )
+    if kind == "uprights" and not f.lines:
+        apart = None if len(f.at) < 2 else max(f.at) - min(f.at)
+        yield (
+            "frame.apart",
+            given_or(apart, "mm", "uprights, center to center", "tape", of_row(preset, preset.apart_mm)),
+        )
+
+
+def _half(length: float) -> float:
+    return length / 2

@@ -1,0 +1,120 @@
+"""The records of a setup: one flat list of facts, and the geometry and factors built from it."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from transom.catalogue import Catalogue
+from transom.job.records import Job
+from transom.loads.inputs import LoadInputs
+from transom.statics.contact import Pattern
+from transom.units import Array, Value
+
+
+@dataclass(frozen=True)
+class Fact:
+    """A number and how it is known. `measure` says how to replace it, empty where nobody would."""
+
+    value: float
+    unit: str
+    evidence: str
+    known_by: str
+    source: str
+    says: str
+    measure: str = ""
+
+    @property
+    def assumed(self) -> bool:
+        """True where the job did not state it and a tape, a scale or a plate could."""
+        return self.evidence != "stated" and bool(self.measure)
+
+
+@dataclass(frozen=True)
+class Place:
+    """Where the board sits, mm; depths below the top edge positive down. Floats or arrays (n, 1)."""
+
+    kind: str  # pod | uprights | cap rail
+    width: Value
+    height: Value
+    span: Value  # between the side lines
+    z_bottom: Value  # depth of the bottom line
+    lean: Value
+    notch_width: Value = 0.0
+    notch_depth: Value = 0.0
+
+
+@dataclass(frozen=True)
+class Holding:
+    """What the engine is held by: its pattern for the hand method and every bolt on its own.
+
+    `bolt_y`, `bolt_z` are arrays (b,), board axes (z up, so negative). No bolts where clamps hold it.
+    """
+
+    pattern: Pattern
+    pad_width: Value
+    bolt_y: Array
+    bolt_z: Array
+    ear: Value  # metal under the bolt head, counted in the grip
+    thread: str  # "" while none is stated
+    by: str  # bolts | clamps
+
+
+@dataclass(frozen=True)
+class Factors:
+    """Partial factors and the like; published or conventions, none of them the user's to measure."""
+
+    k_mod_short: float
+    k_mod_instantaneous: float
+    gamma_M_plywood: float
+    gamma_M_connection: float
+    gamma_M_accidental: float
+    gamma_M2: float
+    gamma_M1: float
+    prying_thickness: float
+    glue_line: float
+    coat: float
+    over_bore: float
+    pocket_clearance: float
+    threads_beyond_nut: float
+    side_plate: float  # metal that holds the bolt close at the wood's face, mm
+
+    def wood(self, duration: tuple[str, ...]) -> Array:
+        """k_mod/gamma_M of plywood by duration class, (v,); an accident is instantaneous with its own gamma."""
+        return np.array([_ratio(self.k_mod(d), self.gamma(d)) for d in duration])
+
+    def connection(self, duration: tuple[str, ...]) -> Array:
+        """k_mod/gamma_M of a fastener in wood by duration class, (v,)."""
+        accident = self.gamma_M_accidental
+        return np.array(
+            [
+                _ratio(self.k_mod(d), accident if d == "accidental" else self.gamma_M_connection)
+                for d in duration
+            ]
+        )
+
+    def k_mod(self, duration: str) -> float:
+        """The time-and-damp factor of a duration class."""
+        return self.k_mod_short if duration == "short" else self.k_mod_instantaneous
+
+    def gamma(self, duration: str) -> float:
+        """The wood safety factor of a duration class."""
+        return self.gamma_M_accidental if duration == "accidental" else self.gamma_M_plywood
+
+
+def _ratio(k_mod: float, gamma: float) -> float:
+    return k_mod / gamma
+
+
+@dataclass(frozen=True)
+class Setup:
+    """Everything the checks read. Values are floats, or columns (n, 1) where assumptions are varied."""
+
+    job: Job
+    tables: Catalogue
+    loads: LoadInputs
+    place: Place
+    holding: Holding
+    factors: Factors
+    power: Value  # W
+    wood_share: Value  # share of the table's wood strengths that the sheet really has; 1 unless varied
+    crush_share: Value
