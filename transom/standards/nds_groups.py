@@ -6,6 +6,8 @@ from transom.standards.nds import INCH
 from transom.units import MM, MM2, MPA, N_PER_MM, ONE, N, Value
 
 LBF_PER_INCH = 4.4482216152605 / INCH
+WOOD_TO_WOOD = 180000 * LBF_PER_INCH
+WOOD_TO_METAL = 270000 * LBF_PER_INCH
 
 _GROUP = {"EA_m": 7.47e7, "EA_s": 7.47e7, "gamma": 31500.0, "s": 101.6, "m": 0.75, "n": 4.0, "R_EA": 0.9,
           "D": 25.4, "c": 31500.0, "D_1": 25.4}  # fmt: skip
@@ -13,7 +15,7 @@ _TEAR = {"n": 2.0, "F_v": 1.24, "F_t": 3.96, "t": 38.1, "s_crit": 50.8}
 
 
 @formula(symbol="gamma", source="NDS 2018, 11.3.6", typical=_GROUP)
-def load_slip_modulus(D: MM, c: N_PER_MM = 180000 * LBF_PER_INCH, D_1: MM = INCH) -> N_PER_MM:
+def load_slip_modulus(D: MM, c: N_PER_MM = WOOD_TO_WOOD, D_1: MM = INCH) -> N_PER_MM:
     """Load over slip of one bolt; c is 180,000 lb/in between wood and 270,000 lb/in to metal."""
     return c * (D / D_1) ** 1.5
 
@@ -69,10 +71,10 @@ def net_strip(t: MM, b: MM, n: ONE, d_h: MM) -> MM2:
     return t * (b - n * d_h)
 
 
-def row_action_factor(D: MM, s: MM, EA_m: N, EA_s: N, n: ONE, c: N_PER_MM = 180000 * LBF_PER_INCH) -> Value:
+def row_action_factor(D: MM, s: MM, EA_m: N, EA_s: N, n: ONE, c: N_PER_MM = WOOD_TO_WOOD) -> Value:
     """C_g of n bolts of diameter D at spacing s in one row along the load (11.3-1). Arrays broadcast.
 
-    EA_m and EA_s are the axial stiffnesses in N of the whole main and side members.
+    EA_m and EA_s are the axial stiffnesses in N of the whole main and side members; c as above.
     """
     m = group_m(group_u(load_slip_modulus(D, c), s, EA_m, EA_s))
     return group_action_factor(m, stiffness_ratio(EA_m, EA_s), n)
