@@ -4,7 +4,9 @@ None means not measured: left out, or "?". What to use instead is decided in `tr
 """
 
 import datetime as dt
+from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import Any
 
 
 @dataclass(frozen=True)
@@ -59,6 +61,16 @@ class Hole:
 
 
 @dataclass(frozen=True)
+class Pad:
+    """Where the bracket bears: a rectangle, its middle across and its top edge down, mm."""
+
+    y: float
+    down: float
+    width: float
+    height: float
+
+
+@dataclass(frozen=True)
 class EngineBracket:
     """The engine's own bracket; an odd pattern gives `bolts` (and `pads`) in place of the four distances."""
 
@@ -68,7 +80,7 @@ class EngineBracket:
     top_to_upper: float | None = None  # below the board's top edge
     ear: float | None = None  # thickness of metal under the bolt head
     bolts: tuple[Hole, ...] = ()
-    pads: tuple[Hole, ...] = ()
+    pads: tuple[Pad, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -139,6 +151,7 @@ class FrameBolts:
     size: str = ""
     count: int | None = None
     keep: bool = False
+    diameter: float | None = None  # mm, nominal, of `size`
 
 
 @dataclass(frozen=True)
@@ -152,6 +165,34 @@ class Frame:
     bolts: FrameBolts | None = None
     lines: tuple[Line, ...] = ()
     at: tuple[float, ...] = ()  # y of uprights
+
+
+@dataclass(frozen=True)
+class Setback:
+    """A setback or built bracket between board and engine: how far aft it carries the engine, and its mass."""
+
+    distance: float | None = None  # mm, board's aft face to the engine bracket's face
+    mass: float | None = None  # kg
+
+
+@dataclass(frozen=True)
+class Crossmembers:
+    """What a pod hangs from."""
+
+    count: int | None = None
+    wall: float | None = None  # mm
+    at: tuple[float, ...] = ()  # forward of the board's aft face, mm
+    bolts: FrameBolts | None = None
+
+
+@dataclass(frozen=True)
+class Shop:
+    """What the shop's own file says beside its stock. Prices stand as they were written."""
+
+    file: str
+    name: str = ""
+    rate: float | None = None  # for an hour of work, in the shop's money
+    prices: Mapping[str, Any] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -230,7 +271,11 @@ class Accept:
 
 @dataclass(frozen=True)
 class Job:
-    """Everything stated. `sha256` is of the file's bytes; `unmeasured` lists the keys that read "?"."""
+    """Everything stated. `sha256` is of the file's bytes.
+
+    Keys by dotted path: `unmeasured` read "?", `left_out` could have been measured or chosen and are not in
+    the file, `not_judged` stand in it and nothing is decided by them.
+    """
 
     head: Head
     boat: Boat
@@ -244,4 +289,9 @@ class Job:
     sha256: str = ""
     unmeasured: tuple[str, ...] = ()
     second_look: float = 0.85  # the shop's second-look line, share of the limit
-    shop_temperature: float | None = None  # degC
+    shop_temperature: float | None = None  # degC; the job's own where it states one
+    shop: Shop | None = None
+    setback: Setback | None = None
+    crossmembers: Crossmembers = field(default_factory=Crossmembers)
+    left_out: tuple[str, ...] = ()
+    not_judged: tuple[str, ...] = ()

@@ -1,0 +1,160 @@
+"""From what was read to the records; only called where nothing is at fault."""
+
+from typing import Any
+
+from transom.job.reading import Reading
+from transom.job.records import (
+    Accept,
+    Backing,
+    Board,
+    Boat,
+    Crossmembers,
+    Engine,
+    EngineBolts,
+    EngineBracket,
+    Frame,
+    FrameBolts,
+    Head,
+    Hole,
+    Job,
+    Kicker,
+    Layer,
+    Line,
+    Mount,
+    Pad,
+    Propeller,
+    Setback,
+    Shop,
+    ShopCase,
+    Stock,
+)
+
+
+def job(r: Reading, shop: Shop | None, shop_reading: Reading, sha256: str) -> Job:
+    """The job, with what the shop's file says where the job says nothing."""
+    return Job(
+        head=_head(r),
+        boat=_boat(r),
+        engine=_engine(r),
+        board=_board(r),
+        frame=_frame(r),
+        stock=_stock(r, shop_reading),
+        mount=_mount(r),
+        cases=tuple(ShopCase(**row) for row in r.get("case") or ()),
+        accepts=tuple(Accept(**row) for row in r.get("accept") or ()),
+        sha256=sha256,
+        unmeasured=tuple(r.unmeasured),
+        second_look=_first(shop_reading.get("shop.second_look"), 0.85),
+        shop_temperature=_first(r.get("job.temperature"), shop_reading.get("shop.temperature")),
+        shop=shop,
+        setback=_setback(r),
+        crossmembers=_crossmembers(r),
+        left_out=tuple(r.left_out),
+        not_judged=tuple(r.not_judged),
+    )
+
+
+def _first(stated: Any, otherwise: Any) -> Any:
+    return otherwise if stated is None else stated
+
+
+def _head(r: Reading) -> Head:
+    stated = r.of("job")
+    return Head(**{k: v for k, v in stated.items() if k not in {"shop", "temperature"}})
+
+
+def _boat(r: Reading) -> Boat:
+    stated = r.of("boat")
+    plate = stated.pop("plate_power", "not measured")
+    if isinstance(plate, float):
+        return Boat(**stated, plate="stated", plate_power=plate)
+    return Boat(**stated, plate=plate)
+
+
+def _engine(r: Reading) -> Engine:
+    stated = r.of("engine")
+    low, high = stated.pop("power", (None, None))
+    return Engine(
+        **stated,
+        power=high,
+        power_low=low,
+        **r.of("engine.gravity"),
+        propeller=Propeller(**r.of("engine.propeller")),
+        bracket=_bracket(r),
+        kicker=Kicker(**r.of("engine.kicker")) if r.get("engine.kicker") else None,
+    )
+
+
+def _bracket(r: Reading) -> EngineBracket:
+    return EngineBracket(
+        **r.of("engine.bracket"),
+        bolts=_holes(r, "engine.bracket.bolts"),
+        pads=tuple(Pad(**row) for row in r.get("engine.bracket.pads") or ()),
+    )
+
+
+def _holes(r: Reading, path: str) -> tuple[Hole, ...]:
+    return tuple(Hole(**row) for row in r.get(path) or ())
+
+
+def _board(r: Reading) -> Board:
+    stated: dict[str, Any] = {"width": None, "height": None, "core": _core(r)} | r.of("board")
+    pocket = stated.pop("pocket", None)
+    return Board(
+        **stated,
+        pocket=pocket if isinstance(pocket, float) else None,
+        pocket_stated=pocket is not None,
+        openings=_holes(r, "board.openings"),
+        obstructions=_holes(r, "board.obstructions"),
+        notch_width=r.get("board.top_notch.width") or 0.0,
+        notch_depth=r.get("board.top_notch.depth") or 0.0,
+    )
+
+
+def _core(r: Reading) -> str:
+    """A glass hull's core is hidden until somebody says that there is none."""
+    return "hidden" if r.get("boat.kind") == "glass hull" else "none"
+
+
+def _frame(r: Reading) -> Frame:
+    stated: dict[str, Any] = {"kind": None} | r.of("frame")
+    flange = {f"flange_{name}": value for name, value in r.of("frame.flange").items()}
+    lines = tuple(Line(**row) for row in r.get("frame.lines") or ())
+    return Frame(**stated, **flange, bolts=_bolts(r, "frame.bolts"), lines=lines)
+
+
+def _bolts(r: Reading, path: str) -> FrameBolts | None:
+    if not r.get(path):
+        return None
+    stated = r.of(path)
+    size, diameter = stated.pop("size", ("", None))
+    return FrameBolts(**stated, size=size, diameter=diameter)
+
+
+def _setback(r: Reading) -> Setback | None:
+    if not r.get("bracket"):
+        return None
+    stated = r.of("bracket")
+    return Setback(distance=stated.get("setback"), mass=stated.get("mass"))
+
+
+def _crossmembers(r: Reading) -> Crossmembers:
+    return Crossmembers(**r.of("crossmembers"), bolts=_bolts(r, "crossmembers.bolts"))
+
+
+def _stock(r: Reading, shop: Reading) -> Stock:
+    """The job's stock over the shop's, key by key; measured sheets sheet by sheet."""
+    measured = dict(shop.get("stock.measured") or ()) | dict(r.get("stock.measured") or ())
+    return Stock(**(shop.of("stock") | r.of("stock")), measured=tuple(sorted(measured.items())))
+
+
+def _mount(r: Reading) -> Mount | None:
+    layers = tuple(Layer(**row) for row in r.get("mount.layers") or ())
+    if not layers:
+        return None
+    return Mount(layers, _engine_bolts(r) if r.get("mount.engine_bolts") else None)
+
+
+def _engine_bolts(r: Reading) -> EngineBolts:
+    path = "mount.engine_bolts"
+    return EngineBolts(**r.of(path), aft=Backing(**r.of(f"{path}.aft")), forward=Backing(**r.of(f"{path}.forward")))

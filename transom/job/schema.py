@@ -1,0 +1,343 @@
+"""What a job file may say: one table of keys that the reader, the blank job and the questions share.
+
+Lengths are in mm, masses in kg, powers in W, forces in N, torques in N*mm, speeds in m/s, rotations in
+1/s, angles in rad, temperatures in degC. `low` and `high` are what a thing of this sort can be at all;
+what the tool can size is narrower and is a stop, never a fault.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import radians
+
+HP = 745.6998715822702
+KINDS = ("pontoon", "aluminium hull", "glass hull")
+FRAMES = ("pod", "uprights", "cap rail")
+HELD = ("bolts", "clamps")
+CASES = ("ahead", "hard-over", "astern", "wave", "turn", "road", "strike")
+SHAFTS = (381.0, 508.0, 635.0, 762.0)
+
+QUANTITIES = ("length", "mass", "force", "power", "torque", "speed", "rotation", "angle", "temperature")
+
+
+@dataclass(frozen=True)
+class Key:
+    """One key: what sort of value, its limits, and how a shop finds it.
+
+    `kind` is one of `QUANTITIES`, or power range, choice, text, flag, count, ratio, date, size (of a bolt).
+    `words` are answers in place of a quantity. `field` is the record's name for it where that differs.
+    `unknown` says whether "?" is an answer. `items` is how many values a list must have; None: no list.
+    `blank` is what a blank job holds: TOML, or nothing to leave the line out; # first: as a comment.
+    """
+
+    name: str
+    kind: str
+    how: str
+    low: float = float("-inf")
+    high: float = float("inf")
+    choices: tuple[str, ...] = ()
+    words: tuple[str, ...] = ()
+    classes: tuple[float, ...] = ()
+    items: tuple[int, int] | None = None
+    required: bool = False
+    unknown: bool = True
+    blank: str = '"?"'
+    field: str = ""
+
+    @property
+    def target(self) -> str:
+        """The record's field."""
+        return self.field or self.name
+
+
+@dataclass(frozen=True)
+class Section:
+    """A table of the job. `many`: a list of such tables. `free`: any name may stand, each read as this key.
+
+    `opaque`: kept as it stands. `judged` is False where this version reads it and decides nothing by it.
+    """
+
+    name: str
+    title: str
+    keys: tuple[Key, ...] = ()
+    parts: "tuple[Section, ...]" = ()
+    many: bool = False
+    free: Key | None = None
+    opaque: bool = False
+    judged: bool = True
+    blank: str = "table"  # table | list | none: how a blank job shows it
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """Every name that may stand in it."""
+        return tuple(k.name for k in self.keys) + tuple(p.name for p in self.parts)
+
+
+def _at(*, wide: float = 3000.0) -> tuple[Key, Key]:
+    """Where a thing is on the board."""
+    return (
+        Key("y", "length", "across from the center line, starboard +", -wide / 2, wide / 2, required=True,
+            unknown=False),
+        Key("down", "length", "down from the top edge", 0.0, wide, required=True, unknown=False),
+    )  # fmt: skip
+
+
+_ROUND = (
+    *_at(),
+    Key("diameter", "length", "across the hole or the thing", 1.0, 1000.0, required=True, unknown=False),
+    Key("what", "text", "what it is", unknown=False),
+)
+
+JOB = Section("job", "Job", (
+    Key("name", "text", "as the customer knows it", unknown=False, blank='""'),
+    Key("number", "text", "your work order", unknown=False, blank='""'),
+    Key("revision", "text", "A, B, C ...", unknown=False, blank='"A"'),
+    Key("date", "date", "without quotes: 2026-05-04; the only date that is ever printed", unknown=False,
+        blank="#2026-05-04"),
+    Key("units", "choice", "how results read", choices=("us", "si"), unknown=False, blank='"us"'),
+    Key("code", "choice", "which timber code decides sideways loads", choices=("EN", "US"), unknown=False,
+        blank='"EN"'),
+    Key("temperature", "temperature", "air where the epoxy cures, coldest hour", -40.0, 60.0),
+    Key("shop", "text", "file with the shop's stock and prices; without this line, shop.toml beside the job",
+        unknown=False, blank='#"shop.toml"'),
+))  # fmt: skip
+
+BOAT = Section("boat", "Boat", (
+    Key("kind", "choice", "what she is", choices=KINDS, required=True, unknown=False),
+    Key("plate_power", "power", 'builder\'s plate, largest engine; "none" (looked, there is none) or '
+        '"cannot read"', 0.1 * HP, 5000 * HP, words=("none", "cannot read"), required=True),
+    Key("plate_engine_weight", "mass", "builder's plate, largest engine weight", 2.0, 5000.0,
+        field="plate_engine_mass"),
+    Key("water", "choice", "where she lies", choices=("fresh", "salt")),
+    Key("service", "choice", "the water she runs in", choices=("calm", "open")),
+    Key("speed", "speed", "full throttle, by GPS, normal load", 0.5, 60.0),
+    Key("trailer", "flag", "does she travel by road with the engine on", blank='"?"'),
+    Key("road_support", "choice", "what holds the engine up on the road", choices=("none", "strut")),
+    Key("length", "length", "hull length; for the powering note of a monohull", 1500.0, 30000.0, blank=""),
+    Key("transom_width", "length", "transom across, widest; same use", 300.0, 8000.0, blank=""),
+))  # fmt: skip
+
+GRAVITY = Section("gravity", "Engine: centre of gravity, engine down", (
+    Key("aft", "length", "aft of the bracket's face; manual, or balance it on a bar", 10.0, 1500.0,
+        field="gravity_aft"),
+    Key("up", "length", "above the board's top edge; minus if below", -1000.0, 1000.0, field="gravity_up"),
+))  # fmt: skip
+
+PROPELLER = Section("propeller", "Engine: propeller", (
+    Key("diameter", "length", "stamped on the hub: first figure", 75.0, 800.0),
+    Key("pitch", "length", "stamped on the hub: second figure", 50.0, 1000.0),
+    Key("blades", "count", "count them", 2, 8),
+    Key("area_ratio", "ratio", "blade area over disc area; ordinary three blades 0.5 to 0.6", 0.2, 1.4),
+    Key("gear", "ratio", "engine turns for one of the propeller; engine manual", 0.5, 6.0),
+    Key("speed", "rotation", "rated engine speed, middle of the manual's full-throttle range", 10.0, 250.0),
+))  # fmt: skip
+
+BRACKET = Section("bracket", "Bracket: the engine's own, holes centre to centre", (
+    Key("upper_holes", "length", "upper pair, across", 40.0, 1000.0),
+    Key("lower_holes", "length", "lower pair, across", 40.0, 1000.0),
+    Key("rows_apart", "length", "upper row to lower row", 20.0, 800.0),
+    Key("top_to_upper", "length", "board's top edge to the upper row", 5.0, 400.0),
+    Key("ear", "length", "metal under the bolt head", 1.0, 60.0),
+), (
+    Section("bolts", "odd pattern", _at(), many=True, blank="none"),
+    Section("pads", "where the bracket bears", (
+        *_at(),
+        Key("width", "length", "across", 5.0, 1000.0, required=True, unknown=False),
+        Key("height", "length", "up and down", 5.0, 1500.0, required=True, unknown=False),
+    ), many=True, blank="none"),
+))  # fmt: skip
+
+KICKER = Section("kicker", "Small second engine on the same board", (
+    Key("power", "power", "on the cowl", 0.1 * HP, 200 * HP, required=True, unknown=False),
+    Key("weight", "mass", "ready to run", 2.0, 300.0, field="mass"),
+    Key("y", "length", "its middle from the center line, starboard +", -1500.0, 1500.0),
+    Key("held_by", "choice", "how it hangs", choices=HELD),
+), blank="none")  # fmt: skip
+
+ENGINE = Section("engine", "Engine", (
+    Key("power", "power range", 'on the cowl; or a range, "40 to 60 hp": sized for the top', 0.5 * HP,
+        1000 * HP, required=True),
+    Key("count", "count", "engines on this board, a kicker not counted", 1, 6, unknown=False, blank=""),
+    Key("shaft", "length", "class: 15, 20, 25 or 30 in", classes=SHAFTS),
+    Key("weight", "mass", "ready to run: oil, propeller; not battery or tank", 2.0, 1500.0, field="mass"),
+    Key("steering", "choice", "how she is steered", choices=("wheel", "tiller", "full turn")),
+    Key("held_by", "choice", "how it hangs on the board", choices=HELD),
+    Key("takes", "length", "thinnest and thickest board the bracket accepts; engine manual", 5.0, 200.0,
+        items=(2, 2)),
+    Key("torque", "torque", "of the mounting bolts, engine manual; makes the torque a failing check", 500.0,
+        1.0e6),
+    Key("threads", "choice", "of the mounting bolts when they are turned", choices=("dry", "oiled",
+        "anti-seize")),
+    Key("thrust", "force", "only if measured, tied to a post", 10.0, 1.0e5, blank=""),
+    Key("lift_plate", "flag", "a powered lift between engine and board", unknown=False, blank=""),
+), (GRAVITY, PROPELLER, BRACKET, KICKER))  # fmt: skip
+
+NOTCH = Section("top_notch", "notch in the top edge", (
+    Key("width", "length", "across", 0.0, 3000.0),
+    Key("depth", "length", "down", 0.0, 3000.0),
+), blank="none")  # fmt: skip
+
+BOARD = Section("board", "Board and place, old wood out", (
+    Key("width", "length", "across, edge to edge", 100.0, 3000.0, required=True),
+    Key("height", "length", "top edge to bottom edge, along the board", 100.0, 3000.0, required=True),
+    Key("lean", "angle", 'top edge further aft: "12 deg", or "3-1/2 in on 14 in" by plumb line', 0.0,
+        radians(45.0)),
+    Key("pocket", "length", 'channel it drops into: narrowest of three places; "none" if it lies open', 5.0,
+        300.0, words=("none",)),
+    Key("material", "text", "what the new board is; only plywood is sized here", unknown=False, blank=""),
+    Key("core", "choice", "glass hull only: a core inside that cannot be seen", choices=("none", "hidden"),
+        blank=""),
+    Key("sealed", "flag", "will every face, edge and hole be sealed with epoxy", unknown=False,
+        blank="true"),
+    Key("treatment", "choice", "of the new wood", choices=("none", "copper"), blank='"none"'),
+), (
+    Section("openings", "holes through the board, such as a drain", _ROUND, many=True, blank="list"),
+    Section("obstructions", "things behind it within 1 in of a bolt or plate", _ROUND, many=True,
+            blank="list"),
+    NOTCH,
+))  # fmt: skip
+
+FRAME_BOLTS = Section("bolts", "Frame: bolts, board to frame", (
+    Key("size", "size", "of the bolts or of the holes for them"),
+    Key("count", "count", "all of them", 1, 200),
+    Key("keep", "flag", "are the holes there already and to be used again"),
+))  # fmt: skip
+
+FRAME = Section("frame", "Frame: what holds the board", (
+    Key("kind", "choice", "what holds it", choices=FRAMES, required=True),
+    Key("at", "length", "uprights only: each one's middle from the center line", -1500.0, 1500.0,
+        items=(2, 6), blank=""),
+), (
+    Section("flange", "Frame: flange the board lies on", (
+        Key("width", "length", "of the flange", 5.0, 500.0),
+        Key("thickness", "length", "of the metal, by caliper at an edge or a hole", 0.5, 40.0),
+        Key("alloy", "text", "stamp, drawing or builder"),
+    )),
+    FRAME_BOLTS,
+    Section("lines", "lines of support, if not as the kind has them", (
+        Key("from", "length", "one end: y, down", -1500.0, 3000.0, items=(2, 2), required=True,
+            unknown=False, field="start"),
+        Key("to", "length", "other end: y, down", -1500.0, 3000.0, items=(2, 2), required=True,
+            unknown=False, field="end"),
+        Key("fixed", "flag", "built in, so that it cannot turn", unknown=False),
+    ), many=True, blank="none"),
+))  # fmt: skip
+
+SETBACK = Section("bracket", "Setback or built bracket between board and engine", (
+    Key("setback", "length", "board's aft face to the engine's bracket face", 0.0, 2000.0, required=True),
+    Key("weight", "mass", "of the bracket alone", 0.5, 500.0, field="mass"),
+), (
+    Section("side_plates", "", opaque=True, judged=False),
+    Section("base", "", opaque=True, judged=False),
+    Section("welds", "", opaque=True, judged=False),
+    Section("bolts", "", opaque=True, judged=False),
+), blank="none")  # fmt: skip
+
+CROSSMEMBERS = Section("crossmembers", "Crossmembers: what the pod hangs from", (
+    Key("count", "count", "that the pod is bolted to", 1, 40),
+    Key("wall", "length", "of the metal, by caliper at an open end or a drain hole", 0.5, 40.0),
+    Key("at", "length", "each one, forward of the board's aft face", 0.0, 12000.0, items=(1, 40), blank=""),
+), (
+    Section("bolts", "Crossmembers: bolts, pod to crossmembers", FRAME_BOLTS.keys, blank="none"),
+))  # fmt: skip
+
+_STOCK_KEYS = (
+    Key("panels", "text", "panels you buy: `transom materials panels`", items=(1, 100), unknown=False,
+        blank=""),
+    Key("sheets", "text", "sheet thicknesses you buy", items=(1, 100), unknown=False, blank=""),
+    Key("most_sheets", "count", "most sheets in one board", 1, 8, unknown=False, blank="#4"),
+    Key("grades", "text", "bolt grades you buy", items=(1, 100), unknown=False, blank=""),
+    Key("threads", "text", "bolt threads you buy", items=(1, 100), unknown=False, blank=""),
+    Key("plates", "text", "plate alloys you buy", items=(1, 100), unknown=False, blank=""),
+    Key("plate_thicknesses", "length", "plate thicknesses you buy", 0.5, 60.0, items=(1, 100),
+        unknown=False, blank=""),
+    Key("washers", "text", "washers you buy", items=(1, 100), unknown=False, blank=""),
+)  # fmt: skip
+
+MEASURED = Section(
+    "measured", "Stock: what a sheet measures, by caliper in four places",
+    free=Key("", "length", "thickness of this sheet as measured", 2.0, 60.0), blank="none",
+)  # fmt: skip
+
+STOCK = Section("stock", "Stock for this job alone; left out, the shop's", _STOCK_KEYS, (MEASURED,))
+
+_BACKING = (
+    Key("washer", "text", "washer, by its name in the tables", unknown=False),
+    Key("plate", "text", "or plate alloy", unknown=False),
+    Key("thickness", "length", "of the plate", 0.5, 60.0, unknown=False),
+    Key("width", "length", "of the plate, across", 10.0, 3000.0, unknown=False),
+    Key("height", "length", "of the plate, up and down", 10.0, 3000.0, unknown=False),
+    Key("per", "choice", "one plate for each", choices=("bolt", "pair", "all"), unknown=False),
+)
+MOUNT = Section("mount", "Mount: as drawn or as built", (), (
+    Section("layers", "sheets, aft face first", (
+        Key("sheet", "text", "panel and thickness", required=True, unknown=False),
+        Key("grain", "choice", "way of the face grain", choices=("across", "along"), required=True,
+            unknown=False),
+    ), many=True),
+    Section("engine_bolts", "bolts through bracket and board", (
+        Key("thread", "text", "thread", required=True, unknown=False),
+        Key("grade", "text", "grade", required=True, unknown=False),
+        Key("length", "length", "under the head to the end", 10.0, 500.0, required=True, unknown=False),
+    ), (
+        Section("aft", "under the bracket's side", _BACKING),
+        Section("forward", "inside the boat", _BACKING),
+    )),
+), blank="none")  # fmt: skip
+
+CASE = Section("case", "The shop's own case, or a changed factor", (
+    Key("name", "text", "your name for it", required=True, unknown=False),
+    Key("like", "choice", "the case it is like", choices=CASES, required=True, unknown=False),
+    Key("times", "ratio", "how many times its loads", 0.05, 20.0, required=True, unknown=False),
+    Key("reason", "text", "why; it is printed", required=True, unknown=False),
+), many=True, blank="none")  # fmt: skip
+
+ACCEPT = Section("accept", "A stop, knowingly passed over", (
+    Key("stop", "text", "the stop's name as printed", required=True, unknown=False),
+    Key("by", "text", "who takes it on", required=True, unknown=False),
+    Key("date", "date", "when, without quotes", required=True, unknown=False),
+    Key("paper", "text", "the paper relied on", required=True, unknown=False),
+), many=True, blank="none")  # fmt: skip
+
+TRIAL = Section("trial", "Sea trial", (
+    Key("speed", "speed", "full throttle", 0.5, 60.0),
+    Key("engine_speed", "rotation", "full throttle", 5.0, 250.0),
+), (
+    Section("push", "ruler check", (
+        Key("weight", "mass", "put on the plate above the propeller", 1.0, 500.0),
+        Key("moved", "length", "how far the top edge moved", 0.0, 200.0),
+    ), blank="none"),
+), judged=False, blank="none")  # fmt: skip
+
+BUILT = Section("built", "As built", (
+    Key("thickness", "length", "of the finished board, four places", 5.0, 300.0, items=(1, 20)),
+    Key("batches", "text", "wood and epoxy", items=(1, 50)),
+    Key("torque", "torque", "of each bolt", 500.0, 1.0e6, items=(1, 50)),
+), judged=False, blank="none")  # fmt: skip
+
+SECTIONS = (JOB, BOAT, ENGINE, BOARD, FRAME, SETBACK, CROSSMEMBERS, STOCK, MOUNT, CASE, ACCEPT, TRIAL, BUILT)
+
+SHOP_SECTIONS = (
+    Section("shop", "Shop", (
+        Key("name", "text", "on the paper you hand out", unknown=False),
+        Key("temperature", "temperature", "air where the epoxy cures, coldest hour", -40.0, 60.0),
+        Key("second_look", "ratio", "share of the limit above which you want to look again", 0.05, 1.0),
+        Key("rate", "ratio", "for an hour of work, in your money", 0.0, 1.0e6),
+    )),
+    STOCK,
+    Section("prices", "Prices", opaque=True),
+)  # fmt: skip
+
+
+def walk(sections: tuple[Section, ...], above: str = "") -> Iterator[tuple[str, Section]]:
+    """Every section with its dotted path, parents first."""
+    for section in sections:
+        path = f"{above}{section.name}"
+        yield path, section
+        yield from walk(section.parts, f"{path}.")
+
+
+def keys(sections: tuple[Section, ...] = SECTIONS) -> Iterator[tuple[str, Key]]:
+    """Every key with its dotted path, in tape order."""
+    for path, section in walk(sections):
+        for key in section.keys:
+            yield f"{path}.{key.name}", key
