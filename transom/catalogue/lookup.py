@@ -1,6 +1,7 @@
 # ruff: noqa: N803 - an argument ends in its unit, as the unit is written
 """Finding a row by what the job calls it: shipped tables, with the shop's own rows over them."""
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, fields, replace
 from itertools import pairwise
@@ -81,9 +82,7 @@ class Catalogue:
             if getattr(row, key) == name:
                 return row
         names = tuple(dict.fromkeys(str(getattr(row, key)) for row in self.rows(family)))
-        raise JobError(
-            f"no {what} {name!r}{nearest(name, names)}; `transom materials {family}` lists what there is"
-        )
+        raise JobError(f"no {what} {name!r}{nearest(name, names)}; `transom materials {family}` lists what there is")
 
     def panel(self, name: str) -> Panel:
         """A family of plywood. Raises JobError, with the nearest name, for an unknown one."""
@@ -201,15 +200,12 @@ class Catalogue:
         Raises:
             JobError: a power that is not positive, or above the table.
         """
-        if not power_W > 0:
-            raise JobError(f"an engine of {power_W:g} W has no weight in the table; state its power")
+        power = _positive(power_W)
         for row in load("engine_weights"):
-            if power_W <= row.power_max_W * (1 + _ROUNDING):
+            if power <= row.power_max_W * (1 + _ROUNDING):
                 found: EngineWeight = row
                 return found
-        raise JobError(
-            f"an engine of {power_W / 1000:.0f} kW is above the table of weights; state its weight"
-        )
+        raise JobError(f"an engine of {power / 1000:.0f} kW is above the table of weights; state its weight")
 
     def propeller(self, power_W: float) -> Propeller:
         """The generic propeller of a power, interpolated; the end rows outside the table."""
@@ -238,9 +234,7 @@ class Catalogue:
             if row.name == name:
                 found: Factor = row
                 return found
-        raise TableError(
-            f"factors.toml has no {name!r}{nearest(name, tuple(r.name for r in load('factors')))}"
-        )
+        raise TableError(f"factors.toml has no {name!r}{nearest(name, tuple(r.name for r in load('factors')))}")
 
     def b_series(self) -> BSeries:
         """The B-series polynomials as arrays, 39 and 47 terms."""
@@ -253,8 +247,8 @@ def _covers(row: Plate | Welded, thickness_mm: float) -> bool:
 
 
 def _positive(power_W: float) -> float:
-    if not power_W > 0:
-        raise JobError(f"an engine of {power_W:g} W is none; state its power")
+    if not 0 < power_W < math.inf:
+        raise JobError(f"engine power {power_W:g} W is not a positive, finite power; state the engine's")
     return power_W
 
 
@@ -272,10 +266,19 @@ def stocked(shop: Mapping[str, Sequence[Mapping[str, Any]]], file: str = "shop.t
     if wrong:
         allowed = ", ".join(SHOP_FAMILIES)
         raise JobError(*(f"{file}, {f}: a shop may add rows to {allowed} only" for f in wrong))
-    said = {"source": file, "evidence": "stated", "known_by": "read"}
-    merged = Catalogue({f: checked(f, [{**said, **row} for row in own], file) for f, own in shop.items()})
+    bare = [f for f, own in shop.items() if isinstance(own, str) or not isinstance(own, Sequence)]
+    if bare:
+        raise JobError(*(f"{file}, {f}: not a list of rows, [[{f}]]" for f in bare))
+    merged = Catalogue({f: checked(f, [_said(row, file) for row in own], file) for f, own in shop.items()})
     panels = {p.name for p in merged.rows("panels")}
     lost = [s for s in merged.shop.get("sheets", ()) if isinstance(s, Sheet) and s.panel not in panels]
     if lost:
         raise TableError("\n".join(f"{file}, row {s.name!r}, panel: no panel {s.panel!r}" for s in lost))
     return merged
+
+
+def _said(row: Any, file: str) -> Any:
+    """A row of the shop, with the shop as its source where it names none."""
+    if not isinstance(row, Mapping):
+        return row
+    return {"source": file, "evidence": "stated", "known_by": "read", **row}

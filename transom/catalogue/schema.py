@@ -1,7 +1,7 @@
 """What a column of a table may hold, said in the annotation of the record, and the check of one row."""
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import MISSING, Field, dataclass, fields
 from typing import Annotated, Any, ClassVar, NamedTuple, TypeVar
 
@@ -21,7 +21,7 @@ class Between:
         """What is wrong with `value`, or nothing."""
         if isinstance(value, bool) or not isinstance(value, int | float):
             return f"{value!r} is not a number"
-        if not math.isfinite(value):
+        if isinstance(value, float) and not math.isfinite(value):
             return f"{value!r} is not finite"
         if self.whole and not isinstance(value, int):
             return f"{value!r} is not a whole number"
@@ -139,7 +139,7 @@ def table_faults(rows: tuple[Row, ...]) -> Iterator[str]:
         last = place
 
 
-def read_rows(record: type[R], values: list[Mapping[str, Any]]) -> tuple[tuple[R, ...], tuple[str, ...]]:
+def read_rows(record: type[R], values: Sequence[Mapping[str, Any]]) -> tuple[tuple[R, ...], tuple[str, ...]]:
     """The rows that are sound, and one line for each fault of the others and between rows."""
     faults: list[str] = []
     rows: list[R] = []
@@ -151,7 +151,8 @@ def read_rows(record: type[R], values: list[Mapping[str, Any]]) -> tuple[tuple[R
         if bad := list(row_faults(asked, each)):
             faults += bad
             continue
-        row = record(**{k: float(v) if k in asked.reals else v for k, v in each.items()})
+        sound: dict[str, Any] = {k: float(v) if k in asked.reals else v for k, v in each.items()}
+        row = record(**sound)
         faults += [f"row {row.id!r}, {k}: {why}" for k, why in row.disorder()]
         rows.append(row)
     return tuple(rows), (*faults, *table_faults(tuple(rows)))

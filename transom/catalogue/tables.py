@@ -1,7 +1,7 @@
 """The shipped tables: where they lie, and how a file becomes a tuple of checked records."""
 
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import cache
 from importlib.resources import files
 from importlib.resources.abc import Traversable
@@ -90,7 +90,7 @@ def parse(family: str, text: str, file: str) -> tuple[Row, ...]:
     """
     try:
         data = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as error:
+    except ValueError as error:  # TOML syntax; a whole number too long for Python is one too
         raise TableError(f"{file}: {error}") from error
     values = data.pop("row", None)
     if data or not isinstance(values, list) or not values:
@@ -98,7 +98,7 @@ def parse(family: str, text: str, file: str) -> tuple[Row, ...]:
     return checked(family, values, file)
 
 
-def checked(family: str, values: list[Mapping[str, Any]], file: str) -> tuple[Row, ...]:
+def checked(family: str, values: Sequence[Mapping[str, Any]], file: str) -> tuple[Row, ...]:
     """Rows as records.
 
     Raises:
@@ -122,7 +122,11 @@ def load(family: str) -> tuple[Any, ...]:
     file = folder() / f"{family}.toml"
     if not file.is_file():
         raise TableError(f"{family}.toml is missing from the material tables. Install transom again.")
-    return parse(family, file.read_text(encoding="utf-8"), file.name)
+    try:
+        text = file.read_text(encoding="utf-8")
+    except (OSError, UnicodeDecodeError) as error:
+        raise TableError(f"{file.name} cannot be read: {error}") from error
+    return parse(family, text, file.name)
 
 
 def as_dict(row: Row) -> dict[str, Any]:
