@@ -78,21 +78,21 @@ class Component:
 
 
 def level_wrench(situation: Situation, factored: bool) -> Array:
-    """Sum of the actions about the datum in level axes, (6, v) or (6, n, v)."""
+    """Sum of the actions about the datum in level axes, (v, 6) or (n, v, 6)."""
     parts = [(*action.six, action.gamma if factored else 1.0) for action in situation.actions]
     shape = np.broadcast_shapes((len(situation.names),), *(np.shape(x) for part in parts for x in part))
     stack = np.empty((7, *shape, len(parts)))
     for a, part in enumerate(parts):
         for i, x in enumerate(part):
             stack[i, ..., a] = x
-    return np.concatenate(
-        (resultant_force(stack[6], stack[:3]), resultant_moment(stack[6], stack[3:6])), axis=0
-    )
+    gamma = stack[6]
+    sums = (resultant_force(gamma, stack[:3]), resultant_moment(gamma, stack[3:6]))
+    return np.moveaxis(np.concatenate(sums), 0, -1)
 
 
 def board_wrench(level: Array, lean: Value) -> Array:
-    """Level components (6, ...) turned into the board's axes, (..., 6)."""
-    F_x, F_y, F_z, M_x, M_y, M_z = level
+    """Wrenches (..., 6) in level axes turned into the board's; the lean is a float or (n, 1)."""
+    F_x, F_y, F_z, M_x, M_y, M_z = np.moveaxis(level, -1, 0)
     return np.stack(
         np.broadcast_arrays(
             board_force_x(F_x, F_z, lean),
@@ -111,10 +111,10 @@ def per_case(value: Value, v: int) -> Array:
     return np.broadcast_to(value, np.broadcast_shapes(np.shape(value), (v,)))
 
 
-def side_by_side(arrays: Sequence[Array]) -> Array:
-    """Join arrays along their last axis after making the others agree."""
-    lead = np.broadcast_shapes(*(a.shape[:-1] for a in arrays))
-    return np.concatenate([np.broadcast_to(a, (*lead, a.shape[-1])) for a in arrays], axis=-1)
+def side_by_side(arrays: Sequence[Array], axis: int = -1) -> Array:
+    """Join arrays along the axis of the cases (counted from the end), after making the leading ones agree."""
+    lead = np.broadcast_shapes(*(a.shape[:axis] for a in arrays))
+    return np.concatenate([np.broadcast_to(a, (*lead, *a.shape[axis:])) for a in arrays], axis=axis)
 
 
 def like(
@@ -148,7 +148,6 @@ def components_of(situation: Situation, lean: Value) -> tuple[Component, ...]:
         wrench = board_wrench(level_wrench(alone, factored=False), lean)
         gamma = per_case(action.gamma, v)
         found += [
-            Component(name, action.name, gamma[..., i], wrench[..., i, :])
-            for i, name in enumerate(situation.names)
+            Component(name, action.name, gamma[..., i], wrench[..., i, :]) for i, name in enumerate(situation.names)
         ]
     return tuple(sorted(found, key=lambda c: situation.names.index(c.case)))

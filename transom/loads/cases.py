@@ -44,8 +44,8 @@ def build_cases(inputs: LoadInputs) -> Cases:
         duration=duration,
         factor=side_by_side([per_case(s.factor, len(s.names)) for s in found]),
         weight_factor=side_by_side([per_case(s.weight_factor, len(s.names)) for s in found]),
-        wrench=board_wrench(side_by_side([level_wrench(s, factored=False) for s in found]), x.lean_rad),
-        design=board_wrench(side_by_side([level_wrench(s, factored=True) for s in found]), x.lean_rad),
+        wrench=board_wrench(side_by_side([level_wrench(s, factored=False) for s in found], axis=-2), x.lean_rad),
+        design=board_wrench(side_by_side([level_wrench(s, factored=True) for s in found], axis=-2), x.lean_rad),
     )
 
 

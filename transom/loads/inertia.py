@@ -73,9 +73,7 @@ def savitsky_brown_acceleration(
 
 @formula(symbol="n_bow", source=SAVITSKY_BROWN,
          typical={"n_cg": 0.3, "b": 7.3, "L": 24.0, "V": 13.0, "V_1": KNOT, "L_1": FOOT})  # fmt: skip
-def savitsky_brown_bow_acceleration(
-    n_cg: ONE, b: M, L: M, V: M_PER_S, V_1: M_PER_S = KNOT, L_1: M = FOOT
-) -> ONE:
+def savitsky_brown_bow_acceleration(n_cg: ONE, b: M, L: M, V: M_PER_S, V_1: M_PER_S = KNOT, L_1: M = FOOT) -> ONE:
     """Mean impact acceleration in g at the bow."""
     return n_cg * (1 + 3.8 * (L / b - 2.25) / (V / V_1 / sqrt(L / L_1)))
 

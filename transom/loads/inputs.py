@@ -103,9 +103,7 @@ class LoadInputs:
     @property
     def engine(self) -> EngineLoads:
         """The engine itself, on the centreline."""
-        return EngineLoads(
-            **{f.name: getattr(self, f.name) for f in fields(EngineLoads) if f.name != "y"}, y=0.0
-        )
+        return EngineLoads(**{f.name: getattr(self, f.name) for f in fields(EngineLoads) if f.name != "y"}, y=0.0)
 
     @property
     def engines(self) -> tuple[EngineLoads, ...]:

@@ -57,9 +57,7 @@ def disc_power(T: N, A: M2, rho: KG_PER_M3, FM: ONE) -> WATT:
 
 
 @formula(symbol="K", source=B_SERIES, typical={"J": 0.4, "PD": 1.1, "AeA0": 0.65, "Z": 3.0})
-def series_coefficient(
-    J: ONES, PD: ONES, AeA0: ONES, Z: ONES, C: ONES, s: ONES, t: ONES, u: ONES, v: ONES
-) -> ONE:
+def series_coefficient(J: ONES, PD: ONES, AeA0: ONES, Z: ONES, C: ONES, s: ONES, t: ONES, u: ONES, v: ONES) -> ONE:
     """Thrust or torque coefficient of a B-series propeller from the terms of its polynomial.
 
     The propeller's own numbers stand against the terms on the last axis, (..., 1) or floats.
