@@ -83,12 +83,13 @@ def symbols(name: str, argument: Unit) -> object:
 def test_sympy_traces_the_same_number(formula: Formula) -> None:
     plain = values(formula, seed=1)
     traced = formula.function(**{k: symbols(k, u) for k, u in formula.parameters.items()})
-    numbers: dict[str, float] = {}
+    numbers: dict[object, float] = {}
     for name, value in plain.items():
         if formula.parameters[name].vector:
-            numbers |= {f"{name}_{i}": float(v) for i, v in enumerate(np.ravel(value))}
+            each = {f"{name}_{i}": float(v) for i, v in enumerate(np.ravel(value))}
         else:
-            numbers[name] = float(value)
+            each = {name: float(value)}
+        numbers |= {sympy.Symbol(k, real=True): v for k, v in each.items()}
     got = [float(sympy.sympify(e).subs(numbers).evalf()) for e in np.ravel(np.asarray(traced, dtype=object))]
     np.testing.assert_allclose(got, np.ravel(formula.function(**plain)), rtol=1e-9, atol=1e-12)
 

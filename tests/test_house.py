@@ -24,10 +24,11 @@ MAY_IMPORT = {
     "standards": FORMULA_ROOMS,
     "board": FORMULA_ROOMS | {"statics"},
     "setup": FORMULA_ROOMS | {"job", "catalogue", "result", "loads", "statics"},
-    "checks": FORMULA_ROOMS
-    | {"job", "catalogue", "result", "setup", "loads", "statics", "standards", "board"},
-    "sizing": FORMULA_ROOMS
+    "checks": FORMULA_ROOMS | {"job", "catalogue", "result", "setup", "loads", "statics", "standards", "board"},
+    "judge": FORMULA_ROOMS
     | {"job", "catalogue", "result", "setup", "loads", "statics", "standards", "board", "checks"},
+    "sizing": FORMULA_ROOMS
+    | {"job", "catalogue", "result", "setup", "loads", "statics", "standards", "board", "checks", "judge"},
 }
 OPEN = {"report", "cli", "__init__", "__main__"}
 

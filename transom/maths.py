@@ -16,9 +16,7 @@ PI = float(np.pi)
 
 
 def _symbolic(*values: Any) -> bool:
-    return any(
-        hasattr(v, "free_symbols") or (isinstance(v, np.ndarray) and v.dtype == object) for v in values
-    )
+    return any(hasattr(v, "free_symbols") or (isinstance(v, np.ndarray) and v.dtype == object) for v in values)
 
 
 def _each(name: str, *values: Any) -> Value:

@@ -1,7 +1,7 @@
 """What a judgement is made of: assumptions, cases, checks. Frozen records, no printing."""
 
-from dataclasses import dataclass, field
-from typing import Any
+from collections.abc import Sequence
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -28,7 +28,8 @@ class Assumption:
     source: str
     holds_from: float | None = None
     holds_to: float | None = None
-    how_to_measure: str = ""
+    says: str = ""
+    measure: str = ""
 
 
 @dataclass(frozen=True)
@@ -55,6 +56,19 @@ class Cases:
 
     def __len__(self) -> int:
         return len(self.names)
+
+    def take(self, rows: Sequence[int]) -> "Cases":
+        """The variants at these places."""
+        i = list(rows)
+        return Cases(
+            names=tuple(self.names[k] for k in i),
+            of=tuple(self.of[k] for k in i),
+            factor=self.factor[..., i],
+            weight_factor=self.weight_factor[..., i],
+            duration=tuple(self.duration[k] for k in i),
+            wrench=self.wrench[..., i, :],
+            design=self.design[..., i, :],
+        )
 
 
 @dataclass(frozen=True)
@@ -147,55 +161,3 @@ class Check:
     def passes(self) -> bool:
         """True only where the utilisation is a number and at most one."""
         return self.utilisation <= 1.0
-
-
-@dataclass(frozen=True)
-class Stop:
-    """A reason not to build. A final one cannot be accepted; `accepted` says by whom, when, on what paper."""
-
-    name: str
-    says: str
-    final: bool
-    accepted: str = ""
-
-    @property
-    def stands(self) -> bool:
-        """True while nobody has taken it on."""
-        return self.final or not self.accepted
-
-
-@dataclass(frozen=True)
-class Judgement:
-    """A mount, or the lack of one, judged."""
-
-    paper: str
-    checks: tuple[Check, ...]
-    cases: Cases
-    assumptions: tuple[Assumption, ...]
-    stops: tuple[Stop, ...]
-    cautions: tuple[str, ...]
-    to_measure: tuple[Assumption, ...] = ()
-    extra: dict[str, Any] = field(default_factory=dict)
-
-    @property
-    def deciding(self) -> tuple[Check, ...]:
-        """The checks that decide; those printed for information do not."""
-        return tuple(c for c in self.checks if not c.information)
-
-    @property
-    def governing(self) -> Check:
-        """The weakest link.
-
-        Raises:
-            ValueError: nothing was checked.
-        """
-        return max(self.deciding, key=lambda c: (c.utilisation, c.id))
-
-    @property
-    def passes(self) -> bool:
-        """True where something was checked, all of it passes and no stop stands."""
-        return (
-            bool(self.deciding)
-            and all(c.passes for c in self.deciding)
-            and not any(s.stands for s in self.stops)
-        )

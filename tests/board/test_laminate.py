@@ -52,9 +52,7 @@ def test_sandwich_tends_to_its_core():
 def test_glass_skins_on_plywood_are_far_from_five_sixths():
     """Skins move the shear to the core: less than 5/6 of its G t does not follow, more does not either."""
     core, skins = 40.0, 3.0
-    laminate = abd(
-        [16e3, 5.8e3, 16e3], [16e3, 5.8e3, 16e3], [3e3, 500.0, 3e3], 0.0, 0.0, [skins, core, skins]
-    )
+    laminate = abd([16e3, 5.8e3, 16e3], [16e3, 5.8e3, 16e3], [3e3, 500.0, 3e3], 0.0, 0.0, [skins, core, skins])
     S, _ = transverse_shear(laminate, [3e3, 120.0, 3e3], 120.0)
     mean = 5 / 6 * (2 * skins * 3e3 + core * 120.0)
     assert 120.0 * core < S < 0.5 * mean

@@ -19,9 +19,9 @@ def lone(across: bool = True, plies: int = 5, panel: Panel = PANEL):
 def effective_strengths(board) -> np.ndarray:
     """Stress of the uniform board at which a veneer reaches its limit: across, up, in twist."""
     m = board.t**2 / 6
-    return np.array(
-        [1 / board.veneer_utilisation(*row, 1.0)[0][:, 0] for row in ((m, 0, 0), (0, m, 0), (0, 0, m))]
-    )[:, 0]
+    return np.array([1 / board.veneer_utilisation(*row, 1.0)[0][:, 0] for row in ((m, 0, 0), (0, m, 0), (0, 0, m))])[
+        :, 0
+    ]
 
 
 @pytest.mark.parametrize("plies", [3, 5, 7, 9])
@@ -69,9 +69,7 @@ def brute(thickness, across, plies, panel):
         for j in range(p):
             own, other = (E_par, E_cross) if j % 2 == 0 else (E_cross, E_par)
             along_y = turned == (j % 2 == 0)
-            layers.append(
-                (z, z + t * h, own if along_y else 0.05 * other, 0.05 * other if along_y else own, along_y)
-            )
+            layers.append((z, z + t * h, own if along_y else 0.05 * other, 0.05 * other if along_y else own, along_y))
             z += t * h
     out = []
     for direction in (0, 1):

@@ -158,6 +158,18 @@ def test_misreadings_of_a_general_units_library_do_not_happen(text: str, kind: s
         assert read(text, kind) != pytest.approx(silently)
 
 
+@pytest.mark.parametrize("text", ["3-4' 6\"", "3 to 4 ft 6 in", "1'-14\"", "4' to 3'", ".5-1/2 in", "1-3/2 in"])
+def test_ranges_of_lengths_that_read_two_ways_are_refused(text: str) -> None:
+    with pytest.raises(QuantityError):
+        read_range(text, "length")
+
+
+@pytest.mark.parametrize("text", ["20 in..", "20 . in", "20 -in.", "20- in", '20-"', "20 in.x", "- 20 in", "--20 in"])
+def test_stray_marks_are_refused(text: str) -> None:
+    with pytest.raises(QuantityError):
+        read(text, "length", negative=True)
+
+
 PIECES = st.sampled_from(
     [*"0123456789", *" .,-/+*^'\"°?()½¾e·", "\u00a0", "\u2019", "\u2013", "1/2", "20", " in", " ft", "mm",
      " to ", " on ", "lb", "N", "hp", "nan", "inf", "x", "1e9", "-", "deg", "F"]
@@ -185,9 +197,7 @@ def test_a_number_in_two_parts_is_always_refused(first: int, second: int, betwee
         read(f"{first}{between}{second} mm", "length")
 
 
-@pytest.mark.parametrize(
-    "text", ["9" * 100, "1" * 49 + "," + "1" * 49, "1/" * 50, "' " * 50, "in-" * 33, "x 1" * 33]
-)
+@pytest.mark.parametrize("text", ["9" * 100, "1" * 49 + "," + "1" * 49, "1/" * 50, "' " * 50, "in-" * 33, "x 1" * 33])
 def test_long_texts_are_refused_without_delay(text: str) -> None:
     with pytest.raises(QuantityError):
         read(text, "length")

@@ -133,20 +133,14 @@ def test_reading_writes_nothing_in_the_home(tmp_path: Path) -> None:
         "XDG_CONFIG_HOME",
         "XDG_DATA_HOME",
     )
-    code = (
-        "from transom.quantity import read; print(read('20 1/2 in', 'length'), read('58 F', 'temperature'))"
-    )
+    code = "from transom.quantity import read; print(read('20 1/2 in', 'length'), read('58 F', 'temperature'))"
     out = run(code, PYTHONDONTWRITEBYTECODE="1", **dict.fromkeys(homes, str(tmp_path)))
     assert out.startswith("520.7 14.44")
     assert list(tmp_path.rglob("*")) == []
 
 
 def loaded(code: str) -> set[str]:
-    return set(
-        json.loads(
-            run(f"{code}\nimport json, sys; print(json.dumps([m.split('.')[0] for m in sys.modules]))")
-        )
-    )
+    return set(json.loads(run(f"{code}\nimport json, sys; print(json.dumps([m.split('.')[0] for m in sys.modules]))")))
 
 
 def test_showing_imports_neither_pint_nor_numpy() -> None:

@@ -148,9 +148,7 @@ def test_every_64th_of_three_inches_reads_back() -> None:
 def test_mixed_numbers_read_back(n: int) -> None:
     mm = n * 25.4 / 64
     for towards in ("nearest", "up", "down"):
-        assert read(show.length(mm, "us", step="1/64", towards=towards), "length") == pytest.approx(
-            mm, rel=1e-14
-        )
+        assert read(show.length(mm, "us", step="1/64", towards=towards), "length") == pytest.approx(mm, rel=1e-14)
 
 
 KINDS: list[tuple[str, Callable[[float, str], str], float]] = [

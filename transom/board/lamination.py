@@ -93,16 +93,12 @@ def _sheet_fit(plies: NDArray[np.int_], P: int, numbers: dict[str, Array]) -> tu
     E_par = np.asarray(veneer_modulus(numbers["E_par"], 1.0, I_par, I_cross, e_90))[..., None]
     E_cross = np.asarray(veneer_modulus(numbers["E_perp"], 1.0, I_cross, I_par, e_90))[..., None]
     f_par = veneer_strength(numbers["f_par"][..., None], E_par, numbers["E_par"][..., None], 0.5, 1.0)
-    f_cross = veneer_strength(
-        numbers["f_perp"][..., None], E_cross, numbers["E_perp"][..., None], 0.5 - 1 / p, 1.0
-    )
+    f_cross = veneer_strength(numbers["f_perp"][..., None], E_cross, numbers["E_perp"][..., None], 0.5 - 1 / p, 1.0)
     E_90 = e_90[..., None] * np.where(cross, E_par, E_cross)
     return np.where(cross, E_cross, E_par), E_90, np.where(cross, f_cross, f_par)
 
 
-def _veneers(
-    t: Array, across: Bools, plies: NDArray[np.int_], used: Bools, numbers: dict[str, Array]
-) -> _Veneers:
+def _veneers(t: Array, across: Bools, plies: NDArray[np.int_], used: Bools, numbers: dict[str, Array]) -> _Veneers:
     n, L = t.shape
     P = int(plies.max())
     E, E_90, f = _sheet_fit(plies, P, numbers)
@@ -178,9 +174,7 @@ class Stacks:
     def __len__(self) -> int:
         return len(self.t)
 
-    def veneer_utilisation(
-        self, Mx: ArrayLike, My: ArrayLike, Mxy: ArrayLike, k: ArrayLike
-    ) -> tuple[Array, Array]:
+    def veneer_utilisation(self, Mx: ArrayLike, My: ArrayLike, Mxy: ArrayLike, k: ArrayLike) -> tuple[Array, Array]:
         """Largest utilisation over veneers and directions: with twist, and by bending alone.
 
         Args:
@@ -193,9 +187,7 @@ class Stacks:
         """
         mx, my, mxy = (np.abs(np.asarray(m, dtype=float)) for m in (Mx, My, Mxy))
         k_ = np.asarray(k, dtype=float)
-        worst = bending = np.zeros(
-            np.broadcast_shapes((len(self), 1), mx.shape, my.shape, mxy.shape, k_.shape)
-        )
+        worst = bending = np.zeros(np.broadcast_shapes((len(self), 1), mx.shape, my.shape, mxy.shape, k_.shape))
         for s, r, along_y in zip(self.s.T, self.r.T, self.along_y.T, strict=True):
             M = np.where(along_y[:, None], mx, my)
             worst = np.maximum(worst, veneer_interaction(M, s[:, None], mxy, r[:, None], k_))
@@ -303,8 +295,6 @@ def _refuse(t: Array, across: Bools, plies: NDArray[np.int_], used: Bools, panel
     for name, number in vars(panel).items():
         row = np.broadcast_to(np.asarray(number, dtype=float), t.shape)[used]
         if not (np.isfinite(row) & ((row > 0) | (name == "e_90") & (row == 0))).all():
-            faults.append(
-                f"stack: panel number {name} is not above zero everywhere; state it or pick a listed panel"
-            )
+            faults.append(f"stack: panel number {name} is not above zero everywhere; state it or pick a listed panel")
     if faults:
         raise JobError(*faults)

@@ -122,3 +122,13 @@ def planar_shear_factor(t: MM, ES_beyond: N, D: N_MM) -> ONE:
 def sheet_mass(rho: KG_PER_M3, t: MM, mm_per_m: MM_PER_M = 1000.0) -> KG_PER_M2:
     """Mass of a sheet for each square metre of board."""
     return rho * (t / mm_per_m)
+
+
+@formula(
+    symbol="S'",
+    source="MacNeal, Computers & Structures 8 (1978), residual bending flexibility",
+    known_by="memory",
+)
+def residual_shear(S: N_PER_MM, D: N_MM, h: MM) -> N_PER_MM:
+    """Shear stiffness per width of an element of length h, softened by the bending it cannot show."""
+    return S / (1 + S * h**2 / (12 * D))

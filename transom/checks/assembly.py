@@ -50,7 +50,9 @@ def plate_edge(y: MM, half_width: MM, W: MM) -> MM:
     return W / 2.0 - y - half_width
 
 
-def _once(trial: Trial, what: str, demand: Value, resistance: Value, note: str = "", part: str = "assembly") -> CheckArray:
+def _once(
+    trial: Trial, what: str, demand: Value, resistance: Value, note: str = "", part: str = "assembly"
+) -> CheckArray:
     return CheckArray(
         part=part,
         what=what,
@@ -108,5 +110,7 @@ def bolt_length(trial: Trial) -> tuple[CheckArray, CheckArray]:
     needed = least_bolt_length(l_g, w.nut, w.pitch, trial.setup.factors.threads_beyond_nut)
     return (
         _once(trial, "length", needed, w.length, part="engine-bolts"),
-        _once(trial, "shank-in-grip", np.maximum(shank_length(w.length, w.thread_length), 0.0), l_g, part="engine-bolts"),
+        _once(
+            trial, "shank-in-grip", np.maximum(shank_length(w.length, w.thread_length), 0.0), l_g, part="engine-bolts"
+        ),
     )

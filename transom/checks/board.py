@@ -58,6 +58,12 @@ def both_pads(b: MM) -> MM:
     return 2.0 * b
 
 
+@formula(symbol="l", source="two reaches", evidence="published", known_by="derived")
+def across_bolt(one: MM, other: MM) -> MM:
+    """Length of a patch from its reach on both sides of the bolt."""
+    return one + other
+
+
 def bending(trial: Trial) -> CheckArray:
     """Bending both ways with twist, per veneer; holes taken out where half the strength is used."""
     s = trial.strips
@@ -92,9 +98,9 @@ def _net_shares(trial: Trial) -> tuple[Value, Value]:
     """Share of the section left for bending across and up the board, the worse row, (n, v)."""
     d_h, u, low = trial.over_bore, trial.upper_patch, trial.lower_patch
     z_u = trial.setup.holding.pattern.z_u
-    upper = strip_to_edge(strip_about_hole(u.up + u.down, d_h), z_u)
-    lower = strip_about_hole(low.up + low.down, d_h)
-    wide = strip_about_hole(minimum(u.inner + u.outer, low.inner + low.outer), d_h)
+    upper = strip_to_edge(strip_about_hole(across_bolt(u.up, u.down), d_h), z_u)
+    lower = strip_about_hole(across_bolt(low.up, low.down), d_h)
+    wide = strip_about_hole(minimum(across_bolt(u.inner, u.outer), across_bolt(low.inner, low.outer)), d_h)
     return minimum(net_share(d_h, upper), net_share(d_h, lower)), net_share(d_h, wide)
 
 
@@ -130,7 +136,7 @@ def sliding_at_pads(trial: Trial) -> CheckArray:
     """Plies sliding round one pad: at the foot when the upper bolts pull, else at the top."""
     h, place, s = trial.setup.holding, trial.setup.place, trial.strips
     pattern = h.pattern
-    z = where(s.ahead, foot_pivot(pattern.h), top_pivot(pattern.h))
+    z = where(s.ahead, foot_pivot(pattern.h), top_pivot(pattern.h, pattern.top_share))
     edges = Edges(
         inner=pattern.y_pad,
         outer=remaining(half_of(place.width), pattern.y_pad),

@@ -10,9 +10,7 @@ from transom.units import Value
 TABLE = "EN 1993-1-8:2005, Table 3.4"
 
 
-def _check(
-    trial: Trial, what: str, demand: Value, resistance: Value, unit: str, note: str = ""
-) -> CheckArray:
+def _check(trial: Trial, what: str, demand: Value, resistance: Value, unit: str, note: str = "") -> CheckArray:
     return CheckArray(
         part="engine-bolts",
         what=what,

@@ -66,9 +66,7 @@ def washers_mass(D: M, d: M, t: M, rho: KG_PER_M3, n: ONE) -> KG:
     return n * PI / 4.0 * (D * D - d * d) * t * rho
 
 
-@formula(
-    symbol="d_h", source="hole in a plate: bolt and clearance", evidence="common practice", known_by="memory"
-)
+@formula(symbol="d_h", source="hole in a plate: bolt and clearance", evidence="common practice", known_by="memory")
 def hole_diameter(d: MM, clearance: MM) -> MM:
     """Diameter of the hole in a plate."""
     return d + clearance
@@ -152,3 +150,11 @@ def _plate(b: Backing, d: float, tables: Catalogue) -> dict[str, float]:
         "f_y": metal.Fy_MPa,
         "mass": float(plates_mass(sides[0], sides[1], sides[2], metal.rho_kg_m3, plates_needed(b.per))),
     }
+
+
+def clamp_pads(n: int, tables: Catalogue = SHIPPED) -> Hardware:
+    """n times the swivel pads of clamp screws, as stiff round washers; no bolt, so no metal to check."""
+    size = tables.factor("clamps.pad_mm").value
+    stiff = {"t": size, "f_y": tables.factor("washer.yield_MPa").value, "outside": size, "width": size, "height": size}
+    values = {f.name: np.full((n, 1), stiff.get(f.name, 0.0)) for f in fields(Hardware) if f.name != "round_"}
+    return Hardware(**values, round_=np.ones((n, 1), dtype=bool))

@@ -10,9 +10,7 @@ from transom.errors import JobError
 from transom.job.records import Layer
 
 
-def stacks_of(
-    piles: Sequence[Sequence[Layer]], tables: Catalogue, measured: dict[str, float] | None = None
-) -> Stacks:
+def stacks_of(piles: Sequence[Sequence[Layer]], tables: Catalogue, measured: dict[str, float] | None = None) -> Stacks:
     """Glue up piles of layers (aft face first) at once.
 
     Args:

@@ -189,8 +189,8 @@ class Trial:
     def _patch(self, *, upper: bool) -> Patch:
         w, p, place = self.hardware, self.setup.holding.pattern, self.setup.place
         y, z = (p.y_u, p.z_u) if upper else (p.y_l, p.z_l)
-        between = half_of(remaining(p.z_l, p.z_u))
         above, below = z, remaining(place.height, z)
+        between = below if self.setup.holding.by == "clamps" else half_of(remaining(p.z_l, p.z_u))
         outward = remaining(half_of(place.width), y)
         edges = Edges(y, outward, above, between) if upper else Edges(y, outward, between, below)
         m = effective_overhang(w.t, w.f_y, self.crush_under_backing, self.setup.factors.gamma_M1)

@@ -64,8 +64,9 @@ def _stray(reading: Reading, name: str, value: Any, sections: tuple[Section, ...
 
 
 def _homes(name: str, sections: tuple[Section, ...] = SECTIONS) -> list[str]:
-    """The sections that have a key or part of this name."""
-    return [path for path, section in walk(sections) if name in section.names]
+    """The sections that have a key or part of this name, the likeliest first: no list, and near the top."""
+    found = [(section.many, path.count("."), path) for path, section in walk(sections) if name in section.names]
+    return [path for _, _, path in sorted(found, key=lambda f: f[:2])]
 
 
 def _section(reading: Reading, section: Section, path: str, raw: Any) -> None:
@@ -149,7 +150,7 @@ def _key(reading: Reading, key: Key, path: str, raw: dict[str, Any], *, wanted: 
 
 def _say(key: Key) -> str:
     unknown = ', or "?" if not measured' if key.unknown else ""
-    return f"write {key.name} = ..., {asked(key)}{unknown}"
+    return f"write {key.name} = ... ({asked(key)}){unknown}"
 
 
 def _free(reading: Reading, key: Key, path: str, raw: dict[str, Any]) -> dict[str, Any]:

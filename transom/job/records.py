@@ -48,6 +48,7 @@ class Propeller:
     area_ratio: float | None = None
     gear: float | None = None
     speed: float | None = None  # rated engine speed, 1/s
+    below_plate: float | None = None  # mm, shaft below the anti-ventilation plate
 
 
 @dataclass(frozen=True)
@@ -79,6 +80,9 @@ class EngineBracket:
     rows_apart: float | None = None
     top_to_upper: float | None = None  # below the board's top edge
     ear: float | None = None  # thickness of metal under the bolt head
+    pads_apart: float | None = None  # mm, middle to middle of what bears on the board
+    pad_width: float | None = None
+    pad_height: float | None = None  # from the board's top edge to the bracket's foot
     bolts: tuple[Hole, ...] = ()
     pads: tuple[Pad, ...] = ()
 

@@ -129,6 +129,7 @@ PROPELLER = Section("propeller", "Engine: propeller", (
     Key("area_ratio", "ratio", "blade area over disc area; ordinary three blades 0.5 to 0.6", 0.2, 1.4),
     Key("gear", "ratio", "engine turns for one of the propeller; engine manual", 0.5, 6.0),
     Key("speed", "rotation", "rated engine speed, middle of the manual's full-throttle range", 10.0, 250.0),
+    Key("below_plate", "length", "middle of the shaft below the anti-ventilation plate", 20.0, 500.0),
 ))  # fmt: skip
 
 BRACKET = Section("bracket", "Bracket: the engine's own, holes centre to centre", (
@@ -137,6 +138,9 @@ BRACKET = Section("bracket", "Bracket: the engine's own, holes centre to centre"
     Key("rows_apart", "length", "upper row to lower row", 20.0, 800.0),
     Key("top_to_upper", "length", "board's top edge to the upper row", 5.0, 400.0),
     Key("ear", "length", "metal under the bolt head", 1.0, 60.0),
+    Key("pads_apart", "length", "what bears on the board, middle to middle across", 40.0, 1000.0),
+    Key("pad_width", "length", "how wide each bears", 5.0, 500.0),
+    Key("pad_height", "length", "board's top edge to the foot of the bracket", 50.0, 1500.0),
 ), (
     Section("bolts", "odd pattern", _at(), many=True, blank="none"),
     Section("pads", "where the bracket bears", (

@@ -9,6 +9,7 @@ from transom.errors import JobError
 from transom.job.faults import printable
 
 MOST_FAULTS = 30
+LONGEST = 60
 _WHERE = re.compile(r"\s*\(at (?:line (\d+), column \d+|end of document)\)")
 _STRAIGHT = re.compile(r'"(?:[^"\\]|\\.)*"|\'[^\']*\'')
 _CURLY = "“”„‟″‘’‚‛′«»"
@@ -25,20 +26,21 @@ def parse(text: str) -> dict[str, Any]:
         JobError: one line for each line of it that TOML cannot read.
     """
     lines = text.split("\n")
-    faults: list[str] = []
+    faults: dict[int, str] = {}
     while len(faults) < MOST_FAULTS:
         try:
             document = tomllib.loads("\n".join(lines))
         except (ValueError, RecursionError) as error:
             number = _line_of(error, lines)
-            faults.append(_fault(number, lines[number - 1], error))
-            if not _set_aside(lines, number):
+            if number in faults:
                 break
+            faults[number] = _fault(number, lines[number - 1], error)
+            _set_aside(lines, number)
         else:
             if not faults:
                 return document
             break
-    raise JobError(*faults)
+    raise JobError(*(faults[number] for number in sorted(faults)))
 
 
 def _line_of(error: Exception, lines: list[str]) -> int:
@@ -72,18 +74,15 @@ def _bare(line: str) -> str:
     return _STRAIGHT.sub('""', line).split("#")[0]
 
 
-def _set_aside(lines: list[str], number: int) -> bool:
-    """Blank the faulty line so that the ones after it can be read; False where that would not help."""
-    if not lines[number - 1].strip():
-        return False
+def _set_aside(lines: list[str], number: int) -> None:
+    """Blank the faulty line so that the ones after it can be read; a section keeps a name of its own."""
     header = _HEADER.match(lines[number - 1])
     lines[number - 1] = f"[at-fault-{number}]" if header else ""
-    return True
 
 
 def _fault(number: int, line: str, error: Exception) -> str:
     line = line.strip()
-    shown = printable(line if len(line) <= 60 else f"{line[:57]}...")
+    shown = printable(line if len(line) <= LONGEST else f"{line[: LONGEST - 3]}...")
     what, mend = _mend(line, _WHERE.sub("", str(error)))
     return f"line {number}: {shown}  <- {what}. {mend}"
 
@@ -145,7 +144,9 @@ def _inch_mark(line: str, message: str) -> Found:
 
 def _quote_open(line: str, message: str) -> Found:
     found = _KEY.match(line)
-    if found and (_bare(found[2]).replace('""', "").count('"') == 1):
+    if found and found[2].startswith(('"""', "'''")):
+        return "three quotes open a text of many lines", f'Keep it on one line: {found[1]} = "..."'
+    if found and found[2].startswith('"') and _bare(found[2]).replace('""', "").count('"') == 1:
         return "a quote is missing", f'Put one at each end: {found[1]} = "..."'
     if found and re.match(r"'[^']*\Z", found[2]):
         return "a quote is missing", f"Put one at each end: {found[1]} = '...'"
@@ -182,7 +183,8 @@ def _bracket(line: str, message: str) -> Found:
     bare = _bare(found[2]) if found else ""
     for left, right in ("[]", "{}"):
         if bare.count(left) > bare.count(right):
-            return f"a closing {right} is missing", f"End the list or table with {right}"
+            same = ", on the same line" if right == "}" else ""
+            return f"a closing {right} is missing", f"End the list or table with {right}{same}"
         if bare.count(left) < bare.count(right):
             return f"a {right} too many", f"Each {right} needs its {left}"
     return None
@@ -202,11 +204,15 @@ def _unquoted(line: str, message: str) -> Found:
     value = found[2].split("#")[0].strip() if found else ""
     if not found or value[0] in "\"'":
         return None
+    if len(value) > LONGEST:
+        return "a number or word too long", "Write it in fewer figures, in quotes"
     return "quotes are missing", f"Write {found[1]} = {_in_quotes(value)}"
 
 
 def _in_quotes(value: str) -> str:
-    value = value.strip("\"'") if '"' not in value[:-1] else value
+    """Quotes around a value that has none, or one; an inch mark after a figure stays."""
+    if value.count('"') == 1 and value.endswith('"') and not value[-2:-1].isdigit():
+        value = value[:-1]
     return f"'{value}'" if '"' in value else f'"{value}"'
 
 

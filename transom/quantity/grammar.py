@@ -32,11 +32,12 @@ _VULGAR = {c: f"{f.numerator}/{f.denominator}" for c in "½⅓⅔¼¾⅕⅖⅗�
            if (f := Fraction(unicodedata.numeric(c)).limit_denominator(10))}  # fmt: skip
 
 NUMBER = r"(?:[0-9]+[ -][0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]*\.[0-9]+|[0-9]+)"
-UNIT = r"(?:(?![eE][+-]?[0-9])[A-Za-z°\"'](?:[A-Za-z°\"'./·⋅•²^ -]|(?<=[A-Za-z^])[0-9])*)"
-_AMOUNT = re.compile(rf"(?P<sign>[+-]?)(?P<number>{NUMBER}) ?-?(?P<unit>{UNIT}?)")
+UNIT = r"(?:(?![eE][+-]?[0-9])[A-Za-z°\"'](?:[A-Za-z°\"'/·⋅•²^ -]|(?<=[A-Za-z])\.|(?<=[A-Za-z^])[0-9])*)"
+_JOIN = r"(?:-(?=[A-Za-z])| ?)"
+_AMOUNT = re.compile(rf"(?P<sign>[+-]?)(?P<number>{NUMBER}){_JOIN}(?P<unit>{UNIT}?)")
 _FEET_INCHES = re.compile(
-    rf"(?P<sign>[+-]?)(?P<feet>{NUMBER}) ?-?(?:ft\.?|feet|foot|') ?-? ?"
-    rf"(?P<inches>{NUMBER}) ?-?(?:in\.?|inch|inches|\")",
+    rf"(?P<sign>[+-]?)(?P<feet>{NUMBER}){_JOIN}(?:ft\.?|feet|foot|') ?-? ?"
+    rf"(?P<inches>{NUMBER}){_JOIN}(?:in\.?|inch|inches|\")",
     re.IGNORECASE | re.ASCII,
 )
 _DIGITS = 9
@@ -44,10 +45,11 @@ _DIGITS = 9
 
 @dataclass(frozen=True)
 class Amount:
-    """A number, exact, and its unit as typed; `unit` is empty where none was typed."""
+    """A number, exact, and its unit as typed, empty where none was; feet and inches are inches."""
 
     number: Fraction
     unit: str
+    feet_and_inches: bool = False
 
 
 def tidy(text: str) -> str:
@@ -66,10 +68,15 @@ def split(text: str) -> Amount:
     """
     plain = tidy(text)
     if both := _FEET_INCHES.fullmatch(plain):
-        return Amount(_signed(both["sign"], _feet_inches(both["feet"], both["inches"])), "in")
+        return Amount(_signed(both["sign"], _feet_inches(both["feet"], both["inches"])), "in", True)
     if one := _AMOUNT.fullmatch(plain):
         return Amount(_signed(one["sign"], _number(one["number"])), one["unit"].strip(" "))
     raise diagnose(plain)
+
+
+def is_one(plain: str) -> bool:
+    """Whether a tidy text has the form of one amount, whatever its number or unit is worth."""
+    return bool(_FEET_INCHES.fullmatch(plain) or _AMOUNT.fullmatch(plain))
 
 
 def _signed(sign: str, number: Fraction) -> Fraction:

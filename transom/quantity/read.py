@@ -3,7 +3,7 @@
 import math
 import re
 
-from transom.quantity.grammar import NUMBER, UNIT, Amount, split, tidy
+from transom.quantity.grammar import NUMBER, UNIT, Amount, is_one, split, tidy
 from transom.quantity.kinds import KINDS, kinds_of, plain, spellings
 from transom.quantity.refusal import QuantityError, Refusal
 from transom.quantity.registry import celsius, factor
@@ -31,9 +31,7 @@ def is_unmeasured(text: str) -> bool:
     return isinstance(text, str) and text.strip() == "?"
 
 
-def read(
-    text: str, kind: str, *, bare: str | None = None, negative: bool = False, zero: bool = True
-) -> float:
+def read(text: str, kind: str, *, bare: str | None = None, negative: bool = False, zero: bool = True) -> float:
     """A quantity in the working unit of its kind.
 
     Args:
@@ -84,17 +82,10 @@ def _text(text: object) -> str:
 
 
 def _ends(text: str, kind: str, bare: str | None) -> tuple[float, float]:
-    words = tidy(text)
-    found = _TO.fullmatch(words)
+    found = _range(tidy(text))
     if not found:
-        try:
-            value = _value(words, kind, bare, False, True)
-        except Refusal:
-            found = _DASH.fullmatch(words)
-            if not found or _whole_and_fraction(found["low"], found["high"]):
-                raise
-        else:
-            return value, value
+        value = _value(text, kind, bare, False, True)
+        return value, value
     low, high = (_convert(a, kind, bare) for a in _two(found["low"], found["high"]))
     _check_sign(low, kind, False, True)
     if low > high:
@@ -102,14 +93,20 @@ def _ends(text: str, kind: str, bare: str | None) -> tuple[float, float]:
     return low, high
 
 
-def _whole_and_fraction(low: str, high: str) -> bool:
-    """Whether what looks like a range may as well be a mixed number: 20 - 1/2, 0-1/2."""
-    return low.strip().isdecimal() and re.match(r"[0-9]+/", high) is not None
+def _range(plain: str) -> re.Match[str] | None:
+    """The two ends of a range; none for one amount, or where 20 - 1/2 may be a mixed number."""
+    if worded := _TO.fullmatch(plain):
+        return worded
+    dashed = None if is_one(plain) else _DASH.fullmatch(plain)
+    mixed = dashed and re.fullmatch(r"[0-9.]+ ?", dashed["low"]) and re.match(r"[0-9]+/", dashed["high"])
+    return None if mixed else dashed
 
 
 def _two(first: str, second: str) -> tuple[Amount, Amount]:
     """Both amounts; the first takes the second's unit where it has none."""
     a, b = split(first), split(second)
+    if b.feet_and_inches and not a.unit:
+        raise Refusal("feet or inches is not said of the first number", "write the unit after both numbers")
     return Amount(a.number, a.unit or b.unit), b
 
 
@@ -123,9 +120,7 @@ def _value(text: str, kind: str, bare: str | None, negative: bool, zero: bool) -
 def _lean(rise: str, run: str) -> float:
     over, along = (_convert(a, "length", None) for a in _two(rise, run))
     if along <= 0:
-        raise Refusal(
-            "the length that a lean is measured on is more than zero", "write it as 3-1/2 in on 14 in"
-        )
+        raise Refusal("the length that a lean is measured on is more than zero", "write it as 3-1/2 in on 14 in")
     return math.atan(over / along)
 
 
@@ -156,9 +151,7 @@ def _named(kind: str, bare: str | None) -> str:
         ValueError: the caller named a unit that this kind has not.
     """
     if bare is None or kind == "angle":
-        raise Refusal(
-            "a number alone is refused, it needs its unit", f'write it like "{KINDS[kind].example}"'
-        )
+        raise Refusal("a number alone is refused, it needs its unit", f'write it like "{KINDS[kind].example}"')
     if plain(bare) not in spellings(kind):
         raise ValueError(f"{bare!r} is no unit of {kind}")
     return bare
@@ -175,9 +168,7 @@ def _no_such_unit(amount: Amount, kind: str) -> Refusal:
         return Refusal(f"a torque needs the arm too, and {typed} names none", "write lb-ft, lb-in or Nm")
     if others:
         names = " or ".join(KINDS[k].says for k in others)
-        return Refusal(
-            f"{typed} is a unit of {names}, and a {due.says} is due", f"write it in one of: {due.accepted}"
-        )
+        return Refusal(f"{typed} is a unit of {names}, and a {due.says} is due", f"write it in one of: {due.accepted}")
     return Refusal(f"{typed} is no unit of {due.says} here", f"write it in one of: {due.accepted}")
 
 

@@ -59,9 +59,7 @@ def mass(kg: float, units: str, *, towards: str = "nearest", unit: bool = True) 
     return _with(_plain(_rounded(_exact(kg) / size, _ONE, towards)), name, unit)
 
 
-def force(
-    newtons: float, units: str, *, towards: str = "nearest", unit: bool = True, grouped: bool = True
-) -> str:
+def force(newtons: float, units: str, *, towards: str = "nearest", unit: bool = True, grouped: bool = True) -> str:
     """A force to three figures: "1,440 lbf", "6.41 kN", and "450 N" below a kilonewton."""
     if _us(units):
         return _three(newtons, POUND_FORCE, _ONE, "lbf", towards, unit, grouped)
@@ -70,9 +68,7 @@ def force(
     return _three(newtons, Fraction(1000), Fraction(1, 100), "kN", towards, unit, grouped)
 
 
-def moment(
-    n_mm: float, units: str, *, towards: str = "nearest", unit: bool = True, grouped: bool = True
-) -> str:
+def moment(n_mm: float, units: str, *, towards: str = "nearest", unit: bool = True, grouped: bool = True) -> str:
     """A moment to three figures: "31,300 lb-in", "3.54 kN m", and "350 N m" below a kilonewton metre."""
     if _us(units):
         return _three(n_mm, POUND_FORCE * INCH, _ONE, "lb-in", towards, unit, grouped)
@@ -93,9 +89,7 @@ def power(watts: float, units: str, *, towards: str = "nearest", unit: bool = Tr
     return _with(_plain(_rounded(_exact(watts) / size, _TENTH, towards)), name, unit)
 
 
-def stress(
-    mpa: float, units: str, *, towards: str = "nearest", unit: bool = True, grouped: bool = True
-) -> str:
+def stress(mpa: float, units: str, *, towards: str = "nearest", unit: bool = True, grouped: bool = True) -> str:
     """A stress to three figures: "2,900 psi", "20.3 MPa"."""
     if _us(units):
         return _three(mpa, PSI, _ONE, "psi", towards, unit, grouped)
@@ -163,9 +157,7 @@ def _rounded(value: Fraction, step: Fraction, towards: str) -> Fraction:
     return (math.ceil(count) if towards == "up" else math.floor(count)) * step
 
 
-def _three(
-    value: float, size: Fraction, least: Fraction, name: str, towards: str, unit: bool, grouped: bool
-) -> str:
+def _three(value: float, size: Fraction, least: Fraction, name: str, towards: str, unit: bool, grouped: bool) -> str:
     """Three figures of value / size, and never finer than `least`."""
     amount = _exact(value) / size
     digits = math.floor(math.log10(abs(amount))) if amount else 0

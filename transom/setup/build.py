@@ -103,29 +103,53 @@ def _place(job: Job, tables: Catalogue, values: Values) -> Place:
 
 
 def _holding(job: Job, tables: Catalogue, values: Values) -> Holding:
-
-    def get(key: str) -> Value:
-        return column(values[f"engine.bracket.{key}"])
-
-    clamped = job.engine.held_by == "clamps"
-    z_u = _factor(tables, "clamps.screw_down_mm") if clamped else get("top_to_upper")
-    half = get("pad_y") if clamped else get("upper_holes") / 2
-    pattern = Pattern(
-        z_u=z_u,
-        z_l=z_u if clamped else z_u + get("rows_apart"),
-        y_u=half,
-        y_l=half if clamped else get("lower_holes") / 2,
-        h=np.minimum(get("pad_height"), column(values["board.height"]))[()],
-        y_pad=get("pad_y"),
-    )
+    pattern = _clamps(tables, values) if job.engine.held_by == "clamps" else _bolted(values)
+    y, z = _bolt_places(job, pattern)
     return Holding(
         pattern=pattern,
-        pad_width=get("pad_width"),
-        bolt_y=_bolt_places(job, pattern)[0],
-        bolt_z=_bolt_places(job, pattern)[1],
-        ear=get("ear"),
+        pad_width=column(values["engine.bracket.pad_width"]),
+        bolt_y=y,
+        bolt_z=z,
+        ear=column(values["engine.bracket.ear"]),
         thread=job.mount.engine_bolts.thread if job.mount and job.mount.engine_bolts else "",
         by=job.engine.held_by,
+    )
+
+
+def _pad_height(values: Values) -> Value:
+    """The pad ends where the board does."""
+    return column(np.minimum(values["engine.bracket.pad_height"], values["board.height"])[()])
+
+
+def _bolted(values: Values) -> Pattern:
+    upper, lower, apart, down = (
+        column(values[f"engine.bracket.{k}"]) for k in ("upper_holes", "lower_holes", "rows_apart", "top_to_upper")
+    )
+    return Pattern(
+        z_u=down,
+        z_l=down + apart,
+        y_u=upper / 2,
+        y_l=lower / 2,
+        h=_pad_height(values),
+        y_pad=column(values["engine.bracket.pads_apart"]) / 2,
+    )
+
+
+def _clamps(tables: Catalogue, values: Values) -> Pattern:
+    """Clamp screws push aft on the forward face where upper bolts would pull; the hook holds the top edge."""
+    down, y, h = (
+        column(values["engine.clamps.screw_down"]),
+        column(values["engine.clamps.screw_y"]),
+        _pad_height(values),
+    )
+    return Pattern(
+        z_u=down,
+        z_l=down,
+        y_u=y,
+        y_l=y,
+        h=h,
+        y_pad=column(values["engine.bracket.pads_apart"]) / 2,
+        top_share=_factor(tables, "clamps.hook_down_mm") / h,
     )
 
 

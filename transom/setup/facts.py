@@ -123,7 +123,7 @@ def _propeller(job: Job, tables: Catalogue, power: float | None) -> Iterator[tup
         ("area_ratio", p.area_ratio, row.area_ratio, "", "blade area ratio", ""),
         ("gear", p.gear, row.gear, "", "gear ratio", "engine manual: 27:13 is 2.08"),
         ("speed", p.speed, row.speed_1_s, "1/s", "rated engine speed", "engine manual, middle of full-throttle range"),
-        ("below_plate", None, row.below_plate_mm, "mm", "propeller shaft below the anti-ventilation plate",
+        ("below_plate", p.below_plate, row.below_plate_mm, "mm", "propeller shaft below the anti-ventilation plate",
          "tape, plate to shaft center"),
     ):  # fmt: skip
         yield f"engine.propeller.{key}", given_or(value, unit, says, measure, of_row(row, default))
@@ -131,21 +131,33 @@ def _propeller(job: Job, tables: Catalogue, power: float | None) -> Iterator[tup
 
 def _bracket(job: Job, tables: Catalogue, power: float | None) -> Iterator[tuple[str, Fact]]:
     b, row = job.engine.bracket, tables.bracket(power_of(job, tables, power).value)
-    for key, default, says in (
-        ("pad_y", row.pad_y_mm, "bracket pad, middle, from the center line"),
-        ("pad_width", row.pad_width_mm, "bracket pad width"),
-        ("pad_height", row.pad_height_mm, "bracket pad, top edge to foot"),
+    apart, width, foot = _pads(job)
+    for key, value, default, says in (
+        ("pads_apart", apart, 2 * row.pad_y_mm, "bracket pads, middle to middle"),
+        ("pad_width", width, row.pad_width_mm, "bracket pad width"),
+        ("pad_height", foot, row.pad_height_mm, "board's top edge to the foot of the bracket's pads"),
     ):
-        yield f"engine.bracket.{key}", given_or(None, "mm", says, "tape on the bracket", of_row(row, default))
-    yield (
-        "engine.bracket.ear",
-        given_or(
-            b.ear, "mm", "bracket ear thickness at the bolt", "caliper", _factor(tables, "bracket.ear_mm")
-        ),
-    )
+        yield f"engine.bracket.{key}", given_or(value, "mm", says, "tape on the bracket", of_row(row, default))
+    ear = _factor(tables, "bracket.ear_mm")
+    yield "engine.bracket.ear", given_or(b.ear, "mm", "bracket ear thickness at the bolt", "caliper", ear)
     if job.engine.held_by == "clamps":
+        for key in ("screw_down", "screw_y"):
+            name = f"clamps.{key}_mm"
+            yield (
+                f"engine.clamps.{key}",
+                given_or(None, "mm", tables.factor(name).says, "tape on the bracket", _factor(tables, name)),
+            )
         return
     yield from _holes(job, row)
+
+
+def _pads(job: Job) -> tuple[float | None, float | None, float | None]:
+    """Pads as the hand method takes them: the nearest to the center line, the narrowest, the lowest foot."""
+    b = job.engine.bracket
+    if not b.pads:
+        return b.pads_apart, b.pad_width, b.pad_height
+    foot = max(p.down + p.height / 2 for p in b.pads)
+    return 2 * min(abs(p.y) for p in b.pads), min(p.width for p in b.pads), foot
 
 
 def _holes(job: Job, row: Any) -> Iterator[tuple[str, Fact]]:
@@ -185,9 +197,7 @@ def _odd_pattern(bolts: tuple[Hole, ...]) -> Iterator[tuple[str, Fact]]:
         )
     rows = [[abs(h.y) for h in bolts if round(h.down, 1) == d] for d in (downs[0], downs[-1])]
     if min(len(r) for r in rows) < 2 or min(min(r) for r in rows) <= 0:
-        raise JobError(
-            "[engine.bracket] bolts: the top and the bottom row need a hole each side; list every hole"
-        )
+        raise JobError("[engine.bracket] bolts: the top and the bottom row need a hole each side; list every hole")
     for key, value, says in (
         ("upper_holes", 2 * min(rows[0]), "top row, twice the smaller distance from the center line"),
         ("lower_holes", 2 * min(rows[1]), "bottom row, twice the smaller distance from the center line"),

@@ -86,10 +86,7 @@ class Factors:
         """k_mod/gamma_M of a fastener in wood by duration class, (v,)."""
         accident = self.gamma_M_accidental
         return np.array(
-            [
-                _ratio(self.k_mod(d), accident if d == "accidental" else self.gamma_M_connection)
-                for d in duration
-            ]
+            [_ratio(self.k_mod(d), accident if d == "accidental" else self.gamma_M_connection) for d in duration]
         )
 
     def k_mod(self, duration: str) -> float:

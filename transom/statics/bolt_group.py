@@ -84,7 +84,7 @@ def bolt_group(*, F_y: Value, F_z: Value, M_x: Value, y: Array, z: Array) -> Bol
     Args:
         F_y, F_z: force across (starboard) and up the board, N, any shape that broadcasts.
         M_x: moment about the x axis (y towards z) through the origin of y and z, N*mm.
-        y, z: bolt positions (b,), mm; z up, so negative below the datum.
+        y, z: bolt positions (b,), or (n, 1, b) for n patterns, mm; z up, so negative below the datum.
 
     Returns:
         Forces with the bolts on a last axis added to the loads' shape.
@@ -93,12 +93,12 @@ def bolt_group(*, F_y: Value, F_z: Value, M_x: Value, y: Array, z: Array) -> Bol
         ValueError: fewer than two places: the group has no resistance to a couple.
     """
     y, z = np.asarray(y, dtype=float), np.asarray(z, dtype=float)
-    n = y.size
-    y_c, z_c = centroid(y, n), centroid(z, n)
+    n = y.shape[-1]
+    y_c, z_c = np.asarray(centroid(y, n)), np.asarray(centroid(z, n))
     M = np.asarray(moment_about_x(M_x, F_y, F_z, y_c, z_c))[..., None]
-    y, z = np.asarray(from_centroid(y, y_c)), np.asarray(from_centroid(z, z_c))
-    J = polar_moment(y, z)
-    if not J > 0:
+    y, z = np.asarray(from_centroid(y, y_c[..., None])), np.asarray(from_centroid(z, z_c[..., None]))
+    J = np.asarray(polar_moment(y, z))[..., None]
+    if not np.all(J > 0):
         raise ValueError(f"bolt group: {n} bolts at one place resist no couple; give two places or more")
     across = force_across(np.asarray(F_y)[..., None], M, z, n, J)
     up = force_up(np.asarray(F_z)[..., None], M, y, n, J)

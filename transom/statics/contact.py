@@ -23,7 +23,8 @@ EQUILIBRIUM = "statics, equilibrium of the bracket"
 @dataclass(frozen=True)
 class Pattern:
     """Where the bracket meets the board, mm: bolt rows at depths z_u and z_l and half spacings y_u and
-    y_l, pads from the top edge to depth h with centres at +-y_pad."""
+    y_l, pads from the top edge to depth h with centres at +-y_pad. Pulled backwards the bracket bears at
+    `top_share` of h."""
 
     z_u: Value
     z_l: Value
@@ -31,6 +32,7 @@ class Pattern:
     y_l: Value
     h: Value
     y_pad: Value
+    top_share: Value = 0.2
 
 
 @formula(symbol="h", source=EQUILIBRIUM, known_by="derived")
@@ -129,7 +131,7 @@ def bracket_contact(N: Value, M: Value, pattern: Pattern) -> Contact:
     let go and the rows share it as a lever does. Tension is continuous in N and M from state to state.
     Shapes broadcast.
     """
-    foot, top = foot_pivot(pattern.h), top_pivot(pattern.h)
+    foot, top = foot_pivot(pattern.h), top_pivot(pattern.h, pattern.top_share)
     upper = upper_bolt_tension(M, N, foot, lever(foot, pattern.z_u))
     lower = lower_bolt_tension(M, N, top, lever(pattern.z_l, top))
     rows = lever(pattern.z_l, pattern.z_u)

@@ -112,7 +112,7 @@ def _rows(contact: Contact, pattern: Pattern) -> _Rows:
     return _Rows(
         P1=where(upper_bolts, contact.T_u, push),
         P2=where(lower_bolts, lower_pull, push),
-        z1=where(upper_bolts, pattern.z_u, top_pivot(pattern.h)),
+        z1=where(upper_bolts, pattern.z_u, top_pivot(pattern.h, pattern.top_share)),
         z2=where(lower_bolts, pattern.z_l, foot_pivot(pattern.h)),
         y1=where(upper_bolts, pattern.y_u, pattern.y_pad),
         y2=where(lower_bolts, pattern.y_l, pattern.y_pad),
@@ -162,8 +162,7 @@ def _under_cap_rail(board: _Board, rows: _Rows, b: tuple[Value, Value], b_v: Val
     EI, GA = s.bending_stiffness(board.E2, b_v, board.t), s.shear_stiffness(board.G, b_v, board.t)
     f_1, f_2 = _across(board, rows.y1, b[0]), _across(board, rows.y2, b[1])
     n_11, n_12, n_22 = (
-        span_influence(x, z, board.H, EI, GA)
-        for x, z in ((rows.z1, rows.z1), (rows.z1, rows.z2), (rows.z2, rows.z2))
+        span_influence(x, z, board.H, EI, GA) for x, z in ((rows.z1, rows.z1), (rows.z1, rows.z2), (rows.z2, rows.z2))
     )
     q1 = np.asarray(s.spanned_upper_force(rows.P1, rows.P2, f_1, f_2, n_11, n_22, n_12))
     q2 = np.asarray(s.spanned_lower_force(rows.P2, q1, f_2, n_22, n_12))
@@ -235,9 +234,7 @@ def crossed_strips(
     if kind not in KINDS:
         raise ValueError(f"kind {kind!r} of support: one of {', '.join(KINDS)}")
     board = _Board(t, E1, E2, G, W, H)
-    pattern = Pattern(
-        bracket.z_u, bracket.z_l, bracket.y_u, bracket.y_l, bearing_height(bracket.h, H), bracket.y_pad
-    )
+    pattern = Pattern(bracket.z_u, bracket.z_l, bracket.y_u, bracket.y_l, bearing_height(bracket.h, H), bracket.y_pad)
     contact = bracket_contact(N, M, pattern)
     rows = _rows(contact, pattern)
     b_v = s.upright_strip_width(pattern.y_pad, W)

@@ -1,0 +1,1 @@
+"""A mount judged: checks, stops, cautions, what was assumed and where the answer flips, which paper."""

@@ -1,0 +1,104 @@
+"""One mount judged: the path that `review` takes, and that `size` takes for its pick."""
+
+import numpy as np
+
+from transom.catalogue import Catalogue
+from transom.checks import all_checks
+from transom.checks.assembly import total
+from transom.checks.trial import Trial
+from transom.formula import formula
+from transom.job.records import Job, Mount
+from transom.judge.assumptions import assumptions, decides, nearness
+from transom.judge.cautions import cautions
+from transom.judge.evaluate import trial_of
+from transom.judge.records import Judgement
+from transom.judge.stops import stops
+from transom.loads.cases import build_cases
+from transom.loads.crossing import length_in_m
+from transom.result import Assumption, Cases
+from transom.setup.build import build, values_of
+from transom.setup.facts import Facts, collect
+from transom.setup.records import Setup
+from transom.units import KG, KG_PER_M2, M
+
+REQUIRED = ("board.width", "board.height", "frame.kind", "engine.power")
+
+
+@formula(symbol="m", source="mass of an area", evidence="published", known_by="derived")
+def board_mass(width: M, height: M, per_area: KG_PER_M2) -> KG:
+    """Mass of the board."""
+    return width * height * per_area
+
+
+def prepared(job: Job, tables: Catalogue) -> tuple[Facts, Setup, Cases]:
+    """Facts, setup and load cases of a job.
+
+    Raises:
+        JobError: what cannot be judged, one line each.
+    """
+    facts = collect(job, tables)
+    setup = build(job, tables, values_of(facts))
+    return facts, setup, build_cases(setup.loads)
+
+
+def mass_of(trial: Trial) -> np.ndarray[tuple[int, ...], np.dtype[np.float64]]:
+    """Mass of board and backing, kg, (n,)."""
+    place = trial.setup.place
+    wood = board_mass(length_in_m(place.width), length_in_m(place.height), trial.stacks.mass)
+    return np.asarray(wood + trial.hardware.mass[:, 0])
+
+
+def judge(job: Job, tables: Catalogue, mount: Mount) -> Judgement:
+    """Judge a stated mount.
+
+    Raises:
+        JobError: what cannot be judged, one line each.
+    """
+    facts, setup, cases = prepared(job, tables)
+    trial = trial_of(setup, cases, [mount])
+    checks = tuple(row for check in all_checks(trial) for row in check.rows())
+    found = assumptions(job, tables, facts, trial)
+    named = stops(job, facts, tables)
+    measure = tuple(sorted((a for a in found if decides(a) and a.measure), key=nearness))
+    return Judgement(
+        job=job,
+        setup=setup,
+        facts=facts,
+        cases=cases,
+        mount=mount,
+        checks=checks,
+        assumptions=found,
+        to_measure=measure,
+        stops=named,
+        cautions=cautions(job, facts, setup, mount, named, bool(np.all(trial.strips.valid))),
+        paper=paper(job, measure),
+        wood=float(trial.stacks.t[0]),
+        coated=float(trial.coated[0, 0]),
+        total=float(total(trial)[0, 0]),
+        mass=float(mass_of(trial)[0]),
+    )
+
+
+def nothing(job: Job, tables: Catalogue) -> Judgement:
+    """The judgement of a job for which no mount works: cases, stops and cautions, nothing passes."""
+    facts, setup, cases = prepared(job, tables)
+    named = stops(job, facts, tables)
+    return Judgement(
+        job=job,
+        setup=setup,
+        facts=facts,
+        cases=cases,
+        mount=None,
+        checks=(),
+        assumptions=(),
+        to_measure=(),
+        stops=named,
+        cautions=cautions(job, facts, setup, None, named, True),
+        paper="QUOTE",
+    )
+
+
+def paper(job: Job, to_measure: tuple[Assumption, ...]) -> str:
+    """QUOTE while something that decides, or the board's place, is assumed; CUT once it is measured."""
+    missing = any(key in job.unmeasured for key in REQUIRED)
+    return "QUOTE" if missing or to_measure else "CUT"

@@ -1,0 +1,81 @@
+"""Reasons not to build, however strong the board: final ones, and those that name, date and paper can pass."""
+
+from collections.abc import Iterator
+
+from transom.catalogue import Catalogue
+from transom.job.records import Accept, Job
+from transom.judge.records import Stop
+from transom.setup.facts import Facts
+
+
+def stops(job: Job, facts: Facts, tables: Catalogue) -> tuple[Stop, ...]:
+    """Every stop of a job, with who accepted it on what paper where somebody did."""
+    found = [*_final(job, facts, tables), *_passable(job, facts, tables)]
+    taken = {a.stop: a for a in job.accepts}
+    return tuple(Stop(name, says, final, _words(taken.get(name))) for name, says, final in found)
+
+
+def _words(accept: Accept | None) -> str:
+    return "" if accept is None else f"{accept.by}, {accept.date.isoformat()}, on {accept.paper}"
+
+
+def _final(job: Job, facts: Facts, tables: Catalogue) -> Iterator[tuple[str, str, bool]]:
+    power, most = facts["engine.power"].value, tables.factor("scope.power_max_W").value
+    if power > most:
+        yield "out-of-scope", "more than 225 kW (300 hp): this method was not made for it; ask an engineer", True
+    if job.engine.count > 1:
+        yield (
+            "twins",
+            "two or more engines are not sized here; an engineer will ask for both weights, centers of gravity,"
+            " spacing, and the loads with one engine hard over and one astern",
+            True,
+        )
+    if job.engine.lift_plate:
+        yield "lift-plate", "a powered lift plate between board and engine carries its own loads; ask its maker", True
+    if job.board.material != "plywood":
+        yield (
+            "not-plywood",
+            f"a board of {job.board.material} is not sized here: its strength under clamp load, wet and over years is"
+            " not in any table this tool trusts; use marine plywood or ask an engineer",
+            True,
+        )
+    if job.boat.kind == "glass hull" and job.board.core == "hidden":
+        yield "hidden-core", "cannot size from outside: open the transom and ask a surveyor what the core is", True
+
+
+def _passable(job: Job, facts: Facts, tables: Catalogue) -> Iterator[tuple[str, str, bool]]:
+    yield from _plate(job, facts)
+    power = facts["engine.power"].value
+    if job.engine.held_by == "clamps" and power > tables.factor("clamps.up_to_W").value * ROUNDING:
+        yield "clamps-alone", "clamp screws alone above 15 hp: bolt it through", False
+    if not job.board.sealed:
+        yield (
+            "unsealed-wood",
+            "edges, faces and holes not sealed: the wood will be wetter than these checks allow",
+            False,
+        )
+    if job.board.treatment == "copper":
+        yield (
+            "copper-on-aluminium",
+            "copper-treated wood eats aluminum it touches: use untreated marine plywood, or isolate and accept",
+            False,
+        )
+
+
+ROUNDING = 1.0005  # a plate of 50 hp and an engine of 37.3 kW are the same power
+
+
+def _plate(job: Job, facts: Facts) -> Iterator[tuple[str, str, bool]]:
+    plate, power = job.boat.plate_power, facts["engine.power"].value
+    if plate is not None and power > plate * ROUNDING:
+        yield (
+            "over-builders-plate",
+            "the engine is over the builder's plate; the plate wins unless the builder writes",
+            False,
+        )
+    if plate is None and job.boat.kind == "pontoon":
+        name, says = {
+            "none": ("plate-missing", "no builder's plate on a pontoon: ask the builder what the tubes and deck may carry"),
+            "cannot read": ("plate-power-unreadable", "the builder's plate cannot be read: ask the builder, or the registry"),
+        }.get(job.boat.plate, ("plate-not-read", "the builder's plate was not read: look at the transom or the helm"))  # fmt: skip
+        yield name, says, False

@@ -1,0 +1,52 @@
+"""Which cases a search must look at: a case is left out only where another is as bad in everything."""
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+from numpy.typing import NDArray
+
+from transom.units import Array
+
+if TYPE_CHECKING:
+    from transom.sizing.search import Field
+
+
+def rows_that_matter(field: "Field", stacks: NDArray[np.int_]) -> list[int]:
+    """Places of the cases that no other case covers for any of the stacks.
+
+    Every demand rises with one of these quantities and every resistance with k_mod/gamma_M: a case whose
+    quantities are all at most another's, at no smaller k, cannot govern.
+    """
+    trial = field.trial(np.asarray(stacks) * len(field.sets))
+    s = trial.strips
+    shape = (len(stacks), len(field.cases))
+    quantities = [
+        np.broadcast_to(np.abs(q), shape)
+        for q in (trial.upper_tension, trial.lower_tension, trial.shear, s.Mx, s.My, s.Mxy, s.C)
+    ]
+    pads = [np.broadcast_to(np.where(side, s.C, 0.0), shape) for side in (s.ahead, ~np.asarray(s.ahead))]
+    block = np.broadcast_to(_block_height(trial), shape)
+    return _uncovered(np.stack([*quantities, *pads, block]), trial.k)
+
+
+def _block_height(trial: "object") -> Array:
+    from transom.checks.board import pads
+
+    return pads(trial).demand  # type: ignore[arg-type]
+
+
+def _uncovered(q: Array, k: Array) -> list[int]:
+    """Places of columns of q (quantities, stacks, cases) that no other column covers."""
+    v = q.shape[-1]
+    # Whatever is largest somewhere must stay, and covers most of the rest.
+    leaders = sorted(
+        {int(i) for i in np.argmax(q / k, axis=-1).ravel()} | {int(i) for i in np.argmax(q, axis=-1).ravel()}
+    )
+    kept = list(leaders)
+    for a in range(v):
+        if a in leaders:
+            continue
+        covered = any(k[b] <= k[a] and bool(np.all(q[..., b] >= q[..., a])) for b in leaders)
+        if not covered:
+            kept.append(a)
+    return sorted(kept)

@@ -1,0 +1,141 @@
+"""The search: every stack against every backing, on arrays, in the order of the rank."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from transom.board.lamination import Stacks
+from transom.catalogue import Catalogue
+from transom.checks import all_checks, stack_checks
+from transom.checks.assembly import grip_of, least_bolt_length
+from transom.checks.board import bending_without_holes
+from transom.checks.hardware import Hardware, clamp_pads, hardware
+from transom.checks.mounts import stacks_of
+from transom.checks.trial import Trial
+from transom.job.records import EngineBolts, Job, Mount
+from transom.judge.evaluate import decided
+from transom.judge.judging import board_mass
+from transom.loads.crossing import length_in_m
+from transom.result import Cases
+from transom.setup.records import Setup
+from transom.sizing.candidates import Pile, bolt_sets, piles
+from transom.sizing.rows import rows_that_matter
+from transom.sizing.sheets import halves
+from transom.units import Array
+
+BLOCK = 1024
+RANKS = ("material", "mass", "thickness")
+NO_BOLTS = EngineBolts("", "", 0.0)
+
+
+@dataclass(frozen=True)
+class Field:
+    """All candidates: stacks (s) against sets of bolts and backing (b), and the order they rank in.
+
+    `order` holds places s*B + b, best first.
+    """
+
+    setup: Setup
+    cases: Cases
+    piles: tuple[Pile, ...]
+    sets: tuple[EngineBolts, ...]
+    stacks: Stacks
+    hardware: Hardware
+    halves: NDArray[np.int_]
+    mass: Array
+    order: NDArray[np.int_]
+
+    def __len__(self) -> int:
+        return len(self.piles) * len(self.sets)
+
+    def trial(self, places: NDArray[np.int_], cases: Cases | None = None) -> Trial:
+        """The candidates at these places, each with the bolt length it needs."""
+        s, b = np.divmod(places, len(self.sets))
+        bare = Trial(self.setup, cases or self.cases, self.stacks.take(s), self.hardware.take(b))
+        if self.setup.holding.by == "clamps":
+            return bare
+        return replace(bare, hardware=replace(bare.hardware, length=self._length(bare)))
+
+    def _length(self, trial: Trial) -> Array:
+        """The shortest stocked bolt that is long enough, (n, 1); zero where there is none."""
+        w = trial.hardware
+        needed = least_bolt_length(grip_of(trial), w.nut, w.pitch, self.setup.factors.threads_beyond_nut)
+        stocked = np.array([*self.setup.tables.bolt_lengths(self.sets[0].thread)], dtype=object)
+        lengths = np.array([row.length_mm for row in stocked])
+        place = np.searchsorted(lengths, np.asarray(needed) - 1e-9)
+        return np.where(place < len(lengths), lengths[np.minimum(place, len(lengths) - 1)], 0.0)
+
+    def mount(self, place: int) -> Mount:
+        """The mount at one place, named."""
+        s, b = divmod(int(place), len(self.sets))
+        if self.setup.holding.by == "clamps":
+            return Mount(self.piles[s])
+        length = float(self.trial(np.array([place])).hardware.length[0, 0])
+        return Mount(self.piles[s], replace(self.sets[b], length=length))
+
+
+def field_of(job: Job, tables: Catalogue, setup: Setup, cases: Cases, rank: str) -> Field:
+    """Every candidate of a job, ranked by what it takes, not by how it fares."""
+    low, high = (tables.factor(f"board.thickness_{end}_mm").value for end in ("min", "max"))
+    all_piles = piles(job, tables, high, low)
+    clamped = setup.holding.by == "clamps"
+    sets = (NO_BOLTS,) if clamped else bolt_sets(job, tables, setup)
+    return ranked(setup, cases, all_piles, sets, rank)
+
+
+def ranked(setup: Setup, cases: Cases, all_piles: Sequence[Pile], sets: Sequence[EngineBolts], rank: str) -> Field:
+    """The field of given stacks and sets."""
+    tables, place = setup.tables, setup.place
+    stacks = stacks_of(all_piles, tables, dict(setup.job.stock.measured))
+    metal = clamp_pads(1, tables) if setup.holding.by == "clamps" else hardware(sets, tables)
+    count = np.array([halves(p, float(place.width), float(place.height), tables) for p in all_piles])
+    wood = board_mass(length_in_m(place.width), length_in_m(place.height), stacks.mass)
+    # Rounded to a milligram and a nanometre, so that noise in the last digit never ranks.
+    mass = np.round(np.asarray(wood)[:, None] + metal.mass[:, 0], 6).ravel()
+    t = np.repeat(np.round(stacks.t, 6), len(sets))
+    sheets = np.repeat(count, len(sets))
+    ids = np.arange(len(mass))
+    keys = {"material": (ids, t, mass, sheets), "mass": (ids, sheets, t, mass), "thickness": (ids, mass, sheets, t)}
+    return Field(setup, cases, tuple(all_piles), tuple(sets), stacks, metal, count, mass, np.lexsort(keys[rank]))
+
+
+def stacks_that_may(field: Field) -> NDArray[np.bool_]:
+    """Stacks that pass everything no backing can mend, (s,): a necessary condition, so nothing is lost."""
+    places = np.arange(len(field.piles)) * len(field.sets)
+    trial = field.trial(places)
+    good = bending_without_holes(trial).max(axis=1) <= float(np.max(trial.strength_share))
+    for check in stack_checks(trial):
+        good &= check.worst <= 1.0
+    return np.asarray(good)
+
+
+def utilisations(field: Field, order: NDArray[np.int_], cases: Cases) -> Iterator[tuple[NDArray[np.int_], Array]]:
+    """Places in the given order, in blocks, with the largest utilisation of each."""
+    for start in range(0, len(order), BLOCK):
+        places = order[start : start + BLOCK]
+        checks = decided(all_checks(field.trial(places, cases)))
+        yield places, np.max(np.broadcast_arrays(*(c.worst for c in checks)), axis=0)
+
+
+def passing(field: Field) -> Iterator[int]:
+    """Places of the candidates that pass every check, best ranked first."""
+    may = stacks_that_may(field)
+    order = field.order[may[field.order // len(field.sets)]]
+    if not len(order):
+        return
+    cases = field.cases.take(rows_that_matter(field, np.flatnonzero(may)))
+    for places, u in utilisations(field, order, cases):
+        yield from (int(p) for p in places[u <= 1.0])
+
+
+def nearest_miss(field: Field) -> int:
+    """The candidate with the smallest worst utilisation; only asked where none passes."""
+    cases = field.cases.take(rows_that_matter(field, np.arange(len(field.piles))))
+    best, at = np.inf, int(field.order[0])
+    for places, u in utilisations(field, field.order, cases):
+        i = int(np.argmin(u))
+        if u[i] < best:
+            best, at = float(u[i]), int(places[i])
+    return at

@@ -1,0 +1,72 @@
+"""`size`: the best ranked mount that passes, judged, with what would be next and what else would do."""
+
+from dataclasses import replace
+
+import numpy as np
+
+from transom.catalogue import Catalogue
+from transom.job.records import Job
+from transom.judge.evaluate import trial_of
+from transom.judge.judging import judge, nothing, prepared
+from transom.judge.records import Judgement, Option, Sizing
+from transom.sizing.extents import good_for, required_thickness
+from transom.sizing.options import option
+from transom.sizing.search import Field, field_of, nearest_miss, passing
+
+ALTERNATIVES = 3
+
+
+def size(job: Job, tables: Catalogue, rank: str = "material") -> Judgement:
+    """Size a job: pick, required thicknesses, next thinner, alternatives; or the nearest miss.
+
+    Raises:
+        JobError: what cannot be judged, one line each.
+    """
+    facts, setup, cases = prepared(job, tables)
+    field = field_of(job, tables, setup, cases, rank)
+    found = _pick_and_others(field)
+    if not found:
+        miss = option(field, nearest_miss(field)) if len(field) else None
+        return replace(nothing(job, tables), sizing=Sizing(rank, len(field), (), None, (), miss))
+    judged = judge(job, tables, field.mount(found[0]))
+    trial = trial_of(setup, cases, [field.mount(found[0])])
+    return replace(
+        judged,
+        good_for=good_for(job, tables, facts, trial),
+        sizing=Sizing(
+            rank=rank,
+            candidates=len(field),
+            required=required_thickness(trial),
+            next_thinner=next_thinner(field, found[0]),
+            alternatives=tuple(option(field, p) for p in found[1:]),
+            nearest_miss=None,
+        ),
+    )
+
+
+def _pick_and_others(field: Field) -> list[int]:
+    """The best place, and the best of up to three other kinds of stack (other sheets)."""
+    found: dict[tuple[str, ...], int] = {}
+    for place in passing(field):
+        found.setdefault(kind(field, place), place)
+        if len(found) > ALTERNATIVES:
+            break
+    return list(found.values())
+
+
+def kind(field: Field, place: int) -> tuple[str, ...]:
+    """The sheets of a candidate, whichever way they are turned."""
+    return tuple(layer.sheet for layer in field.piles[place // len(field.sets)])
+
+
+def next_thinner(field: Field, pick: int) -> Option | None:
+    """The thickest stack that is thinner than the pick's, with the pick's bolts and backing; best ranked of them."""
+    s, b = divmod(pick, len(field.sets))
+    t = np.round(field.stacks.t, 6)
+    thinner = t < t[s]
+    if not thinner.any():
+        return None
+    level = t == t[thinner].max()
+    places = np.flatnonzero(level) * len(field.sets) + b
+    rank = {int(p): i for i, p in enumerate(field.order)}
+    return option(field, min((int(p) for p in places), key=rank.__getitem__))
