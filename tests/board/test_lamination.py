@@ -19,7 +19,7 @@ def lone(across: bool = True, plies: int = 5, panel: Panel = PANEL):
 def effective_strengths(board) -> np.ndarray:
     """Stress of the uniform board at which a veneer reaches its limit: across, up, in twist."""
     m = board.t**2 / 6
-    return np.array([1 / board.veneer_utilisation(*row, 1.0)[0][:, 0] for row in ((m, 0, 0), (0, m, 0), (0, 0, m))])[
+    return np.array([1 / board.veneer_utilisation(*row, 1.0)[:, 0] for row in ((m, 0, 0), (0, m, 0), (0, 0, m))])[
         :, 0
     ]
 
@@ -113,7 +113,8 @@ def test_many_stacks_equal_each_alone_and_empty_places_count_for_nothing():
     v = 7
     M = rng.normal(0, 4e3, (3, n, v))
     k = rng.uniform(0.4, 0.8, v)
-    u, bending = together.veneer_utilisation(*M, k)
+    u = together.veneer_utilisation(*M, k)
+    bending = together.veneer_utilisation(M[0], M[1], 0.0, k)
     assert u.shape == bending.shape == (n, v)
     for i in range(n):
         m = used[i]
@@ -121,9 +122,7 @@ def test_many_stacks_equal_each_alone_and_empty_places_count_for_nothing():
         assert together.E_1[i] == pytest.approx(alone.E_1[0], rel=1e-12)
         assert together.c_2[i] == pytest.approx(alone.c_2[0], rel=1e-12)
         assert together.mass[i] == pytest.approx(alone.mass[0], rel=1e-12)
-        u_alone, bending_alone = alone.veneer_utilisation(*M[:, i], k)
-        assert u[i] == pytest.approx(u_alone[0], rel=1e-12)
-        assert bending[i] == pytest.approx(bending_alone[0], rel=1e-12)
+        assert u[i] == pytest.approx(alone.veneer_utilisation(*M[:, i], k)[0], rel=1e-12)
     assert (u >= bending).all()
     assert (u > bending).any()
 
@@ -150,9 +149,7 @@ def test_a_mixed_stack_takes_the_weaker_face():
 
 
 def test_nan_moment_is_not_a_pass():
-    u, bending = lone().veneer_utilisation(np.nan, 0.0, 0.0, 0.7)
-    assert np.isnan(u).all()
-    assert np.isnan(bending).all()
+    assert np.isnan(lone().veneer_utilisation(np.nan, 0.0, 0.0, 0.7)).all()
 
 
 def test_every_fault_is_told_in_one_run():

@@ -174,25 +174,21 @@ class Stacks:
     def __len__(self) -> int:
         return len(self.t)
 
-    def veneer_utilisation(self, Mx: ArrayLike, My: ArrayLike, Mxy: ArrayLike, k: ArrayLike) -> tuple[Array, Array]:
-        """Largest utilisation over veneers and directions: with twist, and by bending alone.
+    def veneer_utilisation(self, Mx: ArrayLike, My: ArrayLike, Mxy: ArrayLike, k: ArrayLike) -> Array:
+        """Largest utilisation over veneers and directions, bending with twist, (n, v). NaN moments give NaN.
 
         Args:
             Mx, My, Mxy: design moments per width, N (N·mm per mm), Mx spanning y and My spanning z;
                 each broadcasts to (n, v).
             k: k_mod/gamma_M, broadcasts to (n, v).
-
-        Returns:
-            two arrays (n, v). A NaN moment gives NaN.
         """
         mx, my, mxy = (np.abs(np.asarray(m, dtype=float)) for m in (Mx, My, Mxy))
-        k_ = np.asarray(k, dtype=float)
-        worst = bending = np.zeros(np.broadcast_shapes((len(self), 1), mx.shape, my.shape, mxy.shape, k_.shape))
+        worst = np.zeros(np.broadcast_shapes((len(self), 1), mx.shape, my.shape, mxy.shape, np.shape(k)))
         for s, r, along_y in zip(self.s.T, self.r.T, self.along_y.T, strict=True):
-            M = np.where(along_y[:, None], mx, my)
-            worst = np.maximum(worst, veneer_interaction(M, s[:, None], mxy, r[:, None], k_))
-            bending = np.maximum(bending, veneer_interaction(M, s[:, None], 0.0, r[:, None], k_))
-        return worst, bending
+            if np.any(s):
+                M = np.where(along_y[:, None], mx, my)
+                worst = np.maximum(worst, veneer_interaction(M, s[:, None], mxy, r[:, None], np.asarray(k)))
+        return worst
 
     def scaled(self, factors: ArrayLike) -> "Stacks":
         """The same lay-ups with every sheet's thickness times a factor, one for each stack.

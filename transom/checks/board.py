@@ -69,7 +69,7 @@ def bending(trial: Trial) -> CheckArray:
     s = trial.strips
     whole = bending_without_holes(trial)
     across, up = _net_shares(trial)
-    net, _ = trial.stacks.veneer_utilisation(
+    net = trial.stacks.veneer_utilisation(
         moment_on_net_section(s.Mx, across), moment_on_net_section(s.My, up), s.Mxy, trial.k
     )
     return CheckArray(
@@ -91,7 +91,7 @@ def bending(trial: Trial) -> CheckArray:
 def bending_without_holes(trial: Trial) -> Array:
     """Bending and twist of the whole section, (n, v): what the yardsticks are stated for."""
     s = trial.strips
-    return trial.stacks.veneer_utilisation(s.Mx, s.My, s.Mxy, trial.k)[0]
+    return trial.stacks.veneer_utilisation(s.Mx, s.My, s.Mxy, trial.k)
 
 
 def _net_shares(trial: Trial) -> tuple[Value, Value]:

@@ -50,6 +50,11 @@ class Field:
     def __len__(self) -> int:
         return len(self.piles) * len(self.sets)
 
+    @property
+    def kinds(self) -> list[tuple[str, ...]]:
+        """The sheets of each stack, whichever way they are turned."""
+        return [tuple(layer.sheet for layer in pile) for pile in self.piles]
+
     def trial(self, places: NDArray[np.int_], cases: Cases | None = None) -> Trial:
         """The candidates at these places, each with the bolt length it needs."""
         s, b = np.divmod(places, len(self.sets))
@@ -111,30 +116,49 @@ def stacks_that_may(field: Field) -> NDArray[np.bool_]:
     return np.asarray(good)
 
 
-def utilisations(field: Field, order: NDArray[np.int_], cases: Cases) -> Iterator[tuple[NDArray[np.int_], Array]]:
-    """Places in the given order, in blocks, with the largest utilisation of each."""
-    for start in range(0, len(order), BLOCK):
-        places = order[start : start + BLOCK]
-        checks = decided(all_checks(field.trial(places, cases)))
-        yield places, np.max(np.broadcast_arrays(*(c.worst for c in checks)), axis=0)
+def utilisation(field: Field, places: NDArray[np.int_], cases: Cases) -> Array:
+    """The largest utilisation of each candidate, (n,)."""
+    checks = decided(all_checks(field.trial(places, cases)))
+    return np.asarray(np.max(np.broadcast_arrays(*(c.worst for c in checks)), axis=0))
 
 
-def passing(field: Field) -> Iterator[int]:
-    """Places of the candidates that pass every check, best ranked first."""
+def blocks(order: NDArray[np.int_], size: int = 64) -> Iterator[NDArray[np.int_]]:
+    """Places in order, a few first: the best are near the front."""
+    start = 0
+    while start < len(order):
+        yield order[start : start + size]
+        start, size = start + size, min(2 * size, BLOCK)
+
+
+def best_of_kinds(field: Field, most: int) -> list[int]:
+    """The best ranked candidate that passes, and the best of up to `most` - 1 other kinds of stack.
+
+    Kinds differ by their sheets, whichever way these are turned.
+    """
     may = stacks_that_may(field)
-    order = field.order[may[field.order // len(field.sets)]]
-    if not len(order):
-        return
-    cases = field.cases.take(rows_that_matter(field, np.flatnonzero(may)))
-    for places, u in utilisations(field, order, cases):
-        yield from (int(p) for p in places[u <= 1.0])
+    number = {kind: i for i, kind in enumerate(dict.fromkeys(field.kinds))}
+    kinds = np.array([number[k] for k in field.kinds])
+    stack = field.order // len(field.sets)
+    order = field.order[may[stack]]
+    found: dict[int, int] = {}
+    cases = field.cases.take(rows_that_matter(field, np.flatnonzero(may))) if len(order) else field.cases
+    for block in blocks(order):
+        wanted = block[~np.isin(kinds[block // len(field.sets)], list(found))]
+        if not len(wanted):
+            continue
+        for place in wanted[utilisation(field, wanted, cases) <= 1.0]:
+            found.setdefault(int(kinds[place // len(field.sets)]), int(place))
+            if len(found) == most:
+                return list(found.values())
+    return list(found.values())
 
 
 def nearest_miss(field: Field) -> int:
     """The candidate with the smallest worst utilisation; only asked where none passes."""
     cases = field.cases.take(rows_that_matter(field, np.arange(len(field.piles))))
     best, at = np.inf, int(field.order[0])
-    for places, u in utilisations(field, field.order, cases):
+    for places in blocks(field.order, BLOCK):
+        u = utilisation(field, places, cases)
         i = int(np.argmin(u))
         if u[i] < best:
             best, at = float(u[i]), int(places[i])

@@ -11,7 +11,7 @@ from transom.judge.judging import judge, nothing, prepared
 from transom.judge.records import Judgement, Option, Sizing
 from transom.sizing.extents import good_for, required_thickness
 from transom.sizing.options import option
-from transom.sizing.search import Field, field_of, nearest_miss, passing
+from transom.sizing.search import Field, best_of_kinds, field_of, nearest_miss
 
 ALTERNATIVES = 3
 
@@ -24,7 +24,7 @@ def size(job: Job, tables: Catalogue, rank: str = "material") -> Judgement:
     """
     facts, setup, cases = prepared(job, tables)
     field = field_of(job, tables, setup, cases, rank)
-    found = _pick_and_others(field)
+    found = best_of_kinds(field, 1 + ALTERNATIVES)
     if not found:
         miss = option(field, nearest_miss(field)) if len(field) else None
         return replace(nothing(job, tables), sizing=Sizing(rank, len(field), (), None, (), miss))
@@ -42,21 +42,6 @@ def size(job: Job, tables: Catalogue, rank: str = "material") -> Judgement:
             nearest_miss=None,
         ),
     )
-
-
-def _pick_and_others(field: Field) -> list[int]:
-    """The best place, and the best of up to three other kinds of stack (other sheets)."""
-    found: dict[tuple[str, ...], int] = {}
-    for place in passing(field):
-        found.setdefault(kind(field, place), place)
-        if len(found) > ALTERNATIVES:
-            break
-    return list(found.values())
-
-
-def kind(field: Field, place: int) -> tuple[str, ...]:
-    """The sheets of a candidate, whichever way they are turned."""
-    return tuple(layer.sheet for layer in field.piles[place // len(field.sets)])
 
 
 def next_thinner(field: Field, pick: int) -> Option | None:
