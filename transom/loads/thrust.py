@@ -149,8 +149,8 @@ class Bollard:
 
 def coefficient(terms: Polynomial, J: Value, PD: Value, AeA0: Value, Z: Value) -> Value:
     """A B-series coefficient of the terms given, for floats or arrays (n,)."""
-    one = [np.asarray(x, dtype=float)[..., None] for x in (J, PD, AeA0, Z)]
-    return series_coefficient(*one, terms.C, terms.s, terms.t, terms.u, terms.v)
+    J, PD, AeA0, Z = (np.asarray(x, dtype=float)[..., None] for x in (J, PD, AeA0, Z))
+    return series_coefficient(J, PD, AeA0, Z, terms.C, terms.s, terms.t, terms.u, terms.v)
 
 
 def thrust_coefficient(J: Value, PD: Value, AeA0: Value, Z: Value) -> Value:
