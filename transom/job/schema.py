@@ -277,15 +277,15 @@ MOUNT = Section("mount", "Mount: as drawn or as built", (), (
         Key("sheet", "text", "panel and thickness", required=True, unknown=False),
         Key("grain", "choice", "way of the face grain", choices=("across", "along"), required=True,
             unknown=False),
-    ), many=True),
+    ), many=True, blank="none"),
     Section("engine_bolts", "bolts through bracket and board", (
         Key("thread", "text", "thread", required=True, unknown=False),
         Key("grade", "text", "grade", required=True, unknown=False),
         Key("length", "length", "under the head to the end", 10.0, 500.0, required=True, unknown=False),
     ), (
-        Section("aft", "under the bracket's side", _BACKING),
-        Section("forward", "inside the boat", _BACKING),
-    )),
+        Section("aft", "under the bracket's side", _BACKING, blank="none"),
+        Section("forward", "inside the boat", _BACKING, blank="none"),
+    ), blank="none"),
 ), blank="none")  # fmt: skip
 
 CASE = Section("case", "The shop's own case, or a changed factor", (
