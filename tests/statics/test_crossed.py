@@ -209,3 +209,11 @@ def test_arrays_give_what_scalars_give(kind: str) -> None:
 def test_a_kind_of_support_nobody_knows_is_refused() -> None:
     with pytest.raises(ValueError, match="pod, uprights, cap rail"):
         strips("springs", **AHEAD)
+
+
+def test_the_bracket_bears_where_it_says_when_pulled_backwards() -> None:
+    """Clamps hook over the top edge: the push lies higher than that of a pad."""
+    hooked = Pattern(47.6, 250.8, 163.5, 125.4, 330.0, 140.0, top_share=0.05)
+    r = strips(bracket=hooked, **STRIKE)
+    assert float(r.z1) == pytest.approx(16.5)
+    assert float(r.T_l) == pytest.approx((2922.6e3 - 16.5 * 4851) / (2 * (250.8 - 16.5)))

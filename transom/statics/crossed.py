@@ -1,6 +1,6 @@
 """The board by crossed strips, on arrays: from a bracket's wrench to moments, pulls and line forces."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -104,18 +104,21 @@ class _Upright:
 
 
 def _rows(contact: Contact, pattern: Pattern) -> _Rows:
-    """Bolts above and pads below ahead, pads above and bolts below in reverse, bolts at both if lifted."""
+    """Bolts above and pads below ahead, pads above and bolts below in reverse, bolts at both if lifted.
+
+    A push within the pads goes whole to the pivot that the moment is nearer to pulling against.
+    """
     upper_bolts = contact.ahead | contact.lifted
     lower_bolts = ~contact.ahead | contact.lifted
     push = s.half(contact.C)
     lower_pull = where(contact.lifted, s.reversed_force(contact.T_l), contact.T_l)
     return _Rows(
-        P1=where(upper_bolts, contact.T_u, push),
-        P2=where(lower_bolts, lower_pull, push),
-        z1=where(upper_bolts, pattern.z_u, top_pivot(pattern.h, pattern.top_share)),
-        z2=where(lower_bolts, pattern.z_l, foot_pivot(pattern.h)),
-        y1=where(upper_bolts, pattern.y_u, pattern.y_pad),
-        y2=where(lower_bolts, pattern.y_l, pattern.y_pad),
+        P1=np.asarray(where(upper_bolts, contact.T_u, push)),
+        P2=np.asarray(where(lower_bolts, lower_pull, push)),
+        z1=np.asarray(where(upper_bolts, pattern.z_u, top_pivot(pattern.h, pattern.top_share))),
+        z2=np.asarray(where(lower_bolts, pattern.z_l, foot_pivot(pattern.h))),
+        y1=np.asarray(where(upper_bolts, pattern.y_u, pattern.y_pad)),
+        y2=np.asarray(where(lower_bolts, pattern.y_l, pattern.y_pad)),
     )
 
 
@@ -153,7 +156,7 @@ def _between_uprights(board: _Board, rows: _Rows, b: tuple[Value, Value], b_v: V
     f_3 = _across(board, rows.y2, b_3)
     q1, q2, M_v = _hinged(board, rows, b, b_v, s.between(end, board.H), f_3)
     M_3 = s.row_moment(q2, q1, s.arm(board.W, rows.y2), b_3)
-    kept = [where(third, x, 0.0) for x in (q1, q2, M_v, M_3)]
+    kept = [np.asarray(where(third, x, 0.0)) for x in (q1, q2, M_v, M_3)]
     none = np.zeros(())
     return _Upright(kept[0], kept[1], kept[2], none, none, kept[3], third)
 
@@ -182,9 +185,10 @@ def _twist_share(kind: str, board: _Board, G12: Value, a_1: Value) -> Array:
 
 
 def _side_pull(N: Value, contact: Contact, rows: _Rows, up: _Upright) -> Array:
-    """The row the bolts pull is taken as it is, the upper strip always."""
+    """The upper strip is taken as a pull in either sense, the lower one where it does pull."""
     row_1, row_2 = s.row_force(rows.P1, up.q1), s.row_force(rows.P2, up.q2)
-    row = where(contact.ahead & ~contact.lifted, row_1, maximum(row_1, row_2))
+    pushes = contact.ahead | contact.lifted
+    row = maximum(row_1, where(pushes, s.reversed_force(row_2), row_2))
     return np.asarray(s.line_pull(row, N, maximum(contact.T_u, contact.T_l)))
 
 
@@ -234,7 +238,7 @@ def crossed_strips(
     if kind not in KINDS:
         raise ValueError(f"kind {kind!r} of support: one of {', '.join(KINDS)}")
     board = _Board(t, E1, E2, G, W, H)
-    pattern = Pattern(bracket.z_u, bracket.z_l, bracket.y_u, bracket.y_l, bearing_height(bracket.h, H), bracket.y_pad)
+    pattern = replace(bracket, h=bearing_height(bracket.h, H))
     contact = bracket_contact(N, M, pattern)
     rows = _rows(contact, pattern)
     b_v = s.upright_strip_width(pattern.y_pad, W)
@@ -267,8 +271,8 @@ def crossed_strips(
         My=np.asarray(s.moment_up(up.M_v, b_v, P, where(up.hinged, HELD, FREE))),
         Mxy=np.asarray(s.twisting_moment(_twist_share(kind, board, G12, a1), P)),
         side_pull=_side_pull(N, contact, rows, up),
-        bottom_force=where(upper_pulls, R_b, s.reversed_force(R_b)),
-        top_force=where(upper_pulls, s.reversed_force(R_t), R_t),
+        bottom_force=np.asarray(where(upper_pulls, R_b, s.reversed_force(R_b))),
+        top_force=np.asarray(where(upper_pulls, s.reversed_force(R_t), R_t)),
         a1=np.asarray(a1),
         a2=np.asarray(a2),
         b1=np.asarray(b1),

@@ -209,8 +209,8 @@ def line_pull(row: N, N: N, T: N, k: ONE = 0.9) -> N:
 
 @formula(symbol="V_i", source=OWN, evidence="convention", known_by="computed")
 def row_force(P: N, q: N) -> N:
-    """What a strip across carries of a row to its side line."""
-    return absolute(P - q)
+    """What a strip across carries of a row to its side line, in the sense of the row."""
+    return P - q
 
 
 @formula(symbol="R", source=BEAMS, known_by="derived")
