@@ -26,7 +26,7 @@ def length(value: float) -> str:
 def _bracket_takes(r: Reading) -> None:
     takes = r.get("engine.takes")
     if takes and takes[0] >= takes[1]:
-        r.fault("engine.takes", [length(t) for t in takes], "runs from thin to thick", "put the thinner first")
+        r.fault("engine.takes", [length(t) for t in takes], "must run from thin to thick", "put the thinner first")
 
 
 def _power_known(r: Reading) -> None:
@@ -72,10 +72,10 @@ def _on_board(r: Reading, where: str, row: dict[str, Any]) -> None:
     y, down = row.get("y"), row.get("down")
     if width and y is not None and abs(y) >= width / 2:
         r.fault(f"{where}.y", length(y), f"lies off a board {length(width)} wide",
-                "y is from the center line, starboard +")  # fmt: skip
+                "measure y from the center line, starboard +")  # fmt: skip
     if height and down is not None and down >= height:
         r.fault(f"{where}.down", length(down), f"lies off a board {length(height)} high",
-                "down is from the top edge")  # fmt: skip
+                "measure down from the top edge")  # fmt: skip
 
 
 def _notch(r: Reading) -> None:
@@ -109,7 +109,7 @@ def _uprights(r: Reading) -> None:
         r.fault("frame.at", shown_at, "has two uprights in one place", "measure each from the center line")
     if width and any(abs(y) > width / 2 for y in at):
         r.fault("frame.at", shown_at, f"lies off a board {length(width)} wide",
-                "y is from the center line, starboard +")  # fmt: skip
+                "measure y from the center line, starboard +")  # fmt: skip
 
 
 def _lines(r: Reading) -> None:
@@ -126,7 +126,7 @@ def _kicker(r: Reading) -> None:
     y, width = r.get("engine.kicker.y"), r.get("board.width")
     if y is not None and width and abs(y) >= width / 2:
         r.fault("engine.kicker.y", length(y), f"lies off a board {length(width)} wide",
-                "y is from the center line, starboard +")  # fmt: skip
+                "measure y from the center line, starboard +")  # fmt: skip
 
 
 def _mount_plates(r: Reading) -> None:

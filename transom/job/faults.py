@@ -55,7 +55,8 @@ class Place:
         """The fault on one line."""
         what = f"[{self.section}] {self.key}".strip()
         stated = "" if value is MISSING else f" = {toml(value)}"
-        return f"{what}{stated}: {fault.rule}. {sentence(fault.next_step)}"
+        stop = "" if fault.rule.endswith("?") else "."
+        return f"{what}{stated}: {fault.rule}{stop} {sentence(fault.next_step)}"
 
 
 MISSING = object()
@@ -82,8 +83,13 @@ def sentence(text: str) -> str:
 
 def shown(value: float, kind: str) -> str:
     """A value in working units as a shop reads it, both ways: `4 in (102 mm)`."""
-    first, *rest = (f"{value * scale:.3g} {unit}" for unit, scale in _SHOWN[kind])
+    first, *rest = (f"{_figures(value * scale)} {unit}" for unit, scale in _SHOWN[kind])
     return first + "".join(f" ({other})" for other in rest)
+
+
+def _figures(value: float) -> str:
+    """Three figures, and never a power of ten."""
+    return f"{value:.3g}" if abs(value) < 999.5 else f"{value:.0f}"
 
 
 def toml(value: Any) -> str:
@@ -118,7 +124,7 @@ def printable(text: str) -> str:
 def nearest(word: str, names: Iterable[str]) -> str:
     """The name most like the word, or nothing where none is."""
     spelt = {name.lower(): name for name in names}
-    found = get_close_matches(word.lower()[:80], spelt, n=1, cutoff=0.6)
+    found = get_close_matches(word.lower()[:80], spelt, n=1, cutoff=0.7)
     return spelt[found[0]] if found else ""
 
 

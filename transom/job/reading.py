@@ -35,7 +35,8 @@ class Reading:
     def fault(self, path: str, value: Any, rule: str, next_step: str) -> None:
         """Keep a fault of the value at a dotted path."""
         section, _, key = path.rpartition(".")
-        self.faults.add(Place(section, key), value, Fault(rule, next_step))
+        place = Place(section, key) if section else Place(path)
+        self.faults.add(place, value, Fault(rule, next_step))
 
 
 def read_tables(document: Mapping[str, Any], sections: tuple[Section, ...]) -> Reading:
@@ -89,6 +90,8 @@ def _section(reading: Reading, section: Section, path: str, raw: Any) -> None:
 def _how_to_open(section: Section, raw: Any) -> str:
     if section.name == "engine" and isinstance(raw, list):
         return "write one [engine] with single brackets; two alike are count = 2"
+    if isinstance(raw, list):
+        return f"write [{section.name}] once, with single brackets"
     return f"write its keys below a line with its name in single brackets: {listed(section.names, 'and')}"
 
 
@@ -119,12 +122,14 @@ def _unknown(reading: Reading, section: Section, path: str, raw: dict[str, Any])
 
 
 def _meant(section: Section, name: str) -> str:
-    near = nearest(name, section.names)
-    if near:
-        return f"did you mean {near}?"
+    if name in {s.name for s in SECTIONS}:
+        return f"it is a section of its own: write its keys below a line [{name}]"
     homes = _homes(name)
     if homes:
         return f"it belongs in [{homes[0]}]"
+    near = nearest(name, section.names)
+    if near:
+        return f"did you mean {near}?"
     return f"leave it out; keys here are {listed(section.names, 'and')}"
 
 

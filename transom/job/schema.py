@@ -23,7 +23,8 @@ QUANTITIES = ("length", "mass", "force", "power", "torque", "speed", "rotation",
 class Key:
     """One key: what sort of value, its limits, and how a shop finds it.
 
-    `kind` is one of `QUANTITIES`, or power range, choice, text, flag, count, ratio, date, size (of a bolt).
+    `kind` is one of `QUANTITIES`, or power range, choice, text, flag, count, ratio, date, size (of a bolt),
+    stop (the name of one that can be accepted).
     `words` are answers in place of a quantity. `field` is the record's name for it where that differs.
     `unknown` says whether "?" is an answer. `items` is how many values a list must have; None: no list.
     `blank` is what a blank job holds: TOML, or nothing to leave the line out; # first: as a comment.
@@ -296,7 +297,7 @@ CASE = Section("case", "The shop's own case, or a changed factor", (
 ), many=True, blank="none")  # fmt: skip
 
 ACCEPT = Section("accept", "A stop, knowingly passed over", (
-    Key("stop", "text", "the stop's name as printed", required=True, unknown=False),
+    Key("stop", "stop", "the stop's name as printed", required=True, unknown=False),
     Key("by", "text", "who takes it on", required=True, unknown=False),
     Key("date", "date", "when, without quotes", required=True, unknown=False),
     Key("paper", "text", "the paper relied on", required=True, unknown=False),

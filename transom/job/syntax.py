@@ -16,6 +16,9 @@ _CURLY = "“”„‟″‘’‚‛′«»"
 _KEY = re.compile(r"\s*([A-Za-z0-9_.-]+)\s*=\s*(.*)")
 _COLON = re.compile(r"""\s*([A-Za-z0-9_.-]+)\s*:\s*(["'\[{\w?.].*)""")
 _HEADER = re.compile(r"\s*\[\[?\s*([A-Za-z0-9_. -]*)")
+_INCHES = re.compile(r'([\d½¼¾⅛⅜⅝⅞])"(?:\s*in(?:ch(?:es)?|\.)?\b)?')
+_CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f]")
+_NUMBER = re.compile(r"(\d*)([.,])(\d+)\Z")
 _DATE = re.compile(r"(\d{4})-(\d{1,2})-(\d{1,2})\b")
 
 
@@ -44,11 +47,20 @@ def parse(text: str) -> dict[str, Any]:
 
 
 def _line_of(error: Exception, lines: list[str]) -> int:
-    """The line at fault: where a bracket was left open, else where the reader stopped."""
-    opened = _left_open(lines)
+    """The line at fault: where a bracket or a text was left open, else where the reader stopped."""
     found = _WHERE.search(str(error))
-    stopped = int(found[1]) if found and found[1] else _last(lines)
-    return opened if 0 < opened < stopped or (opened and not (found and found[1])) else min(stopped, len(lines))
+    stopped = min(int(found[1]), len(lines)) if found and found[1] else 0
+    opened = _text_left_open(lines) if not stopped else 0
+    opened = opened or _left_open(lines)
+    if opened and (not stopped or opened < stopped):
+        return opened
+    return stopped or _last(lines)
+
+
+def _text_left_open(lines: list[str]) -> int:
+    """The line whose three quotes nothing closes; 0 where none is."""
+    return next((i for i, line in reversed(list(enumerate(lines, 1)))
+                 if (line.count('"""') + line.count("'''")) % 2), 0)  # fmt: skip
 
 
 def _last(lines: list[str]) -> int:
@@ -112,12 +124,17 @@ def _curly(line: str, message: str) -> Found:
     return None
 
 
+def _control(line: str, message: str) -> Found:
+    return ("a control character", "Delete it, or type the line again") if _CONTROL.search(line) else None
+
+
 def _section(line: str, message: str) -> Found:
     header = _HEADER.match(line)
     if not header or "=" in _bare(line):
         return None
     name = header[1].strip() or "board"
-    return "a section name is not closed or not plain", f"Write [{name}] on a line of its own"
+    meant = f"[[{name}]]" if "[[" in line or "]]" in line else f"[{name}]"
+    return "a section name is not closed or not plain", f"Write {meant} on a line of its own"
 
 
 def _colon(line: str, message: str) -> Found:
@@ -135,8 +152,8 @@ def _inch_mark(line: str, message: str) -> Found:
     found = _KEY.match(line)
     value = found[2].split("#")[0].strip() if found else ""
     if value.startswith('"') and re.search(r'\d"', value) and value.count('"') >= 3 and value.count('"') % 2:
-        inner = value[1:].rstrip('", ]')
-        return "an inch mark inside double quotes", f'Write in for inches: "{inner} in"; or single quotes outside'
+        inner = _INCHES.sub(r"\1 in", value[1:-1] if value.endswith('"') else value[1:])
+        return "an inch mark inside double quotes", f'Write in for inches: "{inner}"; or single quotes outside'
     if value.startswith("[") and re.search(r'\d""', value):
         return "an inch mark inside double quotes", "Write in for inches, or put single quotes outside"
     return None
@@ -167,6 +184,15 @@ def _date(line: str, message: str) -> Found:
         meant = f"{day[1]}-{int(day[2]):02d}-{int(day[3]):02d}"
         return "not a date TOML can read", f"Year, month, day, two figures each: {found[1]} = {meant}"
     return None
+
+
+def _number(line: str, message: str) -> Found:
+    found = _KEY.match(line)
+    number = _NUMBER.match(found[2].split("#")[0].strip()) if found else None
+    if not found or not number:
+        return None
+    what = "a comma inside a number" if number[2] == "," else "a number begins with a figure"
+    return what, f"Write {found[1]} = {number[1] or '0'}.{number[3]}; a measure goes in quotes with its unit"
 
 
 def _word(line: str, message: str) -> Found:
@@ -230,6 +256,6 @@ def _no_equals(line: str, message: str) -> Found:
 
 
 _DESCRIPTIONS: tuple[Callable[[str, str], Found], ...] = (
-    _twice, _curly, _section, _colon, _backslash, _inch_mark, _quote_open, _nothing, _date, _word, _bracket,
-    _in_list, _unquoted, _after, _no_equals,
+    _twice, _curly, _control, _section, _colon, _backslash, _inch_mark, _quote_open, _nothing, _date, _number,
+    _word, _bracket, _in_list, _unquoted, _after, _no_equals,
 )  # fmt: skip

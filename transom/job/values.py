@@ -8,6 +8,7 @@ from typing import Any
 
 from transom.job.faults import Fault, listed, nearest, shown, toml, with_unit
 from transom.job.schema import QUANTITIES, Key
+from transom.job.stop_names import FINAL, PASSABLE
 from transom.quantity import QuantityError, is_unmeasured, read, read_range
 
 LONGEST_TEXT = 200
@@ -81,7 +82,8 @@ def _quantity(key: Key, raw: Any) -> float | str:
     try:
         value = read(text, _dimension(key), negative=key.kind in _SIGNED)
     except QuantityError as error:
-        raise Fault(error.rule, error.next_step) from None
+        words = "".join(f', or "{word}"' for word in key.words)
+        raise Fault(error.rule, f"{error.next_step}{words}") from None
     return _within(key, settled(value))
 
 
@@ -113,7 +115,7 @@ def _class(key: Key, value: float) -> float:
     near = min(key.classes, key=lambda c: abs(c - value))
     if abs(near - value) > 1.0:
         names = listed(f"{c / 25.4:g} in" for c in key.classes)
-        raise Fault(f"is a class: {names}", f'write the nearest, {key.name} = "{near / 25.4:g} in"')
+        raise Fault(f"must be a class: {names}", f'write the nearest, {key.name} = "{near / 25.4:g} in"')
     return near
 
 
@@ -190,6 +192,9 @@ def _ratio(key: Key, raw: Any) -> float:
 
 
 def _digits(raw: Any) -> str:
+    """The number meant by a text such as "3" or "2:1", or by 3.0 for a count."""
+    if isinstance(raw, float) and raw.is_integer() and abs(raw) < 1e9:
+        return str(int(raw))
     found = re.match(r"\s*(\d{1,9}(?:\.\d{1,9})?)", raw) if isinstance(raw, str) else None
     return found[1] if found else "..."
 
@@ -203,7 +208,7 @@ def _date(key: Key, raw: Any) -> dt.date:
         meant = dt.date.fromisoformat(str(raw).strip()).isoformat()
     except ValueError:
         meant = "2026-05-04"
-    raise Fault("must be a date: year, month, day, without quotes", f"such as {key.name} = {meant}")
+    raise Fault("must be a date: year, month, day, without quotes", f"write {key.name} = {meant}")
 
 
 def _size(key: Key, raw: Any) -> tuple[str, float]:
@@ -216,6 +221,18 @@ def _size(key: Key, raw: Any) -> tuple[str, float]:
     return " ".join(str(raw).split()), float(diameter)
 
 
+def _stop(key: Key, raw: Any) -> str:
+    """The name of a stop that can be accepted; a final one cannot."""
+    name = _chosen(raw, (*PASSABLE, *FINAL)) if isinstance(raw, str) else ""
+    if name in PASSABLE:
+        return name
+    if name:
+        raise Fault("is final: no name, date or paper passes it", "leave this table out, and do as the stop says")
+    near = nearest(raw, (*PASSABLE, *FINAL)) if isinstance(raw, str) else ""
+    step = f'did you mean "{near}"?' if near else f"those that can be accepted are {listed(PASSABLE, 'and')}"
+    raise Fault("no such stop", step)
+
+
 _READERS: dict[str, Callable[[Key, Any], Any]] = {
     "power range": _power_range,
     "choice": _choice,
@@ -225,4 +242,5 @@ _READERS: dict[str, Callable[[Key, Any], Any]] = {
     "ratio": _ratio,
     "date": _date,
     "size": _size,
+    "stop": _stop,
 }

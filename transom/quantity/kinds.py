@@ -18,6 +18,11 @@ class Kind:
     units: Spellings
 
     @property
+    def named(self) -> str:
+        """With its article, for a message."""
+        return f"{'an' if self.says[0] in 'aeiou' else 'a'} {self.says}"
+
+    @property
     def accepted(self) -> str:
         """The first spelling of each unit, for a message."""
         return ", ".join(spellings[0] for spellings in self.units.values())

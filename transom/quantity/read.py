@@ -168,7 +168,7 @@ def _no_such_unit(amount: Amount, kind: str) -> Refusal:
         return Refusal(f"a torque needs the arm too, and {typed} names none", "write lb-ft, lb-in or Nm")
     if others:
         names = " or ".join(KINDS[k].says for k in others)
-        return Refusal(f"{typed} is a unit of {names}, and a {due.says} is due", f"write it in one of: {due.accepted}")
+        return Refusal(f"{typed} is a unit of {names}, and {due.named} is due", f"write it in one of: {due.accepted}")
     return Refusal(f"{typed} is no unit of {due.says} here", f"write it in one of: {due.accepted}")
 
 

@@ -1,0 +1,12 @@
+"""What stops a job, by name: the final ones, and those that name, date and paper can pass."""
+
+FINAL = ("out-of-scope", "twins", "lift-plate", "not-plywood", "hidden-core")
+PASSABLE = (
+    "over-builders-plate",
+    "plate-missing",
+    "plate-power-unreadable",
+    "plate-not-read",
+    "clamps-alone",
+    "unsealed-wood",
+    "copper-on-aluminium",
+)
