@@ -56,6 +56,9 @@ REFUSED = [
     ("14° 30'", "angle", "it is not one number and one unit; write the number first, then its unit"),
     ("3' 4", "length", "the inches after feet need their mark; write it like 3 ft 4 in"),
     ("3' 14\"", "length", "inches after feet are less than 12; write it in inches alone"),
+    ("3' 12\"", "length", "inches after feet are less than 12; write it in inches alone"),
+    ("4/4 in", "length", "a fraction is less than one, and 4/4 is not; write 1"),
+    ("101/2 in", "length", "a fraction is less than one, and 101/2 is not; write 50-1/2 or 10-1/2"),
     ("3-1/2 ft 4 in", "length", "feet before inches are a whole number; write it in inches alone"),
     ("40-60 hp", "power", "one value is due, not a range; write one value"),
     ("40 to 60 hp", "power", "one value is due, not a range; write one value"),
@@ -103,6 +106,23 @@ def test_a_refusal_is_a_fault_of_ours_and_a_value_error() -> None:
 def test_an_angle_is_never_bare_even_where_a_unit_is_named() -> None:
     with pytest.raises(QuantityError, match="needs its unit"):
         read("14", "angle", bare="deg")
+
+
+def test_a_text_of_100_characters_is_still_read_and_one_more_is_not() -> None:
+    assert read("5 mm".rjust(100), "length") == 5.0
+    with pytest.raises(QuantityError, match="longer than any quantity"):
+        read("5 mm".rjust(101), "length")
+
+
+def test_a_value_of_60_characters_is_shown_whole() -> None:
+    for size, shown in ((60, "x" * 60), (61, "x" * 57 + "...")):
+        with pytest.raises(QuantityError) as caught:
+            read("x" * size, "length")
+        assert f'"{shown}":' in str(caught.value)
+
+
+def test_a_lean_may_be_on_a_short_length() -> None:
+    assert read("0.01 mm on 0.01 mm", "angle") == pytest.approx(math.pi / 4)
 
 
 def test_zero_where_it_is_not_allowed() -> None:

@@ -56,6 +56,8 @@ def test_minima_round_up_and_maxima_down() -> None:
 
 
 def test_measured_thickness_is_in_decimals() -> None:
+    assert show.measured(3.1051, "si") == "3.11 mm"
+    assert show.measured(3.1949, "si") == "3.19 mm"
     assert show.measured(3.175, "us") == "0.125 in"
     assert show.measured(18.288, "us") == "0.72 in"
     assert show.measured(25.4, "us") == "1.00 in"
@@ -70,6 +72,8 @@ def test_measured_thickness_is_in_decimals() -> None:
     [
         (lambda u: show.mass(136.0777, u), "300 lb", "136 kg"),
         (lambda u: show.force(6410.0, u), "1,440 lbf", "6.41 kN"),
+        (lambda u: show.force(1000.0, u), "225 lbf", "1 kN"),
+        (lambda u: show.force(1014.9, u), "228 lbf", "1.01 kN"),
         (lambda u: show.force(453.4, u), "102 lbf", "453 N"),
         (lambda u: show.force(12.0, u), "3 lbf", "12 N"),
         (lambda u: show.force(0.0, u), "0 lbf", "0 N"),

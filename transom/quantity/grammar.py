@@ -121,5 +121,5 @@ def _improper(over: str, under: str, alone: bool) -> str:
     whole, rest = divmod(int(over), int(under))
     readings = [f"{whole}-{rest}/{under}" if rest else str(whole)]
     cuts = [(over[:i], over[i:]) for i in range(1, len(over))]
-    readings += [f"{w}-{n}/{under}" for w, n in cuts if 0 < int(n) < int(under) and int(w) and n[0] != "0"]
+    readings += [f"{w}-{n}/{under}" for w, n in cuts if n[0] != "0" and int(n) < int(under) and int(w)]
     return f"write {' or '.join(readings)}"
