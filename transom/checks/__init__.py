@@ -1,6 +1,6 @@
 """One module per part of the load path; `all_checks` runs them in the order the load walks."""
 
-from transom.checks import assembly, backing, board, engine_bolts
+from transom.checks import assembly, backing, board, engine_bolts, sideways, spacing, torque
 from transom.checks.trial import Trial
 from transom.result import CheckArray
 
@@ -24,6 +24,14 @@ def all_checks(trial: Trial) -> tuple[CheckArray, ...]:
     return (
         *wood,
         *engine_bolts.metal(trial),
+        *sideways.checks(trial),
+        *spacing.checks(trial),
+        *torque.checks(trial),
         *backing.own_bending(trial),
         *assembly.bolt_length(trial),
     )
+
+
+def second_opinions(trial: Trial) -> tuple[CheckArray, ...]:
+    """Printed for information: they decide nothing."""
+    return (board.d510(trial),)

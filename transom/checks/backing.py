@@ -13,12 +13,6 @@ CRUSH = "EN 1995-1-1:2004, 8.5.2(2)"
 OWN_BENDING = "AISC Design Guide 1, 2nd ed., 3.1.4 (plastic section), cantilever beyond the nut"
 
 
-@formula(symbol="R_d", source=CRUSH)
-def bearing_resistance(f_d: MPA, A_net: MM2) -> N:
-    """Pull that crushes the wood under the area that works."""
-    return f_d * A_net
-
-
 @formula(symbol="p", source="mean pressure", evidence="published", known_by="derived")
 def bearing_pressure(T: N, A_net: MM2) -> MPA:
     """Pressure of a bolt's pull on the wood that works."""
@@ -65,7 +59,7 @@ def crush(trial: Trial) -> tuple[CheckArray, ...]:
             known_by="transcribed",
             cases=trial.cases.names,
             demand=T,
-            resistance=np.asarray(bearing_resistance(trial.crush_under_backing, patch.area)),
+            resistance=trial.bearing(patch),
             note="only as much of the plate as it can carry without bending",
         )
         for row, T, patch in _rows(trial)

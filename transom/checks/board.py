@@ -1,5 +1,7 @@
 """The board: bending with twist, plies sliding round bolts and pads, the pads' own block."""
 
+from dataclasses import replace
+
 import numpy as np
 
 from transom.checks.patch import Edges, half_of, perimeter_of, remaining, sliding_stress
@@ -7,13 +9,15 @@ from transom.checks.trial import Trial, design_value, found_strength
 from transom.formula import formula
 from transom.maths import maximum, minimum, positive, where
 from transom.result import CheckArray
+from transom.standards.d510 import allowable_stress, gross_bending_stress, gross_stress
 from transom.statics.contact import foot_pivot, top_pivot
 from transom.statics.pads import pad_block
 from transom.statics.strips import half
-from transom.units import MM, ONE, Array, N, Value
+from transom.units import MM, MPA, ONE, Array, N, Value
 
 VENEERS = "EN 1995-1-1:2004, 2.4.1; (sigma/f_m)^2 + (tau/f_v)^2 in each veneer is a convention"
 SLIDING = "EN 1995-1-1:2004, 6.1.7; the perimeter at t/2 is a convention"
+D510_ROW = "23/32 in sanded"
 HOLES_FROM = 0.5  # below half of its strength the wood round a hole has room to share
 
 
@@ -38,6 +42,19 @@ def net_share(d_h: MM, b: MM) -> ONE:
     return positive(1.0 - d_h / b)
 
 
+@formula(symbol="b - D", source="net section", evidence="published", known_by="derived",
+         typical={"b": 200.0, "taken": 25.0, "most": 0.999})  # fmt: skip
+def share_beside(taken: MM, b: MM, most: ONE = 0.999) -> ONE:
+    """Share of a strip left beside openings or a notch; all but nothing where they take it whole."""
+    return 1.0 - minimum(taken / b, most)
+
+
+@formula(symbol="eta", source="net section", evidence="published", known_by="derived")
+def both_shares(one: ONE, other: ONE) -> ONE:
+    """Share left beside holes and openings, taken one after the other (conservative)."""
+    return one * other
+
+
 @formula(symbol="M_net", source="net section", evidence="published", known_by="derived",
          typical={"least": 1e-6})  # fmt: skip
 def moment_on_net_section(M: N, share: ONE, least: ONE = 1e-6) -> N:
@@ -50,6 +67,12 @@ def moment_on_net_section(M: N, share: ONE, least: ONE = 1e-6) -> N:
 def pad_contact_height(h: MM, share: ONE = 0.4) -> MM:
     """Height of the pad that pushes when its middle is at 0.8 (or 0.2) of the pad's height."""
     return share * h
+
+
+@formula(symbol="f_b/F'_b", source="APA D510 (2012)", known_by="transcribed")
+def ratio(f_b: MPA, F_b: MPA) -> ONE:
+    """Stress over allowable stress."""
+    return f_b / F_b
 
 
 @formula(symbol="b_p", source="two pads", evidence="published", known_by="derived")
@@ -66,12 +89,10 @@ def across_bolt(one: MM, other: MM) -> MM:
 
 def bending(trial: Trial) -> CheckArray:
     """Bending both ways with twist, per veneer; holes taken out where half the strength is used."""
-    s = trial.strips
-    whole = bending_without_holes(trial)
-    across, up = _net_shares(trial)
-    net = trial.stacks.veneer_utilisation(
-        moment_on_net_section(s.Mx, across), moment_on_net_section(s.My, up), s.Mxy, trial.k
-    )
+    across, up = _opening_shares(trial)
+    whole = _utilisation(trial, across, up)
+    hole_across, hole_up = _hole_shares(trial)
+    net = _utilisation(trial, both_shares(across, hole_across), both_shares(up, hole_up))
     return CheckArray(
         part="board",
         what="bending",
@@ -88,17 +109,35 @@ def bending(trial: Trial) -> CheckArray:
     )
 
 
+def _utilisation(trial: Trial, across: Value, up: Value) -> Array:
+    s = trial.strips
+    Mx, My = moment_on_net_section(s.Mx, across), moment_on_net_section(s.My, up)
+    return trial.stacks.veneer_utilisation(Mx, My, s.Mxy, trial.k)
+
+
+def _opening_shares(trial: Trial) -> tuple[Value, Value]:
+    """Share left beside openings and top notch for bending across and up; wherever they sit they count in full
+    against the narrower strip (conservative)."""
+    job, s, one = trial.setup.job, trial.strips, np.ones((1, 1))
+    bored = float(sum(h.diameter for h in job.board.openings))
+    deep, wide = trial.setup.place.notch_depth, trial.setup.place.notch_width
+    if not (bored or deep or wide):
+        return one, one
+    tall = minimum(s.b1, s.b2)
+    across = both_shares(share_beside(bored, tall), share_beside(deep, s.b1))
+    return across, both_shares(share_beside(bored, s.b_v), share_beside(wide, trial.setup.place.width))
+
+
 def bending_without_holes(trial: Trial) -> Array:
     """Bending and twist of the whole section, (n, v): what the yardsticks are stated for."""
     s = trial.strips
     return trial.stacks.veneer_utilisation(s.Mx, s.My, s.Mxy, trial.k)
 
 
-def _net_shares(trial: Trial) -> tuple[Value, Value]:
+def _hole_shares(trial: Trial) -> tuple[Value, Value]:
     """Share of the section left for bending across and up the board, the worse row, (n, v)."""
     d_h, u, low = trial.over_bore, trial.upper_patch, trial.lower_patch
-    z_u = trial.setup.holding.pattern.z_u
-    upper = strip_to_edge(strip_about_hole(across_bolt(u.up, u.down), d_h), z_u)
+    upper = strip_to_edge(strip_about_hole(across_bolt(u.up, u.down), d_h), trial.upper_edge)
     lower = strip_about_hole(across_bolt(low.up, low.down), d_h)
     wide = strip_about_hole(minimum(across_bolt(u.inner, u.outer), across_bolt(low.inner, low.outer)), d_h)
     return minimum(net_share(d_h, upper), net_share(d_h, lower)), net_share(d_h, wide)
@@ -173,4 +212,33 @@ def pads(trial: Trial) -> CheckArray:
         demand=block.y,
         resistance=block.limit,
         note="height of pad that must press at full strength; peak pressure is reported, never checked",
+    )
+
+
+def d510(trial: Trial) -> CheckArray:
+    """Second opinion on bending, for information: gross stress by service loads against APA D510's allowable."""
+    service = Trial(trial.setup, replace(trial.cases, design=trial.cases.wrench), trial.stacks, trial.hardware)
+    s, factor = service.strips, trial.factor
+    row = next(r for r in trial.setup.tables.rows("d510") if r.name == D510_ROW)
+    short, brief = factor("d510.C_D_short"), factor("d510.C_D_instantaneous")
+    C_D = np.array([short if d == "short" else brief for d in trial.cases.duration])
+    shares = [
+        ratio(gross_stress(M, trial.t), allowable_stress(gross_bending_stress(F_bS, row.thickness_mm), C_D, C_M))
+        for M, F_bS in ((s.Mx, row.FbS_par_N_mm_mm), (s.My, row.FbS_perp_N_mm_mm))
+        for C_M in (factor("d510.C_M_strength"),)
+    ]
+    return CheckArray(
+        part="board",
+        what="bending",
+        rule="d510",
+        method="hand",
+        unit="",
+        source="APA D510 (2012), Table 9, sanded Group 1 23/32 in, gross section; C_D, C_M 0.75",
+        evidence="published",
+        known_by="transcribed",
+        cases=trial.cases.names,
+        demand=np.asarray(maximum(shares[0], shares[1])),
+        resistance=np.ones((1, 1)),
+        note="service loads, all faces across; twist and holes left out; for information",
+        information=True,
     )

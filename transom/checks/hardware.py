@@ -46,6 +46,7 @@ class Hardware:
     t: Array
     f_y: Array
     mass: Array
+    stainless: Array
 
     def take(self, which: Array) -> "Hardware":
         """The sets at these places."""
@@ -109,6 +110,7 @@ def _bolt(s: EngineBolts, tables: Catalogue) -> dict[str, float]:
         "thread_length": head.b_long_mm if s.length > head.long_over_mm else head.b_mm,
         "length": s.length,
         "out_t": aft,
+        "stainless": float(grade.kind == "stainless"),
     }
 
 

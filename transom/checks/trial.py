@@ -33,7 +33,7 @@ from transom.statics.contact import bolt_tension, couple_tension, prying_factor
 from transom.statics.crossed import StripResult, crossed_strips
 from transom.statics.plates import effective_overhang
 from transom.statics.wrench import BoardActions, board_actions
-from transom.units import MM, MPA, ONE, Array, Value
+from transom.units import MM, MM2, MPA, ONE, Array, N, Value
 
 
 def column(x: Value) -> Value:
@@ -66,6 +66,12 @@ def found_strength(f_k: MPA, share: ONE) -> MPA:
 def over_bore_diameter(d: MM, excess: MM) -> MM:
     """Diameter bored, filled and drilled again, so that no bolt touches bare wood."""
     return d + excess
+
+
+@formula(symbol="R_d", source="EN 1995-1-1:2004, 8.5.2(2)")
+def bearing_resistance(f_d: MPA, A_net: MM2) -> N:
+    """Pull that crushes the wood under the area that works."""
+    return f_d * A_net
 
 
 @dataclass(frozen=True)
@@ -145,6 +151,12 @@ class Trial:
         ).largest
 
     @cached_property
+    def service_shear(self) -> Array:
+        """Largest in-plane force on one engine bolt by service loads, (v,) or (n, v)."""
+        h, w = self.setup.holding, np.moveaxis(self.cases.wrench, -1, 0)
+        return bolt_group(F_y=w[1], F_z=w[2], M_x=w[3], y=h.bolt_y, z=h.bolt_z).largest
+
+    @cached_property
     def face_bearing(self) -> Array:
         """Characteristic strength of the face under a plate or pad: 3.0 f_c,90,k, (n, 1)."""
         f = found_strength(self.stacks.f_c_90[:, None], self.setup.crush_share)
@@ -161,10 +173,28 @@ class Trial:
 
         A washer smaller than 3 d or thinner than 0.3 d earns no spreading: f_c,90 once, not three times.
         """
+        return np.asarray(design_value(self._face(self.face_bearing), self.k))
+
+    def _face(self, spread: Array) -> Array:
         w = self.hardware
         full = (minimum(w.outside, w.height) >= least_washer_side(w.d)) & (w.t >= least_washer_thickness(w.d))
-        plain = found_strength(self.stacks.f_c_90[:, None], self.setup.crush_share)
-        return np.asarray(design_value(np.where(full, self.face_bearing, plain), self.k))
+        return np.where(full, spread, found_strength(self.stacks.f_c_90[:, None], self.setup.crush_share))
+
+    def factor(self, name: str) -> float:
+        """A number of the method by its name in the tables."""
+        return float(self.setup.tables.factor(name).value)
+
+    @cached_property
+    def upper_edge(self) -> Value:
+        """From the upper bolts up to the board's top edge, or to the notch where it lies over them, mm."""
+        p, place = self.setup.holding.pattern, self.setup.place
+        if place.notch_width == 0.0 or place.notch_depth == 0.0:
+            return p.z_u
+        return np.where(half_of(place.notch_width) > p.y_u, remaining(p.z_u, place.notch_depth), p.z_u)
+
+    def bearing(self, patch: Patch) -> Array:
+        """Pull that crushes the wood of a patch, N, (n, v)."""
+        return np.asarray(bearing_resistance(self.crush_under_backing, patch.area))
 
     @cached_property
     def strength_share(self) -> Array:
@@ -186,14 +216,26 @@ class Trial:
         """Wood that works round a lower bolt."""
         return self._patch(upper=False)
 
-    def _patch(self, *, upper: bool) -> Patch:
+    @cached_property
+    def dry_crush(self) -> Array:
+        """Characteristic strength of the dry face under washer or plate, without k_mod, (n, 1)."""
+        return np.asarray(self._face(self.face_bearing))
+
+    @cached_property
+    def dry_area(self) -> Array:
+        """Wood that works at bolt-up under the smaller patch, mm², (n, 1): plates bend sooner on dry wood."""
+        areas = [self._patch(upper=u, pressure=self.dry_crush).area for u in (True, False)]
+        return np.asarray(np.min(np.broadcast_arrays(*areas), axis=0))
+
+    def _patch(self, *, upper: bool, pressure: Array | None = None) -> Patch:
+        p_d = self.crush_under_backing if pressure is None else pressure
         w, p, place = self.hardware, self.setup.holding.pattern, self.setup.place
         y, z = (p.y_u, p.z_u) if upper else (p.y_l, p.z_l)
-        above, below = z, remaining(place.height, z)
+        above, below = (self.upper_edge if upper else z), remaining(place.height, z)
         between = below if self.setup.holding.by == "clamps" else half_of(remaining(p.z_l, p.z_u))
         outward = remaining(half_of(place.width), y)
         edges = Edges(y, outward, above, between) if upper else Edges(y, outward, between, below)
-        m = effective_overhang(w.t, w.f_y, self.crush_under_backing, self.setup.factors.gamma_M1)
+        m = effective_overhang(w.t, w.f_y, p_d, self.setup.factors.gamma_M1)
         half_round = half_of(square_of_equal_perimeter(working_diameter(w.outside, w.flats, m)))
         inner, outer, up, down = (
             np.where(w.round_, half_round, reach_on_side(minimum(extent, edge), w.flats, m))

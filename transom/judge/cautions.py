@@ -1,12 +1,13 @@
 """What the paper must say whatever the numbers are. None of it can be switched off."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 import numpy as np
 
 from transom.job.records import Job, Mount
+from transom.judge.galvanic import joints
 from transom.judge.records import Stop
-from transom.setup.facts import Facts
+from transom.result import Check
 from transom.setup.records import Setup
 
 ALWAYS = (
@@ -21,12 +22,48 @@ ALWAYS = (
 
 
 def cautions(
-    job: Job, facts: Facts, setup: Setup, mount: Mount | None, stops: tuple[Stop, ...], valid: bool
+    job: Job, setup: Setup, mount: Mount | None, stops: tuple[Stop, ...], checks: Sequence[Check], valid: bool
 ) -> tuple[str, ...]:
     """All cautions, those of this job first."""
-    own = [*_of_job(job), *_of_method(setup, valid), *_of_frame(job)]
+    own = [*_of_job(job), *_of_bolts(setup, mount), *_of_checks(checks), *_of_method(setup, valid), *_of_frame(job)]
     accepted = [f"Stop passed over: {s.name}. Accepted by {s.accepted}." for s in stops if not s.stands]
     return (*accepted, *own, *ALWAYS)
+
+
+def _of_bolts(setup: Setup, mount: Mount | None) -> Iterator[str]:
+    if mount is None or mount.engine_bolts is None:
+        return
+    bolts = mount.engine_bolts
+    if setup.tables.grade(bolts.grade, bolts.thread).kind == "stainless":
+        yield (
+            "Stainless nut on stainless bolt seizes (galls): anti-seize on the threads, turn slowly by hand, no impact"
+            " driver; a nut that binds is cut off, not forced."
+        )
+    if float(np.min(np.asarray(setup.holding.pattern.z_u))) < 4 * setup.tables.thread(bolts.thread).d_mm:
+        yield (
+            "Upper bolts lie nearer the top edge than the 4 diameters NDS 12.5.1 asks of a loaded edge. The bracket"
+            " maker's own pattern does that; EN's 3.5 diameters for cross-banded plywood are kept, at less resistance."
+        )
+    for joint in joints(setup.job, mount, setup.tables):
+        if joint.apart:
+            yield f"{joint.where}: {joint.metals[0]} on {joint.metals[1]}, {joint.difference:.2f} V apart: {joint.cure}."
+
+
+def _of_checks(checks: Sequence[Check]) -> Iterator[str]:
+    """A second opinion that says no, and a torque that passes a limit."""
+    worst: dict[tuple[str, str, str], Check] = {}
+    for c in checks:
+        if c.information and not c.passes:
+            key = (c.part, c.what, c.rule)
+            if key not in worst or c.utilisation > worst[key].utilisation:
+                worst[key] = c
+    for (_, what, rule), c in worst.items():
+        yield f"Second opinion ({rule.upper()}, decides nothing here): {what.replace('-', ' ')} at {c.utilisation:.0%} of limit."
+    if any(c.what.endswith("at-bolt-up") and not c.passes for c in checks):
+        yield (
+            "The stated torque passes a limit at bolt-up: a larger or thicker plate or washer, a stronger bolt, or less"
+            " torque with anti-seize cures it; ask the engine's maker before going below the manual."
+        )
 
 
 def _of_job(job: Job) -> Iterator[str]:
@@ -45,7 +82,14 @@ def _of_job(job: Job) -> Iterator[str]:
     for case in job.cases:
         yield f"Shop's own case {case.name}: like {case.like}, times {case.times:g}, because {case.reason}."
     if job.board.notch_width or job.board.openings:
-        yield "Notch and openings in the board are not taken out of these sums yet: keep them clear of bolts and pads."
+        yield "Notch and openings count in full against the narrower strip, wherever they sit (conservative)."
+    if job.engine.kicker is not None:
+        yield (
+            "Kicker: its weight and thrust are in the loads on the board and, conservatively, on the main engine's bolts;"
+            " its own clamps or bolts are not sized."
+        )
+    if job.boat.plate_engine_mass is None and job.boat.plate == "stated":
+        yield "The builder's plate may limit the engine's weight too: read it before hanging a heavier engine."
 
 
 def _of_method(setup: Setup, valid: bool) -> Iterator[str]:

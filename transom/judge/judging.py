@@ -3,8 +3,9 @@
 import numpy as np
 
 from transom.catalogue import Catalogue
-from transom.checks import all_checks
+from transom.checks import all_checks, second_opinions
 from transom.checks.assembly import total
+from transom.checks.torque import proposed
 from transom.checks.trial import Trial
 from transom.formula import formula
 from transom.job.records import Job, Mount
@@ -12,7 +13,7 @@ from transom.judge.assumptions import assumptions, decides, nearness
 from transom.judge.cautions import cautions
 from transom.judge.evaluate import trial_of
 from transom.judge.records import Judgement
-from transom.judge.stops import stops
+from transom.judge.stops import spacing_stop, stops
 from transom.loads.cases import build_cases
 from transom.loads.crossing import length_in_m
 from transom.result import Assumption, Cases
@@ -56,9 +57,9 @@ def judge(job: Job, tables: Catalogue, mount: Mount) -> Judgement:
     """
     facts, setup, cases = prepared(job, tables)
     trial = trial_of(setup, cases, [mount])
-    checks = tuple(row for check in all_checks(trial) for row in check.rows())
+    checks = tuple(row for check in (*all_checks(trial), *second_opinions(trial)) for row in check.rows())
     found = assumptions(job, tables, facts, trial)
-    named = stops(job, facts, tables)
+    named = (*stops(job, facts, tables), *spacing_stop(checks))
     measure = tuple(sorted((a for a in found if decides(a) and a.measure), key=nearness))
     return Judgement(
         job=job,
@@ -70,13 +71,22 @@ def judge(job: Job, tables: Catalogue, mount: Mount) -> Judgement:
         assumptions=found,
         to_measure=measure,
         stops=named,
-        cautions=cautions(job, facts, setup, mount, named, bool(np.all(trial.strips.valid))),
+        cautions=cautions(job, setup, mount, named, checks, bool(np.all(trial.strips.valid))),
         paper=paper(job, measure),
         wood=float(trial.stacks.t[0]),
         coated=float(trial.coated[0, 0]),
         total=float(total(trial)[0, 0]),
         mass=float(mass_of(trial)[0]),
+        torque=torque_of(trial),
     )
+
+
+def torque_of(trial: Trial) -> float:
+    """The one torque to print, N*mm: the job's, else the most that passes neither bolt nor dry face; 0 for clamps."""
+    if trial.setup.holding.by == "clamps":
+        return 0.0
+    stated = trial.setup.job.engine.torque
+    return float(proposed(trial)[0, 0]) if stated is None else stated
 
 
 def nothing(job: Job, tables: Catalogue) -> Judgement:
@@ -93,7 +103,7 @@ def nothing(job: Job, tables: Catalogue) -> Judgement:
         assumptions=(),
         to_measure=(),
         stops=named,
-        cautions=cautions(job, facts, setup, None, named, True),
+        cautions=cautions(job, setup, None, named, (), True),
         paper="QUOTE",
     )
 

@@ -106,6 +106,7 @@ class Judgement:
     coated: float = 0.0
     total: float = 0.0
     mass: float = 0.0
+    torque: float = 0.0  # N*mm, the one to print; 0 where clamps hold the engine
     good_for: GoodFor | None = None
     sizing: Sizing | None = None
 

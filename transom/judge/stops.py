@@ -1,10 +1,11 @@
 """Reasons not to build, however strong the board: final ones, and those that name, date and paper can pass."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from transom.catalogue import Catalogue
 from transom.job.records import Accept, Job
 from transom.judge.records import Stop
+from transom.result import Check
 from transom.setup.facts import Facts
 
 
@@ -13,6 +14,19 @@ def stops(job: Job, facts: Facts, tables: Catalogue) -> tuple[Stop, ...]:
     found = [*_final(job, facts, tables), *_passable(job, facts, tables)]
     taken = {a.stop: a for a in job.accepts}
     return tuple(Stop(name, says, final, _words(taken.get(name))) for name, says, final in found)
+
+
+def spacing_stop(checks: Sequence[Check]) -> tuple[Stop, ...]:
+    """The final stop of bolts nearer to an edge or to each other than the code's floor."""
+    below = [c for c in checks if c.what in ("edge-distance", "bolt-spacing") and c.rule == "ec5" and not c.passes]
+    return tuple(
+        Stop(
+            "spacing-below-code",
+            f"{c.what.replace('-', ' ')} {c.resistance:.0f} mm is under the floor of {c.demand:.0f} mm: move the bolt or the edge",
+            True,
+        )
+        for c in below
+    )
 
 
 def _words(accept: Accept | None) -> str:
@@ -67,6 +81,9 @@ ROUNDING = 1.0005  # a plate of 50 hp and an engine of 37.3 kW are the same powe
 
 def _plate(job: Job, facts: Facts) -> Iterator[tuple[str, str, bool]]:
     plate, power = job.boat.plate_power, facts["engine.power"].value
+    most, mass = job.boat.plate_engine_mass, facts["engine.weight"].value
+    if most is not None and mass > most * ROUNDING:
+        yield "over-builders-plate-weight", "the engine is heavier than the builder's plate allows", False
     if plate is not None and power > plate * ROUNDING:
         yield (
             "over-builders-plate",

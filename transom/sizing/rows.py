@@ -22,7 +22,7 @@ def rows_that_matter(field: "Field", stacks: NDArray[np.int_]) -> list[int]:
     shape = (len(stacks), len(field.cases))
     quantities = [
         np.broadcast_to(np.abs(q), shape)
-        for q in (trial.upper_tension, trial.lower_tension, trial.shear, s.Mx, s.My, s.Mxy, s.C)
+        for q in (trial.upper_tension, trial.lower_tension, trial.shear, trial.service_shear, s.Mx, s.My, s.Mxy, s.C)
     ]
     pads = [np.broadcast_to(np.where(side, s.C, 0.0), shape) for side in (s.ahead, ~np.asarray(s.ahead))]
     block = np.broadcast_to(_block_height(trial), shape)
