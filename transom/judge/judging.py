@@ -12,6 +12,7 @@ from transom.job.records import Job, Mount
 from transom.judge.assumptions import assumptions, decides, nearness
 from transom.judge.cautions import cautions
 from transom.judge.evaluate import trial_of
+from transom.judge.notes import notes
 from transom.judge.records import Judgement
 from transom.judge.stops import spacing_stop, stops
 from transom.loads.cases import build_cases
@@ -73,6 +74,7 @@ def judge(job: Job, tables: Catalogue, mount: Mount) -> Judgement:
         stops=named,
         cautions=cautions(job, setup, mount, named, checks, bool(np.all(trial.strips.valid))),
         paper=paper(job, measure),
+        notes=notes(job, facts, tables),
         wood=float(trial.stacks.t[0]),
         coated=float(trial.coated[0, 0]),
         total=float(total(trial)[0, 0]),
@@ -105,6 +107,7 @@ def nothing(job: Job, tables: Catalogue) -> Judgement:
         stops=named,
         cautions=cautions(job, setup, None, named, (), True),
         paper="QUOTE",
+        notes=notes(job, facts, tables),
     )
 
 

@@ -102,6 +102,7 @@ class Judgement:
     stops: tuple[Stop, ...]
     cautions: tuple[str, ...]
     paper: str
+    notes: tuple[str, ...]
     wood: float = 0.0
     coated: float = 0.0
     total: float = 0.0

@@ -1,0 +1,38 @@
+"""Beside the answer, deciding nothing: what the trade builds, what the federal powering formula gives."""
+
+from collections.abc import Iterator
+
+from transom.catalogue import Catalogue
+from transom.job.records import Job
+from transom.loads.powering import federal_horsepower
+from transom.setup.facts import Facts
+
+HP = 745.6998715822702
+SHORT_BOAT = 20 * 304.8  # mm; 33 CFR 183.51 stops there
+
+
+def notes(job: Job, facts: Facts, tables: Catalogue) -> tuple[str, ...]:
+    """Lines of information, the trade's practice first."""
+    return tuple([*_practice(facts), *_federal(job)])
+
+
+def _practice(facts: Facts) -> Iterator[str]:
+    hp = facts["engine.power"].value / HP
+    for low, high, says in (
+        (0, 37, "one or two layers, 1-1/4 to 1-1/2 in in all"),
+        (37, 62, "two 3/4 in (18 to 19 mm) sheets"),
+        (62, 120, "factory pontoon boards about 1-3/4 in (45 mm)"),
+        (120, 301, "three layers, about 2-1/4 in (57 mm)"),
+    ):
+        if low < hp <= high:
+            yield f"Common practice at this power: {says}. Printed beside the answer, not forced on it."
+
+
+def _federal(job: Job) -> Iterator[str]:
+    """33 CFR 183.53, monohulls under 20 ft only; never for pontoons, which it does not cover."""
+    b = job.boat
+    if b.kind == "pontoon" or b.length is None or b.transom_width is None or b.length >= SHORT_BOAT:
+        return
+    remote = job.engine.steering == "wheel"
+    hp = federal_horsepower(b.length, b.transom_width, remote, False)
+    yield f"Federal powering formula (33 CFR 183.53) for a hull this long and wide: {hp:g} hp. Information; the plate decides."
