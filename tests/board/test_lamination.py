@@ -19,9 +19,7 @@ def lone(across: bool = True, plies: int = 5, panel: Panel = PANEL):
 def effective_strengths(board) -> np.ndarray:
     """Stress of the uniform board at which a veneer reaches its limit: across, up, in twist."""
     m = board.t**2 / 6
-    return np.array([1 / board.veneer_utilisation(*row, 1.0)[:, 0] for row in ((m, 0, 0), (0, m, 0), (0, 0, m))])[
-        :, 0
-    ]
+    return np.array([1 / board.veneer_utilisation(*row, 1.0)[:, 0] for row in ((m, 0, 0), (0, m, 0), (0, 0, m))])[:, 0]
 
 
 @pytest.mark.parametrize("plies", [3, 5, 7, 9])

@@ -1,0 +1,101 @@
+"""Uniform rectangular plates in the ratios that handbooks print, by the plate method on two grids.
+
+This is what shows the method against published tables; nothing in a job goes through it.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import ArrayLike
+
+from transom.board.elements import Section
+from transom.board.grid import Grid, Rectangle, grid
+from transom.board.plate import Plate, Support
+from transom.board.recover import extrapolated, fields, richardson
+from transom.errors import JobError
+from transom.units import Array
+
+QUANTITIES = ("w", "M_1", "M_2", "M_12")
+
+
+@dataclass(frozen=True)
+class _Case:
+    a: float
+    b: float
+    edges: str
+    nu: float
+    slenderness: float
+
+    @property
+    def section(self) -> Section:
+        """D = 1 in both directions, and the shear stiffness of a thickness a/slenderness."""
+        t = self.a / self.slenderness
+        S = 5 / 6 * 6 * (1 - self.nu) / t**2
+        return Section(1.0, self.nu, 1.0, (1 - self.nu) / 2, S, S)
+
+    def plate(self, on: Grid) -> Plate:
+        """The plate; a simple support holds the slope along it too, as thin plate theory has it."""
+        a, b = self.a, self.b
+        sides = ((0, 0, 0, b), (a, a, 0, b), (0, a, 0, 0), (0, a, b, b))
+        held = [
+            Support(Rectangle(*side), True, kind == "C" or n >= 2, kind == "C" or n < 2)
+            for n, (side, kind) in enumerate(zip(sides, self.edges, strict=True))
+            if kind != "F"
+        ]
+        return Plate(on, self.section, tuple(held))
+
+
+def handbook_ratio(
+    quantity: str,
+    at: ArrayLike,
+    edges: str = "SSSS",
+    a: float = 1.0,
+    b: float = 1.0,
+    patch: ArrayLike | None = None,
+    per: str = "pressure",
+    factor: float = 1.0,
+    nu: float = 0.3,
+    slenderness: float = 1000.0,
+    cells: int = 10,
+) -> float:
+    """Deflection or moment of a rectangular isotropic plate a by b as a handbook's coefficient.
+
+    Args:
+        quantity: "w", "M_1" (bending along a), "M_2" (along b) or "M_12".
+        at: (2,) point as fractions of a and b.
+        edges: S, C or F for the edges at 0 and a, then those at 0 and b.
+        patch: (4,) loaded rectangle from, to along a and from, to along b, as fractions of a and b;
+            the whole plate if not given.
+        per: "pressure" gives w D/(q a^4), M/(q a^2); "force" gives w D/(W a^2), M/W.
+        factor: what the source multiplies these by, such as 12 (1 - nu^2) for w E t^3.
+        slenderness: a over thickness.
+        cells: of the coarser grid along the shorter side; the finer has twice as many.
+
+    Raises:
+        JobError: a quantity, an edge or a basis that is not one of these.
+    """
+    if quantity not in QUANTITIES or len(edges) != 4 or set(edges) - set("SCF") or per not in ("pressure", "force"):
+        raise JobError(f"plate: {quantity!r}, {edges!r} or {per!r} is not known; see the docstring of handbook_ratio")
+    load = np.asarray([0, 1, 0, 1] if patch is None else patch, dtype=float) * [a, a, b, b]
+    y, z = (float(v) for v in np.asarray(at, dtype=float) * [a, b])
+    case = _Case(a, b, edges, nu, slenderness)
+    on = grid([0, a, y, *load[:2]], [0, b, z, *load[2:]], min(a, b) / cells)
+    value = _value(case, on, Rectangle(*load), quantity, (y, z))
+    return factor * value / (a**2 if quantity == "w" else 1.0) * (b / a if per == "pressure" else 1.0)
+
+
+def _value(case: _Case, on: Grid, load: Rectangle, quantity: str, at: tuple[float, float]) -> float:
+    """Extrapolated result of a unit force on `load`."""
+    plates = [case.plate(g) for g in (on, on.finer())]
+    solved = [p.solve(p.grid.spread(load)[..., None]) for p in plates]
+    i, j = _node(on, at)
+    if quantity == "w":
+        coarse, fine = solved[0].w[i, j, 0], solved[1].w[2 * i, 2 * j, 0]
+        return float(np.asarray(richardson(coarse, fine)))
+    better, _ = extrapolated(on, *(fields(p, s) for p, s in zip(plates, solved, strict=True)))
+    field: Array = getattr(better, quantity)
+    return float(field[2 * i, 2 * j, 0])
+
+
+def _node(on: Grid, at: tuple[float, float]) -> tuple[int, int]:
+    return int(np.argmin(np.abs(on.y - at[0]))), int(np.argmin(np.abs(on.z - at[1])))
