@@ -130,6 +130,9 @@ def _kicker(r: Reading) -> None:
 
 
 def _mount_plates(r: Reading) -> None:
+    if r.get("mount") and not r.get("mount.layers"):
+        r.fault("mount.layers", MISSING, "is missing: a mount has at least one sheet",
+                'write layers = [{ sheet = "...", grain = "across" }], or leave [mount] out')  # fmt: skip
     for side in ("aft", "forward"):
         _backing(r, f"mount.engine_bolts.{side}")
 
@@ -161,13 +164,13 @@ def _stated_words(r: Reading) -> None:
     for path, fields in needed.items():
         for i, row in enumerate(r.get(path) or (), 1):
             _empty(r, f"{path} {i}", (f for f in fields if row.get(f) == ""))
-    bolts = (f for f in ("thread", "grade") if r.get(f"mount.engine_bolts.{f}") == "")
-    _empty(r, "mount.engine_bolts", bolts)
+    bolts = ("thread", "grade", "aft.washer", "aft.plate", "forward.washer", "forward.plate")
+    _empty(r, "mount.engine_bolts", (f for f in bolts if r.get(f"mount.engine_bolts.{f}") == ""))
 
 
 def _empty(r: Reading, where: str, fields: Iterable[str]) -> None:
     for name in fields:
-        r.fault(f"{where}.{name}", "", "is empty", "write it in words")
+        r.fault(f"{where}.{name}", "", "is empty", "write it in words, or leave the line out")
 
 
 def _crossmembers(r: Reading) -> None:

@@ -179,7 +179,8 @@ def _tables(reading: Reading, section: Section, path: str, raw: Any) -> dict[str
     if raw is MISSING:
         return {}
     if not isinstance(raw, list) or not all(isinstance(row, dict) for row in raw):
-        reading.fault(path, raw, "must be a list of tables", f"write [{{ {_row(section)} }}]")
+        step = f"write [[{path}]] with double brackets" if isinstance(raw, dict) else f"write [{{ {_row(section)} }}]"
+        reading.fault(path, raw, "must be a list of tables", step)
         return {}
     return {path: tuple(_one_row(reading, section, f"{path} {i}", row) for i, row in enumerate(raw, 1))}
 
