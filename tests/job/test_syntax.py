@@ -72,11 +72,11 @@ MENDS = [
     ('flange = { width = "1-1/2 in", thickness = "3/16 in", alloy = "5052-H32" }', 'flange = { width = "1-1/2 in", thickness = "3/16 in", alloy = "5052-H32"',
      ['line 61: flange = { width = "1-1/2 in", thickness = "3/16 in", all...  <- a closing } is missing. End the list or table with }, on the same line']),
     ('flange = { width = "1-1/2 in", thickness = "3/16 in", alloy = "5052-H32" }', 'flange = { width = "1-1/2 in"\n thickness = "3/16 in" }',
-     ['line 61: flange = { width = "1-1/2 in"  <- a closing } is missing. End the list or table with }, on the same line', 
+     ['line 61: flange = { width = "1-1/2 in"  <- a closing } is missing. End the list or table with }, on the same line',
       'line 62: thickness = "3/16 in" }  <- a } too many. Each } needs its {']),
     ("engine]", "engine]\npower = 40 hp\nweight = 260 lb\nlean = “3”\n#",
-     ['line 21: power = 40 hp  <- quotes are missing. Write power = "40 hp"', 
-      'line 22: weight = 260 lb  <- quotes are missing. Write weight = "260 lb"', 
+     ['line 21: power = 40 hp  <- quotes are missing. Write power = "40 hp"',
+      'line 22: weight = 260 lb  <- quotes are missing. Write weight = "260 lb"',
       'line 23: lean = “3”  <- curly quotes. Type straight ones: "..."; a word processor curls them, a plain editor does not']),
     ('steering = "tiller"', "steering = tiller",
      ['line 24: steering = tiller                # wheel | tiller | full ...  <- quotes are missing. Write steering = "tiller"']),
@@ -121,6 +121,8 @@ def test_many_lines_at_fault_are_all_told_up_to_a_limit() -> None:
     assert len(faults(text)) == 30
 
 
-@pytest.mark.parametrize("text", ["[" * 5000, "a = " + "[" * 5000, "a = " + "{a=" * 2000, "a.b=1\na=2", "\x00", "=", "[]"])
+@pytest.mark.parametrize(
+    "text", ["[" * 5000, "a = " + "[" * 5000, "a = " + "{a=" * 2000, "a.b=1\na=2", "\x00", "=", "[]"]
+)
 def test_nonsense_is_a_fault_and_no_more(text: str) -> None:
     assert faults(text)
