@@ -1,0 +1,7 @@
+"""`python -m transom`."""
+
+import sys
+
+from transom.cli.main import main
+
+sys.exit(main())

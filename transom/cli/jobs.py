@@ -1,0 +1,37 @@
+"""What the commands that read a job share: the file, its job, the argument and options."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+if TYPE_CHECKING:
+    from transom.job.records import Job
+
+JobPath = Annotated[
+    Path | None,
+    typer.Argument(metavar="JOB", help="Job file; left out, the only one in this folder.", show_default=False),
+]
+AsJson = Annotated[bool, typer.Option("--json", help="Print the judgement as JSON.")]
+Details = Annotated[
+    bool, typer.Option("--details", help="Print every check, load, default and source behind the answer.")
+]
+PASSES, FAILS = 0, 1
+
+
+def path_of(job: Path | None) -> Path:
+    """The job's file, or the only one in the folder.
+
+    Raises:
+        JobError: there is none, or there are several.
+    """
+    from transom.job.files import the_only_job
+
+    return the_only_job(Path.cwd()) if job is None else job
+
+
+def read(path: Path) -> "Job":
+    """The job in a file. Raises JobError with every fault."""
+    from transom.job.read import load
+
+    return load(path)

@@ -1,0 +1,96 @@
+"""The command line: one module per command, exit codes of the contract, no heavy import before a command runs."""
+
+import os
+import sys
+from collections.abc import Sequence
+from typing import Annotated
+
+import typer
+
+from transom import __version__
+from transom.cli import materials, new, review, size
+from transom.cli.stream import hush, say, tell
+from transom.errors import JobError, TransomError
+
+INTERNAL, INTERRUPTED, UNJUDGED = 70, 130, 2
+
+app = typer.Typer(
+    name="transom",
+    help="Sizes the structural mount that carries an outboard engine: board, bolts, plates. Everyday commands first.",
+    add_completion=False,
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+    context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 79},
+)
+app.command("size")(size.size)
+app.command("review")(review.review)
+app.command("new")(new.new)
+app.command("materials")(materials.materials)
+
+
+def _version(wanted: bool) -> None:
+    if wanted:
+        say([f"transom {__version__}"])
+        raise typer.Exit
+
+
+@app.callback()
+def common(
+    version: Annotated[
+        bool, typer.Option("--version", callback=_version, is_eager=True, help="Print the version and stop.")
+    ] = False,
+) -> None:
+    """Sizes the structural mount that carries an outboard engine: board, bolts, plates.
+
+    JOB is a job file; leave it out where it is the only one in the folder.
+    Exit: 0 passes, 1 does not pass, 2 cannot be judged.
+    """
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command and return its exit code: 0, 1, 2, 70 or 130."""
+    # One thread: small solves wait for threads beside a busy process. Only before numpy loads does it count.
+    for name in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS"):
+        os.environ.setdefault(name, "1")
+    try:
+        return _run(list(sys.argv[1:] if arguments is None else arguments) or ["--help"])
+    except BrokenPipeError:
+        hush(sys.stdout)
+        return 0
+    except (KeyboardInterrupt, EOFError, typer.Abort):
+        tell("interrupted")
+        return INTERRUPTED
+    except TransomError as error:
+        tell(*(error.faults if isinstance(error, JobError) else str(error).splitlines()))
+        return UNJUDGED
+    except Exception as error:
+        tell(
+            f"internal error: {type(error).__name__}: {' '.join(str(error).split())}. Nothing was judged; please report it."
+        )
+        return INTERNAL
+
+
+def _run(arguments: list[str]) -> int:
+    """The command, with Typer's own errors turned into lines and codes."""
+    command = typer.main.get_command(app)
+    try:
+        code = command.main(arguments, prog_name="transom", standalone_mode=False)
+    except Exception as error:
+        # Click's and Typer's usage errors, whichever package they come from, know how to say themselves.
+        say_it = getattr(error, "format_message", None)
+        if say_it is None:
+            raise
+        return _usage(error, say_it())
+    return code if isinstance(code, int) else 0
+
+
+def _usage(error: Exception, message: str) -> int:
+    context = getattr(error, "ctx", None)
+    path = context.command_path if context is not None else "transom"
+    if message.strip():
+        tell(f"{' '.join(message.split())} `{path} --help` says what there is.")
+    return UNJUDGED
+
+
+if __name__ == "__main__":
+    sys.exit(main())

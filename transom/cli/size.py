@@ -1,0 +1,85 @@
+"""`transom size`: the mount to build, or why there is none."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated, Literal
+
+import typer
+
+from transom.cli.jobs import FAILS, PASSES, AsJson, Details, JobPath, path_of, read
+
+if TYPE_CHECKING:
+    from transom.job.records import Job
+    from transom.judge.records import Judgement
+
+Rank = Annotated[
+    Literal["material", "mass", "thickness"],
+    typer.Option(help="What to be sparing with: sheets to buy, weight or thickness."),
+]
+Write = Annotated[
+    Path | None, typer.Option(metavar="FILE", help="Write the job with the mount filled in.", show_default=False)
+]
+Force = Annotated[bool, typer.Option("--force", help="Let --write replace a file.")]
+
+
+def size(
+    job: JobPath = None,
+    rank: Rank = "material",
+    write: Write = None,
+    force: Force = False,
+    json: AsJson = False,
+    details: Details = False,
+) -> None:
+    """Find the mount to build: sheets, plates, bolts, torque, holes."""
+    from transom.catalogue import SHIPPED
+    from transom.cli.stream import say, tell
+    from transom.sizing.sizing import size as sized
+
+    path = path_of(job)
+    stated = read(path)
+    j = sized(stated, SHIPPED, rank)
+    if write is not None:
+        tell(_written(path, stated, j, write, force))
+    say(_json(j) if json else _screen(j, stated, rank, details))
+    raise typer.Exit(PASSES if j.passes else FAILS)
+
+
+def _json(j: "Judgement") -> list[str]:
+    from transom.report.judgement import to_json
+
+    return [to_json(j)]
+
+
+def _screen(j: "Judgement", job: "Job", rank: str, details: bool) -> list[str]:
+    import sys
+
+    from transom.catalogue import SHIPPED
+    from transom.report.cures import tried
+    from transom.report.details import details as every
+    from transom.report.size_screen import size_screen
+    from transom.report.text import bars_for
+
+    cures = tried(job, SHIPPED, rank) if j.mount is None else ()
+    return [*size_screen(j, bars_for(sys.stdout.encoding), cures), *(every(j) if details else ())]
+
+
+def _written(path: Path, job: "Job", j: "Judgement", target: Path, force: bool) -> str:
+    """Fill `[mount]` in the job's text and write it whole or not at all; what was done, in a line.
+
+    Raises:
+        JobError: something is there and not forced, or the text would not read back as this mount.
+    """
+    from transom.errors import JobError
+    from transom.job.files import text_of, write_atomic
+    from transom.job.read import loads
+    from transom.job.write import with_mount
+
+    if j.mount is None:
+        return f"{target}: not written, there is no mount that works"
+    text = with_mount(text_of(path), j.mount)
+    back = loads(text, folder=target.parent)
+    if back.mount != j.mount or back.stock != job.stock:
+        raise JobError(
+            f"{target}: would not be judged like {path} from there (another shop.toml?); write it beside the job"
+        )
+    write_atomic(target, text, force)
+    return f"{target}: written, with its mount" + ("" if j.passes else "; a STOP stands, see the answer")

@@ -1,0 +1,117 @@
+"""What would make a mount work: other stock, another bracket, and what a shop can do by hand."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from transom.catalogue import Catalogue
+from transom.errors import TransomError
+from transom.job.records import Job, Stock
+from transom.judge.records import Judgement
+from transom.quantity import show
+from transom.report.amounts import percent
+from transom.report.mounts import short_words
+from transom.report.words import case_words, check_words
+from transom.result import Check
+from transom.sizing.sizing import size
+
+MOST_SHEETS = 6
+
+BY_HAND = {
+    (
+        "board",
+        "bending",
+    ): "bending: bring the frame's sides closer to the engine, face the board with glass skins, hang the"
+    " engine on a metal bracket, or hang a smaller one",
+    ("board", "plies-sliding-upper-bolts"): "plies sliding at the bolts: larger plates inside; let the shop stock them",
+    ("board", "plies-sliding-lower-bolts"): "plies sliding at the bolts: larger plates inside; let the shop stock them",
+    ("board", "plies-sliding-pads"): "plies sliding at the pads: a full plate between bracket and board",
+    ("board", "pad-bearing"): "wood crushing at the pads: a full plate between bracket and board",
+    ("backing", "wood-crushing-upper-bolts"): "wood crushing inside: larger or thicker plates",
+    ("backing", "wood-crushing-lower-bolts"): "wood crushing inside: larger or thicker plates",
+    ("backing", "plate-bending-upper-bolts"): "plate bending: a thicker plate",
+    ("backing", "plate-bending-lower-bolts"): "plate bending: a thicker plate",
+    ("assembly", "bracket-thickest"): "thickness: a bracket that takes more, or skins and plates let into the board",
+    ("assembly", "bracket-thinnest"): "thickness: a shim the size of the bracket, glued on",
+    ("assembly", "pocket"): "pocket: open the channel, or plane a rabbet along the edges only",
+    (
+        "backing",
+        "wood-crushing-at-bolt-up",
+    ): "wood crushed at bolt-up: larger or thicker plates, or anti-seize and less torque",
+    (
+        "engine-bolts",
+        "stretch-at-bolt-up",
+    ): "bolts stretched at bolt-up: a stronger grade, or anti-seize and less torque",
+    (
+        "engine-bolts",
+        "sideways-in-wood",
+    ): "bolts sideways in wood: more wood below and beside the bolts, or larger bolts if the bracket has room",
+    ("engine-bolts", "pull-and-sideways-in-wood"): "bolts pulled and pushed sideways: larger plates inside",
+    ("engine-bolts", "edge-distance"): "edge distance: a board that stands higher above the bolts, or lower holes",
+    ("engine-bolts", "bolt-spacing"): "spacing: the bracket's other holes, if it has any",
+    ("backing", "plate-edge"): "plate edge: a larger plate",
+    ("engine-bolts", "length"): "bolts: a longer one than any in the table; ask the counter",
+    ("engine-bolts", "shank-in-grip"): "bolts: fully threaded ones, or a washer more",
+}
+
+
+@dataclass(frozen=True)
+class Cure:
+    """A change that was tried: what it is, and the judgement that it leads to."""
+
+    change: str
+    judgement: Judgement
+
+    def words(self, units: str) -> str:
+        """The change, and what then works with how much to spare."""
+        j = self.judgement
+        if j.mount is None:
+            return self.change
+        return (
+            f"{self.change}: {short_words(j.mount, j.setup.tables, units)} works,"
+            f" {show.length(j.total, units, towards='up')} in all, weakest link {percent(j.governing.utilisation)}"
+            f" ({check_words(j.governing)}, {case_words(j.governing.case, j.job.cases)})"
+        )
+
+
+def tried(job: Job, tables: Catalogue, rank: str = "material") -> tuple[Cure, ...]:
+    """Changes that make a board work which has none: each is sized, and only what passes its checks is told."""
+    found = []
+    for change, other in _changes(job):
+        try:
+            j = size(other, tables, rank)
+        except TransomError:
+            continue
+        if j.mount is not None and not j.failing:
+            found.append(Cure(change, j))
+            break
+    return tuple(found)
+
+
+def _changes(job: Job) -> Iterator[tuple[str, Job]]:
+    """The smallest change first."""
+    free = Stock(most_sheets=max(MOST_SHEETS, job.stock.most_sheets), measured=job.stock.measured)
+    wide = replace(job, engine=replace(job.engine, takes=None))
+    if job.stock != free:
+        yield "with any sheet, plate and bolt in the shipped tables", replace(job, stock=free)
+    if job.engine.takes is not None:
+        yield "if the bracket took a thicker board", wide
+        yield "with other stock, if the bracket took a thicker board", replace(wide, stock=free)
+
+
+def advice(failing: Sequence[Check]) -> tuple[str, ...]:
+    """What a shop can do by hand about what fails, once each."""
+    told = [BY_HAND[c.part, c.what] for c in failing if (c.part, c.what) in BY_HAND]
+    told += ["hole or obstruction: move it, plug it with wood, or cut the plate smaller" for c in failing
+             if c.what.startswith(("opening-", "obstruction-"))]  # fmt: skip
+    return tuple(dict.fromkeys(told))
+
+
+def resized(job: Job, tables: Catalogue) -> tuple[Cure, ...]:
+    """For a mount that fails: what sizing finds from the same stock, else what `tried` finds."""
+    try:
+        j = size(job, tables)
+    except TransomError:
+        return ()
+    if j.mount is None:
+        return tried(job, tables)
+    return (Cure("from your stock", j),)

@@ -1,0 +1,171 @@
+"""The judgement as a JSON object: schema transom-judgement-1. Engineering terms, working units, no clock."""
+
+import json
+import math
+from collections.abc import Mapping
+from typing import Any
+
+import numpy as np
+
+from transom import __version__
+from transom.job.records import Backing, EngineBolts, Mount
+from transom.judge.records import Judgement, Option, Sizing
+from transom.report.forces import BoltForce, bolt_forces, trial_of_mount
+from transom.result import Assumption, Check, rounded
+
+SCHEMA = "transom-judgement-1"
+UNITS = {"length": "mm", "force": "N", "moment": "N*mm", "stress": "MPa", "angle": "rad", "mass": "kg"}
+
+
+def to_json(j: Judgement) -> str:
+    """The object as text: ASCII, keys in the contract's order, the same bytes for the same job."""
+    return json.dumps(as_object(j), indent=1, allow_nan=False)
+
+
+def as_object(j: Judgement) -> dict[str, Any]:
+    """The judgement as plain values; floats to nine significant digits, what is not finite as null."""
+    return {
+        "schema": SCHEMA,
+        "tool": {"name": "transom", "version": __version__},
+        "units": UNITS,
+        "job": {"name": j.job.head.name, "revision": j.job.head.revision, "sha256": j.job.sha256},
+        "paper": j.paper,
+        "passes": j.passes,
+        "governing": j.governing.id if j.deciding else None,
+        "mount": None if j.mount is None else _mount(j, j.mount),
+        "sizing": None if j.sizing is None else _sizing(j.sizing),
+        "good_for": None
+        if j.good_for is None
+        else {"power": number(j.good_for.power), "mass": number(j.good_for.mass)},
+        "to_measure": [a.key for a in j.to_measure],
+        "assumptions": [_assumption(a) for a in sorted(j.assumptions, key=lambda a: a.key)],
+        "cases": _cases(j),
+        "checks": [_check(c) for c in sorted(j.checks, key=lambda c: c.id)],
+        "stops": [{"name": s.name, "says": s.says, "final": s.final, "accepted": s.accepted or None} for s in j.stops],
+        "cautions": list(j.cautions),
+    }
+
+
+def number(value: float) -> float | None:
+    """Nine significant digits; null for what is not finite. No negative zero."""
+    return rounded(float(value)) + 0.0 if math.isfinite(value) else None
+
+
+def _mount(j: Judgement, mount: Mount) -> dict[str, Any]:
+    return {
+        **_stack(mount),
+        "thickness": number(j.coated),
+        "total": number(j.total),
+        "mass": number(j.mass),
+        "engine_bolts": None if mount.engine_bolts is None else _bolts(mount.engine_bolts),
+        "frame_fasteners": None,
+    }
+
+
+def _stack(mount: Mount) -> dict[str, Any]:
+    return {"layers": [{"sheet": layer.sheet, "grain": layer.grain} for layer in mount.layers]}
+
+
+def _bolts(b: EngineBolts) -> dict[str, Any]:
+    return {
+        "thread": b.thread,
+        "grade": b.grade,
+        "length": number(b.length),
+        "aft": _backing(b.aft),
+        "forward": _backing(b.forward),
+    }
+
+
+def _backing(b: Backing) -> dict[str, Any]:
+    if b.washer:
+        return {"washer": b.washer}
+    if not b.plate:
+        return {}
+    sizes = {k: number(getattr(b, k)) for k in ("thickness", "width", "height")}
+    return {"plate": b.plate, **sizes, "per": b.per}
+
+
+def _sizing(s: Sizing) -> dict[str, Any]:
+    return {
+        "rank": s.rank,
+        "candidates": s.candidates,
+        "required": [{"check": r.check, "thickness": number(r.thickness)} for r in s.required],
+        "next_lighter": _option(s.next_thinner),
+        "alternatives": [_option(o) for o in s.alternatives],
+        "nearest_miss": _option(s.nearest_miss),
+    }
+
+
+def _option(o: Option | None) -> dict[str, Any] | None:
+    if o is None:
+        return None
+    return {
+        **_stack(o.mount),
+        "wood": number(o.wood),
+        "total": number(o.total),
+        "mass": number(o.mass),
+        "half_sheets": o.halves,
+        "engine_bolts": None if o.mount.engine_bolts is None else _bolts(o.mount.engine_bolts),
+        "passes": o.passes,
+        "governing": o.weakest.id,
+        "utilisation": number(o.weakest.utilisation),
+        "failing": [{"id": c.id, "utilisation": number(c.utilisation)} for c in o.failing],
+    }
+
+
+def _assumption(a: Assumption) -> dict[str, Any]:
+    ends = [None if x is None else number(x) for x in (a.holds_from, a.holds_to)]
+    return {
+        "key": a.key,
+        "value": number(a.value),
+        "unit": a.unit,
+        "evidence": a.evidence,
+        "known_by": a.known_by,
+        "source": a.source,
+        "holds_to": ends,
+    }
+
+
+def _check(c: Check) -> dict[str, Any]:
+    out: dict[str, Any] = {
+        "id": c.id,
+        "part": c.part,
+        "what": c.what,
+        "rule": c.rule,
+        "case": c.case,
+        "method": c.method,
+        "demand": number(c.demand),
+        "resistance": number(c.resistance),
+        "unit": c.unit,
+        "utilisation": number(c.utilisation),
+        "passes": c.passes,
+        "source": c.source,
+        "evidence": c.evidence,
+        "known_by": c.known_by,
+    }
+    # A second opinion that does not decide says so; a key of its own keeps `passes` plain.
+    return {**out, "information": True} if c.information else out
+
+
+def _cases(j: Judgement) -> list[dict[str, Any]]:
+    trial = trial_of_mount(j)
+    bolts = bolt_forces(trial) if trial is not None else tuple(() for _ in j.cases.names)
+    return [_case(j, i, bolts[i]) for i in range(len(j.cases))]
+
+
+def _case(j: Judgement, i: int, bolts: tuple[BoltForce, ...]) -> dict[str, Any]:
+    c = j.cases
+    return {
+        "name": c.names[i],
+        "of": c.of[i],
+        "factor": number(float(np.ravel(c.factor)[i])),
+        "duration": c.duration[i],
+        "wrench": [number(float(f)) for f in c.wrench.reshape(-1, 6)[i]],
+        "bolts": {"hand": [_bolt_force(b) for b in bolts], "plate": []},
+        # The pencil method gives pulls on lines, not forces in balance: none is written until they are.
+        "reactions": [],
+    }
+
+
+def _bolt_force(b: BoltForce) -> Mapping[str, float | None]:
+    return {"y": number(b.y), "z": number(b.z), "tension": number(b.tension), "shear": number(b.shear)}

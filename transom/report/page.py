@@ -1,0 +1,213 @@
+"""What the size and the review screens share: heads, stops, weakest link, what to measure, cautions."""
+
+from collections.abc import Iterator, Sequence
+
+from transom.job.records import Job
+from transom.judge.judging import REQUIRED
+from transom.judge.records import Judgement
+from transom.loads.powering import federal_horsepower
+from transom.quantity import show
+from transom.report.amounts import amount, percent, power, tape
+from transom.report.text import GAP, Bars, block, clean, columns, ends, rule
+from transom.report.words import case_words, check_words, plural, spelled
+from transom.result import ONCE, Assumption, Check
+
+BAR = 24
+SHOWN_STOPS = 3
+PAPERS = {
+    "QUOTE": "QUOTE: something that decides is still assumed. Good for a price, not for a saw.",
+    "CUT": "CUT: what decides is measured.",
+    "RECORD": "RECORD: as built.",
+}
+SHARES = ("panel.strength", "panel.face_bearing")
+TRADE = (
+    "usually builds two 3/4 in sheets (18 to 19 mm) for 40 to 60 hp, 45 mm factory boards on pontoons, and 57 mm in"
+    " three layers from 125 hp: common practice, printed beside this answer, not forced on it."
+)
+
+
+def head(j: Judgement) -> list[str]:
+    """Job, boat, power, shaft, steering, water, revision and the kind of paper."""
+    h, boat, e, units = j.job.head, j.job.boat, j.job.engine, j.job.head.units
+    number = f"JOB {clean(h.number)}" if h.number else "JOB"
+    title = GAP.join([f"{number} {clean(h.name) or 'unnamed'}", f"rev {clean(h.revision)}",
+                      *([h.date.isoformat()] if h.date else [])])  # fmt: skip
+    parts = [
+        boat.kind,
+        power_words(j),
+        f"{show.length(j.facts['engine.shaft'].value, units, step='1/16', step_mm='1')} shaft",
+        e.steering if e.steering != "wheel" else "wheel",
+        "bolted on" if e.held_by == "bolts" else "clamped on",
+        f"{boat.water} water, {boat.service}",
+        "by road" if boat.trailer else "never by road",
+    ]
+    return [*ends(title, j.paper), *block("", spelled(", ".join(parts), units), at=0), rule("=")]
+
+
+def power_words(j: Judgement) -> str:
+    """The power judged, and the range that it is the top of."""
+    fact, e, units = j.facts["engine.power"], j.job.engine, j.job.head.units
+    text = power(fact.value, units)
+    if e.power is None:
+        return f"{text} (the builder's plate; engine not named)"
+    if e.power_low is not None and e.power_low != e.power:
+        return f"{text} (top of a range from {power(e.power_low, units)})"
+    return text
+
+
+def stop_lines(j: Judgement) -> Iterator[str]:
+    """Why not to build, right under the headline; stops passed over, with who and on what paper."""
+    standing = [s for s in j.stops if s.stands]
+    for stop in standing[:SHOWN_STOPS]:
+        yield from block("", f"- {spelled(stop.says, j.job.head.units)}", at=2)
+    if len(standing) > SHOWN_STOPS:
+        yield from block("", f"- and {len(standing) - SHOWN_STOPS} more, see STOPS below", at=2)
+    for stop in j.stops:
+        if not stop.stands:
+            yield from block("", f"- STOP PASSED OVER, {stop.name}: accepted by {stop.accepted}", at=2)
+
+
+def stops(j: Judgement) -> Iterator[str]:
+    """Each standing stop by the name that accepts it, and whether it can be accepted."""
+    standing = [s for s in j.stops if s.stands]
+    if not standing:
+        return
+    yield " STOPS"
+    for s in standing:
+        how = "final: nobody can pass it over" if s.final else "can be passed over in [[accept]]: name, date, paper"
+        yield from block("", f"{s.name}: {spelled(s.says, j.job.head.units)}. {how[0].upper()}{how[1:]}.", at=3)
+
+
+def links(j: Judgement) -> tuple[Check, ...]:
+    """The checks that are links of the load's path, weakest first: fit and length count where they fail."""
+    return tuple(c for c in j.worst if c.case != ONCE or not c.passes)
+
+
+def sentence(check: Check, job: Job) -> str:
+    """A check, its share of the limit and when, in one sentence."""
+    when = case_words(check.case, job.cases)
+    return f"{check_words(check)}, {percent(check.utilisation)} of limit" + (f", {when}" if when else "")
+
+
+def weakest(j: Judgement, bars: Bars, more: int = 3) -> Iterator[str]:
+    """The weakest link in a sentence and the next ones as bars."""
+    governing = j.governing
+    yield from block("WEAKEST LINK", sentence(governing, j.job), at=14)
+    following = [c for c in links(j) if c.id != governing.id][:more]
+    yield from bar_lines(following, bars, j.job)
+
+
+def bar_lines(checks: Sequence[Check], bars: Bars, job: Job) -> Iterator[str]:
+    """Checks as bars, 100 % wide, with the case that is worst."""
+    for c in checks:
+        words = check_words(c)[:41]
+        drawn = bars.draw(c.utilisation, BAR)
+        yield f"   {words:<41} {drawn} {percent(c.utilisation):>5}".rstrip()
+
+
+def unread(j: Judgement) -> tuple[str, ...]:
+    """What the board's place hangs on that the job left at "?"."""
+    listed = {a.key for a in j.to_measure}
+    return tuple(k for k in REQUIRED if k in j.job.unmeasured and k not in listed)
+
+
+def to_measure(j: Judgement) -> Iterator[str]:
+    """What to measure before cutting: what was used, and where the answer flips."""
+    units = j.job.head.units
+    rows = [
+        (f"{spelled(a.says, units)}" + (f" ({a.measure})" if a.measure else ""), used(a, units), holds(a, units))
+        for a in (*_required(j), *j.to_measure)
+    ]
+    if not rows:
+        return
+    good = "still good" if j.passes or not j.failing else "still fails"
+    header = ("", "MEASURE BEFORE YOU CUT", "I used", good)
+    numbered = [(str(i), *row) for i, row in enumerate(rows, 1)]
+    yield from columns([header, *numbered], (3, 41, 12, 22))
+
+
+def _required(j: Judgement) -> Iterator[Assumption]:
+    """The board's place, where it was not measured; a fact becomes an assumption that says where it holds."""
+    found = {a.key: a for a in j.assumptions}
+    for key in unread(j):
+        fact = j.facts.get(key)
+        if key in found:
+            yield found[key]
+        elif fact is not None:
+            yield Assumption(key, fact.value, fact.unit, fact.evidence, fact.known_by, fact.source, None, None,
+                             fact.says, fact.measure)  # fmt: skip
+        else:
+            yield Assumption(key, float("nan"), j.setup.place.kind, "estimate", "memory", "preset by kind of boat",
+                             None, None, "what holds the board: pod, uprights or cap rail", "look")  # fmt: skip
+
+
+def used(a: Assumption, units: str) -> str:
+    """What was used in place of a measurement."""
+    if a.key == "frame.kind":
+        return a.unit
+    return "the table" if a.key in SHARES else amount(a.value, a.unit, units)
+
+
+def holds(a: Assumption, units: str) -> str:
+    """Between which values the answer stays as it is; a least value rounds up, a greatest one down."""
+    if a.key == "frame.kind":
+        return "not if it is another"
+    unit = "%" if a.key in SHARES else a.unit
+    low = "" if a.holds_from is None else f"down to {amount(a.holds_from, unit, units, 'up')}"
+    high = "" if a.holds_to is None else f"up to {amount(a.holds_to, unit, units, 'down')}"
+    return ", ".join(x for x in (low, high) if x) or "from half to double"
+
+
+def good_for(j: Judgement) -> Iterator[str]:
+    """How far the mount goes, and where the builder's plate ends it."""
+    units, plate = j.job.head.units, j.job.boat.plate_power
+    if j.good_for is None or j.mount is None or j.failing:
+        return
+    text = (
+        f"up to {power(j.good_for.power, units, 'down')} with what is usual at that power, or up to"
+        f" {show.mass(j.good_for.mass, units, towards='down')} at today's power, all else as it is."
+    )
+    if plate is not None:
+        text += f" Builder's plate: {power(plate, units)}, stop there."
+    else:
+        text += f" Builder's plate: {j.job.boat.plate}."
+    yield from block("GOOD FOR", text)
+
+
+def federal(j: Judgement) -> Iterator[str]:
+    """The federal powering formula, information for monohulls under 20 ft, never for pontoons."""
+    boat = j.job.boat
+    if boat.kind == "pontoon" or not boat.length or not boat.transom_width or boat.length >= TWENTY_FEET:
+        return
+    remote = j.job.engine.steering == "wheel" and j.facts["engine.shaft"].value >= TWENTY_INCHES
+    hp = federal_horsepower(boat.length, boat.transom_width, remote, False)
+    yield from block(
+        "FOR INFO",
+        f"federal powering formula for monohulls under 20 ft, this length and transom: {hp:g} hp (hull not flat-bottomed"
+        f" with hard chines{'' if remote else '; tiller or low transom'}). It decides nothing here; the builder's plate does.",
+    )
+
+
+TWENTY_FEET = 20 * 304.8
+TWENTY_INCHES = 508.0 - 0.5
+
+
+def careful(j: Judgement) -> Iterator[str]:
+    """Every caution, those of this job first."""
+    yield " CAREFUL"
+    for text in j.cautions:
+        yield from block("", f"- {spelled(text, j.job.head.units)}", at=2)
+
+
+def size_words(j: Judgement) -> str:
+    """Board's width and height, and whether either was assumed."""
+    units = j.job.head.units
+    w, h = j.facts["board.width"], j.facts["board.height"]
+    text = f"{tape(w.value, units, unit=False)} x {tape(h.value, units, unit=False)} {'in' if units == 'us' else 'mm'}"
+    return text + (" (assumed)" if w.assumed or h.assumed else "")
+
+
+def counted_stops(j: Judgement) -> str:
+    """ "1 stop", "no stops"."""
+    count = sum(s.stands for s in j.stops)
+    return plural(count, "stop") if count else "no stops"

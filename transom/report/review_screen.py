@@ -1,0 +1,165 @@
+"""The shop lead's screen: verdict, weakest link, each failure, what is close, what was not looked at."""
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+
+from transom.judge.records import Judgement
+from transom.report.amounts import compared, percent
+from transom.report.cures import Cure, advice
+from transom.report.forces import trial_of_mount
+from transom.report.page import (
+    PAPERS,
+    bar_lines,
+    careful,
+    counted_stops,
+    federal,
+    head,
+    holds,
+    links,
+    stop_lines,
+    stops,
+    to_measure,
+    used,
+    weakest,
+)
+from transom.report.pencil import pencil
+from transom.report.pencil import sentence as pencil_sentence
+from transom.report.shopping import shopping
+from transom.report.text import Bars, block, columns, rule
+from transom.report.words import EVIDENCE, case_words, check_words, plural, spelled
+
+# Parts of the load path and where their checks would stand; what has none was not looked at.
+PARTS = (
+    ("board-to-frame bolts and the flange they go through", ("frame",), ""),
+    (
+        "what the frame hangs on: pod, crossmembers, hull, and their bolts and welds",
+        ("pod", "crossmembers", "hull"),
+        "",
+    ),
+    ("the engine bolts' torque against bolt and wood: not stated in the job", ("engine-bolts",), "stretch-at-bolt-up"),
+    ("the bracket's thickness range: not measured", ("assembly",), "bracket-thickest"),
+)
+
+
+def review_screen(j: Judgement, bars: Bars, cures: Sequence[Cure] = ()) -> list[str]:
+    """The screen of a judged mount, line by line."""
+    return [*head(j), *verdict(j), *stop_lines(j), *answer(j, bars, cures), rule(), *_mounted(j), rule(), *grounds(j)]
+
+
+def verdict(j: Judgement) -> Iterator[str]:
+    """Pass or not, counted."""
+    count, failed, missing = len(j.worst), len(j.failing), len(not_looked_at(j))
+    text = f"PASSES {count} of {count}" if not failed else f"DOES NOT PASS {failed} of {count}"
+    before = "STOP. " if any(s.stands for s in j.stops) else ""
+    yield from block(
+        "", f"{before}{text}. {counted_stops(j).capitalize()}. {plural(missing, 'part')} not looked at.", at=0
+    )
+
+
+def answer(j: Judgement, bars: Bars, cures: Sequence[Cure]) -> Iterator[str]:
+    """The weakest link, the failures with their cures, what is close, the pencil line."""
+    yield from weakest(j, bars, more=0 if j.failing else 3)
+    yield from failures(j, cures)
+    yield from close(j, bars)
+    yield from pencil_line(j)
+
+
+def failures(j: Judgement, cures: Sequence[Cure]) -> Iterator[str]:
+    """Each failing check: carries, may carry, share of the limit, when; then what can be done about it."""
+    units = j.job.head.units
+    for c in j.failing:
+        when = case_words(c.case, j.job.cases)
+        yield from block("FAILS", f"{check_words(c)}: {compared(c, units)}, {percent(c.utilisation)} of limit"
+                         + (f"; {when}" if when else ""))  # fmt: skip
+    if not j.failing:
+        return
+    for i, cure in enumerate(cures):
+        yield from block("CURE" if i == 0 else "", cure.words(units))
+    for line in advice(j.failing):
+        yield from block("", f"- {spelled(line, units)}")
+
+
+def close(j: Judgement, bars: Bars) -> Iterator[str]:
+    """What passes but lies above the shop's second-look line."""
+    line = j.job.second_look
+    near = [c for c in links(j) if c.passes and c.utilisation >= line]
+    if not near:
+        yield from block("CLOSE", f"nothing that passes is above your second-look line of {percent(line)}")
+        return
+    yield from block("CLOSE", f"above your second-look line of {percent(line)}:")
+    yield from bar_lines(near, bars, j.job)
+
+
+def pencil_line(j: Judgement) -> Iterator[str]:
+    """One line of arithmetic to repeat on a pocket calculator."""
+    trial = trial_of_mount(j)
+    line = None if trial is None else pencil(trial, j.governing.case)
+    if line is None:
+        yield from block("PENCIL", "no bolt pulls in any case: nothing to repeat")
+    else:
+        yield from block("PENCIL", pencil_sentence(line, j.job))
+
+
+def _mounted(j: Judgement) -> Iterator[str]:
+    """What was judged."""
+    if j.mount is not None:
+        yield from shopping(j, j.mount)
+
+
+def not_looked_at(j: Judgement) -> tuple[str, ...]:
+    """Parts of the load path that no check of this judgement enters."""
+    seen = {(c.part, c.what) for c in j.deciding}
+    out = []
+    for words, parts, what in PARTS:
+        bolted = j.setup.holding.by == "bolts" or what != "stretch-at-bolt-up"
+        if bolted and not any(part in parts and (not what or w == what) for part, w in seen):
+            out.append(words)
+    if j.setup.holding.by == "clamps":
+        out.append("the clamp screws themselves")
+    if j.job.not_judged:
+        out.append(f"in the job, but nothing is decided by it: {', '.join(j.job.not_judged)}")
+    return (*out, "deck, tubes, hull and hidden rot")
+
+
+def grounds(j: Judgement) -> Iterator[str]:
+    """What was not looked at, what the answer rests on, what measuring would change."""
+    yield " NOT LOOKED AT"
+    for words in not_looked_at(j):
+        yield from block("", f"- {words}", at=2)
+    yield from rests_on(j)
+    yield from would_change(j)
+    yield from to_measure(j)
+    yield from block("PAPER", PAPERS[j.paper])
+    yield from federal(j)
+    yield from stops(j)
+    yield from careful(j)
+
+
+def rests_on(j: Judgement) -> Iterator[str]:
+    """How many of the numbers and rules are of which evidence, in one line."""
+    facts = Counter(EVIDENCE[f.evidence] for f in j.facts.values())
+    rules = Counter(EVIDENCE[c.evidence] for c in j.worst)
+    memory = sum(f.known_by == "memory" for f in j.facts.values()) + sum(c.known_by == "memory" for c in j.worst)
+    text = (
+        f"{len(j.facts)} numbers ({_counted(facts)}) and {len(j.worst)} checks ({_counted(rules)});"
+        f" {memory} of them known from memory, so provisional (--details lists them)."
+    )
+    yield from block("RESTS ON", text)
+
+
+def _counted(found: Counter[str]) -> str:
+    return ", ".join(f"{n} {word}" for word, n in found.most_common())
+
+
+def would_change(j: Judgement) -> Iterator[str]:
+    """Every assumption that flips the answer somewhere between half and twice its value."""
+    units = j.job.head.units
+    rows = [
+        (spelled(a.says, units), used(a, units), holds(a, units))
+        for a in j.assumptions
+        if (a.holds_from is not None or a.holds_to is not None) and a not in j.to_measure
+    ]
+    if not rows:
+        return
+    still = "still fails" if j.failing else "still good"
+    yield from columns([("MEASURING WOULD CHANGE", "I used", still), *rows], (44, 12, 22))

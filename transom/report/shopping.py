@@ -1,0 +1,133 @@
+"""The shopping list: sheets, plates, bolts, torque, holes. The answer, for the bench."""
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from transom.job.records import EngineBolts, Mount
+from transom.judge.records import Judgement
+from transom.quantity import show
+from transom.report.forces import holds
+from transom.report.forces import trial_of_mount as trial_of_judgement
+from transom.report.mounts import (
+    bolt_words,
+    grain_words,
+    hole_rows,
+    measure_words,
+    panel_words,
+    plate_words,
+    stack_words,
+)
+from transom.report.page import size_words
+from transom.report.text import block, columns
+from transom.report.words import plural, spelled
+from transom.sizing.sheets import NONE_BIG_ENOUGH, halves
+
+
+def shopping(j: Judgement, mount: Mount) -> Iterator[str]:
+    """Board, plate, total, bolts, torque, frame, holes, one block each."""
+    yield from board(j, mount)
+    if mount.engine_bolts is not None and j.job.engine.held_by == "bolts":
+        yield from _bolted(j, mount.engine_bolts)
+    else:
+        yield from _clamped(j)
+    yield from frame(j)
+    yield from holes(j)
+
+
+def board(j: Judgement, mount: Mount) -> Iterator[str]:
+    """What to cut and glue."""
+    tables, units, layers = j.setup.tables, j.job.head.units, mount.layers
+    words = (
+        f"{size_words(j)}, {stack_words(layers, tables)} {panel_words(layers, tables)}"
+        f" ({measure_words(layers, tables, j.job)})"
+    )
+    yield from block("BOARD", words)
+    glued = ", glued with epoxy" if len(layers) > 1 else ""
+    yield from block("", f"{grain_words(layers)}{glued}{_halves(j)}")
+    yield from block("", f"comes out {show.length(j.coated, units, towards='up')} coated; {pocket(j)}")
+
+
+def _halves(j: Judgement) -> str:
+    count = halves_of(j)
+    return f"; takes {plural(count, 'half sheet')}" if count else ""
+
+
+def halves_of(j: Judgement) -> int:
+    """Half sheets to buy for the mount; 0 where no sheet is large enough or there is no mount."""
+    if j.mount is None:
+        return 0
+    count = halves(j.mount.layers, j.facts["board.width"].value, j.facts["board.height"].value, j.setup.tables)
+    return 0 if count >= NONE_BIG_ENOUGH else count
+
+
+def pocket(j: Judgement) -> str:
+    """Whether the coated board goes into its channel, and what is left."""
+    b, units = j.job.board, j.job.head.units
+    if b.pocket is None:
+        return "no pocket to fit" if b.pocket_stated else "pocket not measured"
+    free = b.pocket - j.coated
+    text = f"pocket is {show.length(b.pocket, units, towards='down')}"
+    if free < j.setup.factors.pocket_clearance:
+        return f"{text}: DOES NOT GO IN"
+    return f"{text}: goes in, {show.length(free, units, towards='down')} free"
+
+
+def _bolted(j: Judgement, bolts: EngineBolts) -> Iterator[str]:
+    tables, units = j.setup.tables, j.job.head.units
+    count = int(np.ravel(j.setup.holding.bolt_y).size)
+    yield from block("PLATE", f"inside, {plate_words(bolts.forward, tables, units, count)}")
+    yield from total(j)
+    yield from block("ENGINE", spelled(bolt_words(bolts, count, tables, units), units))
+    yield from block("TORQUE", torque(j))
+
+
+def _clamped(j: Judgement) -> Iterator[str]:
+    yield from total(j)
+    yield from block("ENGINE", "hangs on its own clamp screws: no bolts, no holes to drill")
+    yield from block("CHAIN", "safety chain or cable from the engine to something other than this board")
+
+
+def total(j: Judgement) -> Iterator[str]:
+    """Thickness under the bracket against what the bracket takes."""
+    units, takes = j.job.head.units, j.job.engine.takes
+    text = f"{show.length(j.total, units, towards='up')} under the bracket"
+    if takes is None:
+        yield from block("TOTAL", f"{text}   (what yours takes was not measured: measure it)")
+        return
+    low = show.length(takes[0], units, towards="up", unit=False)
+    yield from block("TOTAL", f"{text}   (yours takes {low} to {show.length(takes[1], units, towards='down')})")
+
+
+def torque(j: Judgement) -> str:
+    """The one torque: the job's, else the most that neither bolt nor dry wood minds."""
+    e, units = j.job.engine, j.job.head.units
+    if e.torque is not None:
+        text = f"{show.torque(e.torque, units)} (you gave it; threads {e.threads}, by hand)."
+    else:
+        most = show.torque(j.torque, units, towards="down")
+        text = f"at most {most} (tool's, threads {e.threads}, by hand). The manual says more? Type it into the job: larger plates."
+    return f"{text} Nut turns but the torque stops climbing? STOP: wood is crushing."
+
+
+def frame(j: Judgement) -> Iterator[str]:
+    """What the board's edges pull on; its fasteners are named, not judged."""
+    trial = trial_of_judgement(j)
+    if trial is None:
+        return
+    pull = max(h.side for h in holds(trial))
+    b, units = j.job.frame.bolts, j.job.head.units
+    mine = f"your {b.count or ''} bolts {b.size}".replace("  ", " ") if b is not None and b.keep else "its bolts"
+    yield from block(
+        "FRAME", f"{j.setup.place.kind}: {mine} not judged here; each side must hold {show.force(pull, units, towards='up')}"
+    )  # fmt: skip
+
+
+def holes(j: Judgement) -> Iterator[str]:
+    """Where to drill and how large; the over-bore is filled with thickened epoxy and drilled again."""
+    rows = hole_rows(j)
+    if not rows:
+        return
+    header = ("HOLES", "from center line", "below top edge", "over-bore", "final drill")
+    cells = [tuple(spelled(x, j.job.head.units) for x in header), *rows]
+    yield from columns(cells, (14, 19, 17, 13, 14))
