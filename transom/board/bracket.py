@@ -6,14 +6,14 @@ acting on the bracket; a bolt's tension and a pad's push are positive.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
 
 from transom.board.contact import Contacts
 from transom.board.grid import Rectangle
-from transom.board.plate import Plate, Solution
+from transom.board.plate import Plate, Solution, Spring
 from transom.formula import formula
 from transom.units import MM, MM2, MPA, N_PER_MM, Array
 
@@ -89,50 +89,103 @@ class Seat:
 
 
 @dataclass(frozen=True)
+class Rest:
+    """What the board rests on or is held back by along a line or at a point, one way only.
+
+    `k` N/mm in all. `pushes`: True for a flange ahead of the board, which pushes it aft; False for
+    fasteners, which hold it back. On a grid each node of the line is a spring of its own, so that a
+    point has to be a node.
+    """
+
+    where: Rectangle
+    k: float
+    pushes: bool
+
+
+@dataclass(frozen=True)
 class Borne:
     """What a bracket's cases come to: `bolts` N (b, v), `pads` N (p, v), `motion` (3, v) mm and rad.
 
-    `forces` (m, v) are both together, the factors for `Seated.unit`.
+    `rests` N (s, v), none negative, one row for each node of `Seated.nodes`. `forces` (m, v) are the
+    factors for `Seated.unit`.
     """
 
     forces: Array
     motion: Array
     bolts: Array
     pads: Array
+    rests: Array
 
 
 @dataclass(frozen=True)
 class Seated:
-    """A plate with a bracket on it, condensed to the contacts."""
+    """A plate with a bracket on it, condensed to the contacts.
+
+    Rests act in the plate as springs both ways; a contact each takes their pull off again. The bracket's
+    contacts and these make one problem.
+    """
 
     plate: Plate
     seat: Seat
+    rests: tuple[Rest, ...] = ()
 
     @cached_property
-    def rows(self) -> Array:
-        """How each contact gathers deflection and spreads force, (m, p+1, q+1)."""
+    def nodes(self) -> tuple[tuple[int, int, float, float], ...]:
+        """Every node that rests: its place on the grid, its stiffness and its sense (+1 pushes aft)."""
+        out = []
+        for rest in self.rests:
+            weights = self.plate.grid.spread(rest.where)
+            for i, j in zip(*np.nonzero(weights), strict=True):
+                out.append((int(i), int(j), rest.k * float(weights[i, j]), 1.0 if rest.pushes else -1.0))
+        return tuple(out)
+
+    @cached_property
+    def sprung(self) -> Plate:
+        """The plate with its rests as springs both ways."""
+        y, z = self.plate.grid.y, self.plate.grid.z
+        springs = (Spring(Rectangle(y[i], y[i], z[j], z[j]), k) for i, j, k, _ in self.nodes)
+        return replace(self.plate, springs=(*self.plate.springs, *springs))
+
+    @cached_property
+    def gaps(self) -> Array:
+        """How each contact's gap follows from the board's deflection, (m, p+1, q+1)."""
+        grid = self.plate.grid
         places = [b.plate for b in self.seat.bolts] + [p.where for p in self.seat.pads]
-        return np.stack([self.plate.grid.spread(p) for p in places])
+        out = np.zeros((len(places) + len(self.nodes), *grid.nodes.shape))
+        for n, place in enumerate(places):
+            out[n] = -self.seat.signs[n] * grid.spread(place)
+        for n, (i, j, _, sense) in enumerate(self.nodes, len(places)):
+            out[n, i, j] = -sense
+        return out
+
+    @property
+    def _back(self) -> Array:
+        """One for bracket contacts, which load the board along their gap, minus one for rests."""
+        return np.repeat([1.0, -1.0], [len(self.seat.signs), len(self.nodes)])
 
     @cached_property
     def unit(self) -> Solution:
         """The board under a unit of each contact force."""
-        return self.plate.solve(np.moveaxis(-self.seat.signs[:, None, None] * self.rows, 0, -1))
+        return self.sprung.solve(np.moveaxis(self._back[:, None, None] * self.gaps, 0, -1))
 
     @cached_property
     def contacts(self) -> Contacts:
-        """Flexibility of board, wood and bolts between the contacts, and the bracket's equilibrium."""
-        own = np.array([1 / c.k for c in (*self.seat.bolts, *self.seat.pads)])
-        m = len(own)
-        board = -self.seat.signs[:, None] * (self.rows.reshape(m, -1) @ self.unit.w.reshape(-1, m))
-        return Contacts((board + board.T) / 2 + np.diag(own), self.seat.signs * self.seat.arms)
+        """Flexibility of board, wood, bolts and rests between the contacts, and the bracket's equilibrium."""
+        k = [b.k for b in self.seat.bolts] + [p.k for p in self.seat.pads] + [n[2] for n in self.nodes]
+        m = len(k)
+        board = self.gaps.reshape(m, -1) @ self.unit.w.reshape(-1, m)
+        arms = np.hstack([self.seat.signs * self.seat.arms, np.zeros((3, len(self.nodes)))])
+        return Contacts(board + np.diag(1 / np.array(k)), arms)
 
     def bear(self, wrenches: Array, names: Sequence[str]) -> Borne:
         """Contact forces under wrenches (v, 3) of Fx, My, Mz on the bracket.
 
         Raises:
-            JobError: a case that pads and bolts cannot carry, by name.
+            JobError: a case that pads, bolts and rests cannot carry, by name.
         """
-        forces, motion = self.contacts.bear(-np.asarray(wrenches, dtype=float).T, names)
-        b = len(self.seat.bolts)
-        return Borne(forces, motion, forces[:b], forces[b:])
+        W = -np.asarray(wrenches, dtype=float).T
+        forces, motion = self.contacts.bear(W, names, start=self._back > 0)
+        b, c = len(self.seat.bolts), len(self.seat.signs)
+        k = np.array([n[2] for n in self.nodes])
+        open_by = self.contacts.M[c:] @ forces
+        return Borne(forces, motion, forces[:b], forces[b:c], np.maximum(k[:, None] * open_by, 0.0))

@@ -132,3 +132,21 @@ def sheet_mass(rho: KG_PER_M3, t: MM, mm_per_m: MM_PER_M = 1000.0) -> KG_PER_M2:
 def residual_shear(S: N_PER_MM, D: N_MM, h: MM) -> N_PER_MM:
     """Shear stiffness per width of an element of length h, softened by the bending it cannot show."""
     return S / (1 + S * h**2 / (12 * D))
+
+
+@formula(symbol="D", source="bending of a uniform layer, per unit width", known_by="derived")
+def rigidity(E: MPA, t: MM) -> N_MM:
+    """Bending stiffness per width of a uniform board of effective modulus E; twisting with G in its place."""
+    return E * t**3 / 12
+
+
+@formula(symbol="D_p", source="T&WK, Theory of Plates and Shells, 2nd ed., eq. (3)", known_by="memory")
+def metal_rigidity(E: MPA, t: MM, nu: ONE) -> N_MM:
+    """Bending stiffness per width of a metal plate."""
+    return E * t**3 / (12 * (1 - nu**2))
+
+
+@formula(symbol="S", source="parabolic shear stress over a uniform board", known_by="derived")
+def shear_stiffness(G: MPA, t: MM) -> N_PER_MM:
+    """Transverse shear stiffness per width of a uniform board."""
+    return 5 * G * t / 6

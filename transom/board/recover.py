@@ -11,7 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from transom.board.elements import cell_stiffness
-from transom.board.grid import Grid
+from transom.board.grid import Bools, Grid
 from transom.board.plate import Plate, Solution
 from transom.formula import formula
 from transom.units import ONE, Array
@@ -62,7 +62,7 @@ def fields(plate: Plate, solution: Solution) -> Fields:
     )  # fmt: skip
 
 
-def _across(forces: Array, present: Array, steps: Array) -> Array:
+def _across(forces: Array, present: Bools, steps: Array) -> Array:
     """Nodal densities on the lines of the first axis, mean of both sides, (p+1, q+1, 3, m)."""
     shape = (forces.shape[0] + 1, forces.shape[1] + 1)
     total = np.zeros((*shape, 3, forces.shape[-1]))
@@ -80,7 +80,7 @@ def _across(forces: Array, present: Array, steps: Array) -> Array:
     return total / np.maximum(sides, 1.0)[..., None, None]
 
 
-def _line_shares(present: Array, steps: Array) -> tuple[Array, Array]:
+def _line_shares(present: Bools, steps: Array) -> tuple[Array, Array]:
     """Mass matrices of the shape functions along each line of cells, (p, q+1, q+1), and its nodes."""
     lines, cells = present.shape
     length = np.where(present, steps, 0.0)

@@ -1,0 +1,112 @@
+"""The plate method on one board, whole: two grids, every load case, forces and fields."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from transom.board.bracket import Borne, Rest, Seat, Seated
+from transom.board.elements import Section
+from transom.board.grid import Grid, Rectangle
+from transom.board.lamination import Stacks
+from transom.board.layers import metal_rigidity, rigidity, shear_stiffness
+from transom.board.plate import Plate, Solution, Spring, Support
+from transom.board.recover import Fields, extrapolated, fields
+from transom.units import Array
+
+
+@dataclass(frozen=True)
+class Board:
+    """A board before any load: the coarser grid, its section, what holds it, the bracket's seat."""
+
+    grid: Grid
+    section: Section
+    supports: tuple[Support, ...]
+    seat: Seat
+    springs: tuple[Spring, ...] = ()
+    rests: tuple[Rest, ...] = ()
+
+    def seated(self) -> tuple[Seated, Seated]:
+        """The bracket on the coarser and on the finer grid."""
+        fine = Plate(self.grid.finer(), self.section.finer(), self.supports, self.springs)
+        coarse = Plate(self.grid, self.section, self.supports, self.springs)
+        return Seated(coarse, self.seat, self.rests), Seated(fine, self.seat, self.rests)
+
+
+@dataclass(frozen=True)
+class Answer:
+    """What v cases come to, on the finer `grid`.
+
+    `borne`: bolt tensions, pad and rest forces N, bracket motion; `bolt_error` (b, v) N is how far two
+    grids have yet to go. `fields` are extrapolated, `error` is the correction in them. `solution` has
+    deflections w mm and the reactions of rigid supports, N positive aft; `springs` (s, v) N.
+    """
+
+    grid: Grid
+    seat: Seat
+    borne: Borne
+    bolt_error: Array
+    fields: Fields
+    error: Fields
+    solution: Solution
+    springs: Array
+
+    @property
+    def pressure(self) -> Array:
+        """Mean pressure on each pad cell, MPa (p, v); a peak depends on the bed's stiffness: report only."""
+        return self.borne.pads / self.seat.areas[:, None]
+
+    def mean(self, field: Array, where: Rectangle) -> Array:
+        """Mean of a field over a line or rectangle of the board, (v,)."""
+        weights = self.grid.spread(where)
+        return np.asarray(np.einsum("ij,ijv->v", weights, np.where(weights[..., None] > 0, field, 0.0)))
+
+    def pull(self, where: Rectangle) -> Array:
+        """Force that rigid supports on a line put on the board, N positive aft, (v,)."""
+        return np.asarray(self.solution.reaction[self.grid.on_line(where)].sum(axis=0))
+
+
+def answer(board: Board, wrenches: Array, names: Sequence[str]) -> Answer:
+    """Every case of one board.
+
+    Args:
+        board: on its coarser grid; each cell is cut in four for the finer.
+        wrenches: (v, 3) Fx N, My, Mz N·mm on the bracket about the datum, at mid-thickness of the board.
+        names: (v,) of the cases.
+
+    Raises:
+        JobError: a board that is not held, or a case that pads, bolts and rests cannot carry, by name.
+    """
+    seated = board.seated()
+    borne = [s.bear(wrenches, names) for s in seated]
+    coarse, fine = (fields(s.sprung, s.unit).combined(b.forces) for s, b in zip(seated, borne, strict=True))
+    better, error = extrapolated(board.grid, coarse, fine)
+    solution = seated[1].unit.combined(borne[1].forces)
+    base = seated[1].plate
+    return Answer(
+        base.grid, board.seat, borne[1], np.abs(borne[1].bolts - borne[0].bolts) / 3, better, error,
+        solution, base.spring_forces(solution),
+    )  # fmt: skip
+
+
+def board_section(stack: Stacks) -> Section:
+    """Section of one glued-up stack; Poisson's coupling of plywood is left out, as in its fit."""
+    t = float(stack.t[0])
+    E_1, E_2, G, G_t = (float(v[0]) for v in (stack.E_1, stack.E_2, stack.G_12, stack.G_trans))
+    D_1, D_2, D_66 = (float(np.asarray(rigidity(E, t))) for E in (E_1, E_2, G))
+    S = float(np.asarray(shear_stiffness(G_t, t)))
+    return Section(D_1, 0.0, D_2, D_66, S, S)
+
+
+def backed(section: Section, grid: Grid, plate: Rectangle, E: float, t: float, nu: float = 0.33) -> Section:
+    """Section with a loose metal plate behind part of it: its own bending stiffness is added, no shear.
+
+    `plate` is the part that works (between bolts, less what anchors its ends); cells take the share of
+    it they lie under. A bonded plate is a layer of the laminate instead.
+    """
+    shape = grid.present.shape
+    y = np.diff(np.clip(grid.y, plate.y_lo, plate.y_hi)) / np.diff(grid.y)
+    z = np.diff(np.clip(grid.z, plate.z_lo, plate.z_hi)) / np.diff(grid.z)
+    D = float(np.asarray(metal_rigidity(E, t, nu))) * np.outer(y, z)
+    k = section.on(shape)
+    return Section(k["D_11"] + D, k["D_12"] + nu * D, k["D_22"] + D, k["D_66"] + (1 - nu) / 2 * D, k["S_1"], k["S_2"])
