@@ -22,13 +22,14 @@ def text_of(path: Path) -> str:
         JobError: it is not there, not a file, too large, or not UTF-8.
     """
     try:
-        if path.is_file() and path.stat().st_size > MOST_BYTES:
-            raise JobError(f"{path}: larger than 1 MB, no job file. Name the job's own file.")
-        data = path.read_bytes()
+        large = path.is_file() and path.stat().st_size > MOST_BYTES
+        data = b"" if large else path.read_bytes()
     except FileNotFoundError:
         raise JobError(f"{path}: no such file. Check its name, or leave JOB out for the only one here.") from None
     except (OSError, ValueError) as error:
         raise JobError(f"{path}: cannot be read ({_why(error)}). Name a job file.") from None
+    if large:
+        raise JobError(f"{path}: larger than 1 MB, no job file. Name the job's own file.")
     return _decoded(path, data)
 
 

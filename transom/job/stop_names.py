@@ -1,8 +1,9 @@
 """What stops a job, by name: the final ones, and those that name, date and paper can pass."""
 
-FINAL = ("out-of-scope", "twins", "lift-plate", "not-plywood", "hidden-core")
+FINAL = ("out-of-scope", "twins", "lift-plate", "not-plywood", "hidden-core", "spacing-below-code")
 PASSABLE = (
     "over-builders-plate",
+    "over-builders-plate-weight",
     "plate-missing",
     "plate-power-unreadable",
     "plate-not-read",

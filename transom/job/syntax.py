@@ -96,7 +96,7 @@ def _fault(number: int, line: str, error: Exception) -> str:
     line = line.strip()
     shown = printable(line if len(line) <= LONGEST else f"{line[: LONGEST - 3]}...")
     what, mend = _mend(line, _WHERE.sub("", str(error)))
-    return f"line {number}: {shown}  <- {what}. {mend}"
+    return f"line {number}: {shown}  <- {what}. {printable(mend)}"
 
 
 def _mend(line: str, message: str) -> tuple[str, str]:
