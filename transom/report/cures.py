@@ -14,7 +14,7 @@ from transom.report.words import case_words, check_words
 from transom.result import Check
 from transom.sizing.sizing import size
 
-MOST_SHEETS = 6
+MOST_SHEETS = 4
 
 BY_HAND = {
     (
@@ -69,7 +69,7 @@ class Cure:
         return (
             f"{self.change}: {short_words(j.mount, j.setup.tables, units)} works,"
             f" {show.length(j.total, units, towards='up')} in all, weakest link {percent(j.governing.utilisation)}"
-            f" ({check_words(j.governing)}, {case_words(j.governing.case, j.job.cases)})"
+            f" ({check_words(j.governing, j.job)}, {case_words(j.governing.case, j.job.cases)})"
         )
 
 

@@ -58,7 +58,13 @@ def _check(j: Judgement, c: Check) -> Iterator[str]:
     when = case_words(c.case, j.job.cases)
     provisional = ", known from memory: provisional" if c.known_by == "memory" else ""
     yield from columns(
-        [(percent(c.utilisation) + ("" if c.passes else " FAILS"), spelled(check_words(c), units), compared(c, units))],
+        [
+            (
+                percent(c.utilisation) + ("" if c.passes else " FAILS"),
+                spelled(check_words(c, j.job), units),
+                compared(c, units),
+            )
+        ],
         (13, 34, 31),
     )
     by = f"{c.source} ({EVIDENCE[c.evidence]}{provisional}), {METHODS.get(c.method, c.method)}"
@@ -80,7 +86,7 @@ def required(j: Judgement) -> Iterator[str]:
             if math.isfinite(r.thickness)
             else "fails again when very thick"
         )
-        yield from columns([(name_words(r.check), text)], (46, 32))
+        yield from columns([(name_words(r.check, j.job), text)], (46, 32))
     yield f"   {j.sizing.candidates} mounts were on the shelf, ranked by {j.sizing.rank}."
 
 
@@ -149,7 +155,7 @@ def provisional(j: Judgement) -> Iterator[str]:
     """What of this is known from memory only."""
     units = j.job.head.units
     found = [f"{f.says}: {f.source}" for f in j.facts.values() if f.known_by == "memory"]
-    found += [f"{check_words(c)}: {c.source}" for c in j.worst if c.known_by == "memory"]
+    found += [f"{check_words(c, j.job)}: {c.source}" for c in j.worst if c.known_by == "memory"]
     if j.mount is not None:
         found += _rows(j.mount, j.setup.tables)
     yield rule("=")

@@ -1,5 +1,6 @@
 """What the size and the review screens share: heads, stops, weakest link, what to measure, cautions."""
 
+import math
 from collections.abc import Iterator, Sequence
 
 from transom.job.records import Job
@@ -19,6 +20,8 @@ PAPERS = {
     "CUT": "CUT: what decides is measured.",
     "RECORD": "RECORD: as built.",
 }
+NO_ROOM = 0.005
+COUNTED = ("engine.propeller.blades",)
 SHARES = ("panel.strength", "panel.face_bearing")
 TRADE = (
     "usually builds two 3/4 in sheets (18 to 19 mm) for 40 to 60 hp, 45 mm factory boards on pontoons, and 57 mm in"
@@ -86,7 +89,7 @@ def links(j: Judgement) -> tuple[Check, ...]:
 def sentence(check: Check, job: Job) -> str:
     """A check, its share of the limit and when, in one sentence."""
     when = case_words(check.case, job.cases)
-    return f"{check_words(check)}, {percent(check.utilisation)} of limit" + (f", {when}" if when else "")
+    return f"{check_words(check, job)}, {percent(check.utilisation)} of limit" + (f", {when}" if when else "")
 
 
 def weakest(j: Judgement, bars: Bars, more: int = 3) -> Iterator[str]:
@@ -100,7 +103,7 @@ def weakest(j: Judgement, bars: Bars, more: int = 3) -> Iterator[str]:
 def bar_lines(checks: Sequence[Check], bars: Bars, job: Job) -> Iterator[str]:
     """Checks as bars, 100 % wide, with the case that is worst."""
     for c in checks:
-        words = check_words(c)[:41]
+        words = check_words(c, job)[:41].rstrip()
         drawn = bars.draw(c.utilisation, BAR)
         yield f"   {words:<41} {drawn} {percent(c.utilisation):>5}".rstrip()
 
@@ -114,7 +117,8 @@ def unread(j: Judgement) -> tuple[str, ...]:
 def to_measure(j: Judgement) -> Iterator[str]:
     """What to measure before cutting: what was used, and where the answer flips."""
     units = j.job.head.units
-    rows = [
+    rows = [*bracket_range(j)]
+    rows += [
         (f"{spelled(a.says, units)}" + (f" ({a.measure})" if a.measure else ""), used(a, units), holds(a, units))
         for a in (*_required(j), *j.to_measure)
     ]
@@ -124,6 +128,19 @@ def to_measure(j: Judgement) -> Iterator[str]:
     header = ("", "MEASURE BEFORE YOU CUT", "I used", good)
     numbered = [(str(i), *row) for i, row in enumerate(rows, 1)]
     yield from columns([header, *numbered], (3, 41, 12, 22))
+
+
+def bracket_range(j: Judgement) -> tuple[tuple[str, str, str], ...]:
+    """What the bracket takes, where nobody measured it: it may be what decides."""
+    if j.job.engine.takes is not None or j.mount is None:
+        return ()
+    needed = show.length(j.total, j.job.head.units, towards="up")
+    return (("thickness your bracket takes (bracket or engine manual)", "not checked", f"if it takes {needed}"),)
+
+
+def measures(j: Judgement) -> int:
+    """How many lines `to_measure` has."""
+    return len(bracket_range(j)) + len(unread(j)) + len(j.to_measure)
 
 
 def _required(j: Judgement) -> Iterator[Assumption]:
@@ -152,10 +169,18 @@ def holds(a: Assumption, units: str) -> str:
     """Between which values the answer stays as it is; a least value rounds up, a greatest one down."""
     if a.key == "frame.kind":
         return "not if it is another"
-    unit = "%" if a.key in SHARES else a.unit
-    low = "" if a.holds_from is None else f"down to {amount(a.holds_from, unit, units, 'up')}"
-    high = "" if a.holds_to is None else f"up to {amount(a.holds_to, unit, units, 'down')}"
-    return ", ".join(x for x in (low, high) if x) or "from half to double"
+    ends = (("no less", "down to", a.holds_from, "up"), ("no more", "up to", a.holds_to, "down"))
+    said = (_end(a, none, before, end, towards, units) for none, before, end, towards in ends if end is not None)
+    return ", ".join(said) or "from half to double"
+
+
+def _end(a: Assumption, none: str, before: str, end: float, towards: str, units: str) -> str:
+    """One end of the range; an end within half a percent of what was used leaves no room worth a number."""
+    if a.value and abs(end / a.value - 1.0) < NO_ROOM:
+        return none
+    if a.key in COUNTED:
+        return f"{before} {math.floor(end) if towards == 'down' else math.ceil(end)}"
+    return f"{before} {amount(end, '%' if a.key in SHARES else a.unit, units, towards)}"
 
 
 def good_for(j: Judgement) -> Iterator[str]:

@@ -69,7 +69,7 @@ def failures(j: Judgement, cures: Sequence[Cure]) -> Iterator[str]:
     units = j.job.head.units
     for c in j.failing:
         when = case_words(c.case, j.job.cases)
-        yield from block("FAILS", f"{check_words(c)}: {compared(c, units)}, {percent(c.utilisation)} of limit"
+        yield from block("FAILS", f"{check_words(c, j.job)}: {compared(c, units)}, {percent(c.utilisation)} of limit"
                          + (f"; {when}" if when else ""))  # fmt: skip
     if not j.failing:
         return

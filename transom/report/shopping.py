@@ -93,10 +93,21 @@ def total(j: Judgement) -> Iterator[str]:
     units, takes = j.job.head.units, j.job.engine.takes
     text = f"{show.length(j.total, units, towards='up')} under the bracket"
     if takes is None:
-        yield from block("TOTAL", f"{text}   (what yours takes was not measured: measure it)")
+        yield from block("TOTAL", f"{text} ({_unmeasured(j)})")
         return
     low = show.length(takes[0], units, towards="up", unit=False)
     yield from block("TOTAL", f"{text}   (yours takes {low} to {show.length(takes[1], units, towards='down')})")
+
+
+def _unmeasured(j: Judgement) -> str:
+    """What to say of a bracket whose range was not measured: small engines' manuals say one, others' another."""
+    small = j.job.engine.held_by == "clamps"
+    row, units = j.setup.tables.factor("takes.small_mm" if small else "takes.mid_mm"), j.job.head.units
+    most = row.high or row.value
+    seen = show.length(most, units, towards="down")
+    if j.total > most:
+        return f"MORE than the {seen} that manuals seen allow: measure yours before anything else"
+    return f"measure what yours takes; manuals seen allow up to {seen}"
 
 
 def torque(j: Judgement) -> str:

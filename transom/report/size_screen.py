@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterator, Sequence
 
+from transom.judge.evaluate import trial_of
 from transom.judge.records import Judgement, Option
 from transom.quantity import show
 from transom.report.amounts import compared, percent
@@ -15,16 +16,17 @@ from transom.report.page import (
     federal,
     good_for,
     head,
+    measures,
     stop_lines,
     stops,
     to_measure,
-    unread,
     weakest,
 )
 from transom.report.shopping import halves_of, shopping
 from transom.report.text import Bars, block, rule
 from transom.report.words import case_words, check_words, name_words, plural, spelled
 from transom.result import Check
+from transom.sizing.extents import required_thickness
 
 
 def size_screen(j: Judgement, bars: Bars, cures: Sequence[Cure] = ()) -> list[str]:
@@ -45,7 +47,7 @@ def headline(j: Judgement) -> Iterator[str]:
     elif not j.passes:
         yield " DOES NOT WORK - nothing in stock carries this engine on this board"
     else:
-        needed = len(j.to_measure) + len(unread(j))
+        needed = measures(j)
         after = f" - after you measure {plural(needed, 'thing')} (see MEASURE BEFORE YOU CUT)" if needed else ""
         yield f" WORKS{after}"
     yield from stop_lines(j)
@@ -72,7 +74,7 @@ def needs(j: Judgement) -> Iterator[str]:
     most, units = found[0], j.job.head.units
     yield from block(
         "NEEDS",
-        f"{show.length(most.thickness, units, towards='up')} of wood laid up like this ({name_words(most.check)});"
+        f"{show.length(most.thickness, units, towards='up')} of wood laid up like this ({name_words(most.check, j.job)});"
         f" this board has {show.length(j.wood, units, towards='down')}",
     )
 
@@ -93,7 +95,7 @@ def _why(j: Judgement, o: Option) -> str:
     if o.failing:
         worst = o.failing[0]
         more = f" and {len(o.failing) - 1} more" if len(o.failing) > 1 else ""
-        return f"{check_words(worst)} at {percent(worst.utilisation)}{more}. No."
+        return f"{check_words(worst, j.job)} at {percent(worst.utilisation)}{more}. No."
     mine = halves_of(j)
     if mine and o.halves > mine:
         return (
@@ -131,6 +133,7 @@ def missed(j: Judgement, cures: Sequence[Cure]) -> Iterator[str]:
                          f" {show.length(miss.wood, units)} of wood", at=14)  # fmt: skip
         for c in miss.failing:
             yield from _fails(j, c)
+        yield from wanted(j, miss)
     yield rule()
     yield " WHAT WOULD CURE IT"
     for cure in cures:
@@ -139,10 +142,19 @@ def missed(j: Judgement, cures: Sequence[Cure]) -> Iterator[str]:
         yield from block("", f"- {spelled(line, units)}", at=2)
 
 
+def wanted(j: Judgement, miss: Option) -> Iterator[str]:
+    """How thick the nearest miss would have to be."""
+    required = required_thickness(trial_of(j.setup, j.cases, [miss.mount]))
+    if required and math.isfinite(required[0].thickness) and required[0].thickness > miss.wood:
+        units = j.job.head.units
+        wood = show.length(required[0].thickness, units, towards="up")
+        yield from block("NEEDS", f"{wood} of wood laid up like this ({name_words(required[0].check, j.job)})")
+
+
 def _fails(j: Judgement, c: Check) -> Iterator[str]:
     units = j.job.head.units
     when = case_words(c.case, j.job.cases)
-    text = f"{check_words(c)}: {compared(c, units)}, {percent(c.utilisation)} of limit"
+    text = f"{check_words(c, j.job)}: {compared(c, units)}, {percent(c.utilisation)} of limit"
     yield from block("FAILS", text + (f"; {when}" if when else ""))
 
 

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Sequence
 
-from transom.job.records import ShopCase
+from transom.job.records import Job, ShopCase
 from transom.result import ONCE, Check
 
 EVIDENCE = {
@@ -45,6 +45,12 @@ CHECKS = {
     ("assembly", "pocket"): "board and coats in the pocket",
 }
 
+CLAMPED = {
+    ("board", "plies-sliding-upper-bolts"): "plies sliding, clamp screws, top aft",
+    ("board", "plies-sliding-lower-bolts"): "plies sliding, clamp screws, foot aft",
+    ("backing", "wood-crushing-upper-bolts"): "wood crushing, clamp screws, top aft",
+    ("backing", "wood-crushing-lower-bolts"): "wood crushing, clamp screws, foot aft",
+}
 NUMBERED = {
     ("board", "opening"): "hole in the board, clear of the bolts",
     ("assembly", "obstruction"): "obstruction inside, clear of the plates",
@@ -125,15 +131,17 @@ def _situation(name: str) -> str:
     return f"{_STEERED[driven['of']]}, hard over to {driven['side']}"
 
 
-def check_words(check: Check) -> str:
+def check_words(check: Check, job: Job) -> str:
     """A check as people say it; a numbered one by what its note calls it."""
-    words = part_words(check.part, check.what)
+    words = part_words(check.part, check.what, job)
     name = check.note.split(":")[0] if _numbered(check.part, check.what) else ""
     return f"{words} ({name})" if name else words
 
 
-def part_words(part: str, what: str) -> str:
-    """A part of the load path and what happens to it, as people say it."""
+def part_words(part: str, what: str, job: Job) -> str:
+    """A part of the load path and what happens to it, as people say it; clamp screws stand in for bolts."""
+    if job.engine.held_by == "clamps" and (part, what) in CLAMPED:
+        return CLAMPED[part, what]
     return CHECKS.get((part, what)) or _numbered(part, what) or f"{part.replace('-', ' ')}, {what.replace('-', ' ')}"
 
 
@@ -147,10 +155,10 @@ def verbs(what: str) -> tuple[str, str]:
     return FITS.get(what) or (ASKS if what.startswith(("opening-", "obstruction-")) else ("carries", "may carry"))
 
 
-def name_words(name: str) -> str:
+def name_words(name: str, job: Job) -> str:
     """A check by its name without a case, `part.what[.rule].method`, as people say it."""
     part, what, *_ = name.split(".")
-    return part_words(part, what)
+    return part_words(part, what, job)
 
 
 def plural(count: int, one: str, many: str = "") -> str:
