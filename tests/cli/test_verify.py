@@ -1,7 +1,10 @@
 """`transom verify`: the shipped cases agree, and nothing that deviates passes for agreement."""
 
-import io
 import json
+import os
+import subprocess
+import sys
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -26,14 +29,21 @@ known_by = "read"
 """
 
 
-def printed(tmp_path: Path, text: str, **form: bool) -> tuple[int, str]:
-    (tmp_path / "book.toml").write_text(text, encoding="utf-8")
-    out = io.StringIO()
-    return verify.run(folder=tmp_path, out=out, **form), out.getvalue()
+Printed = Callable[..., tuple[int, str]]
 
 
-def test_a_case_that_agrees_is_printed_with_source_printed_ours_deviation_and_how_known(tmp_path: Path) -> None:
-    code, text = printed(tmp_path, GOOD)
+@pytest.fixture
+def printed(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> Printed:
+    def of(text: str, **form: bool) -> tuple[int, str]:
+        (tmp_path / "book.toml").write_text(text, encoding="utf-8")
+        code = verify.run(tmp_path, **form)
+        return code, capsys.readouterr().out
+
+    return of
+
+
+def test_a_case_that_agrees_is_printed_with_source_printed_ours_deviation_and_how_known(printed: Printed) -> None:
+    code, text = printed(GOOD)
     assert code == 0
     assert "A handbook | of circles" in text
     row = next(line for line in text.splitlines() if "circle" in line and "3.14" in line)
@@ -55,9 +65,9 @@ def test_a_case_that_agrees_is_printed_with_source_printed_ours_deviation_and_ho
     ],
 )
 @pytest.mark.parametrize("form", [{}, {"markdown": True}, {"as_json": True}], ids=["screen", "markdown", "json"])
-def test_a_doctored_case_gives_exit_1_and_is_named(tmp_path: Path, old: str, new: str, form: dict[str, bool]) -> None:
+def test_a_doctored_case_gives_exit_1_and_is_named(printed: Printed, old: str, new: str, form: dict[str, bool]) -> None:
     assert old in GOOD
-    code, text = printed(tmp_path, GOOD.replace(old, new), **form)
+    code, text = printed(GOOD.replace(old, new), **form)
     assert code == 1
     if "as_json" in form:
         data = json.loads(text, parse_constant=lambda name: pytest.fail(f"{name} in JSON"))
@@ -68,9 +78,9 @@ def test_a_doctored_case_gives_exit_1_and_is_named(tmp_path: Path, old: str, new
         assert "0 of 1 agree" in text
 
 
-def test_one_bad_case_does_not_hide_the_others(tmp_path: Path) -> None:
+def test_one_bad_case_does_not_hide_the_others(printed: Printed) -> None:
     second = GOOD.split("\n\n")[1].replace('id = "circle"', 'id = "second"').replace("3.14159", "3.2")
-    code, text = printed(tmp_path, GOOD + "\n" + second, as_json=True)
+    code, text = printed(GOOD + "\n" + second, as_json=True)
     data = json.loads(text)
     assert code == 1
     assert {row["id"]: row["agrees"] for row in data["cases"]} == {"circle": True, "second": False}
@@ -79,11 +89,11 @@ def test_one_bad_case_does_not_hide_the_others(tmp_path: Path) -> None:
 
 def test_no_cases_is_no_agreement(tmp_path: Path) -> None:
     with pytest.raises(TableError, match="no published cases"):
-        verify.run(folder=tmp_path, out=io.StringIO())
+        verify.run(tmp_path)
 
 
-def test_markdown_is_a_table_whose_cells_hold(tmp_path: Path) -> None:
-    code, text = printed(tmp_path, GOOD, markdown=True)
+def test_markdown_is_a_table_whose_cells_hold(printed: Printed) -> None:
+    code, text = printed(GOOD, markdown=True)
     assert code == 0
     assert "## A handbook | of circles" in text
     assert "| circle | page 1 | 3.14159 | 3.14159 | m^2 | +0.00 % | read |" in text.splitlines()
@@ -92,27 +102,19 @@ def test_markdown_is_a_table_whose_cells_hold(tmp_path: Path) -> None:
 
 
 @pytest.fixture(scope="module")
-def shipped() -> tuple[int, str]:
-    out = io.StringIO()
-    return verify.run(out=out), out.getvalue()
+def installed() -> subprocess.CompletedProcess[str]:
+    environment = {**os.environ, "PYTHONIOENCODING": "ascii"}
+    return subprocess.run(
+        [sys.executable, "-m", "transom", "verify"], capture_output=True, text=True, check=False, env=environment
+    )
 
 
-def test_the_shipped_cases_all_agree(shipped: tuple[int, str]) -> None:
-    code, text = shipped
-    assert code == 0, text.splitlines()[-1]
-    assert "DEVIATES" not in text
-    assert "from memory: provisional" in text
+def test_the_shipped_cases_all_agree(installed: subprocess.CompletedProcess[str]) -> None:
+    assert installed.returncode == 0, [*installed.stdout.splitlines()[-1:], installed.stderr]
+    assert "DEVIATES" not in installed.stdout
+    assert "from memory: provisional" in installed.stdout
 
 
-def test_the_screen_is_plain_and_80_columns_wide(shipped: tuple[int, str]) -> None:
-    assert shipped[1].isascii() or all(line.isprintable() for line in shipped[1].splitlines())
-    assert max(map(len, shipped[1].splitlines())) <= 80
-
-
-def test_a_console_that_prints_only_ascii_gets_ascii(tmp_path: Path) -> None:
-    (tmp_path / "book.toml").write_text(GOOD.replace("A handbook", "Größe × 2"), encoding="utf-8")
-    raw = io.BytesIO()
-    out = io.TextIOWrapper(raw, encoding="ascii")
-    assert verify.run(folder=tmp_path, out=out) == 0
-    out.flush()
-    assert b"x 2" in raw.getvalue()
+def test_the_screen_is_80_columns_wide_and_what_the_console_holds(installed: subprocess.CompletedProcess[str]) -> None:
+    assert installed.stdout.isascii()
+    assert max(map(len, installed.stdout.splitlines())) <= 80

@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from transom import __version__
-from transom.cli import materials, new, review, size
+from transom.cli import materials, new, review, size, verify
 from transom.cli.stream import hush, say, tell
 from transom.errors import JobError, TransomError
 
@@ -26,6 +26,7 @@ app.command("size")(size.size)
 app.command("review")(review.review)
 app.command("new")(new.new)
 app.command("materials")(materials.materials)
+app.command("verify")(verify.verify)
 
 
 def _version(wanted: bool) -> None:

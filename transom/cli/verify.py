@@ -1,17 +1,19 @@
 """`transom verify`: what others printed, computed by our functions on the copy that is installed."""
 
-import json
+import json as json_text
 import math
-import sys
 import textwrap
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, TextIO
+from typing import TYPE_CHECKING, Annotated, Any
 
-from transom.report.text import WIDTH, clean, printable
+import typer
+
+from transom.cli.jobs import FAILS, PASSES
+from transom.report.text import WIDTH, clean
 
 if TYPE_CHECKING:
     from transom.published import Published
@@ -79,20 +81,35 @@ def outcomes(folder: Path) -> Iterator[Outcome]:
         raise TableError(f"no published cases in {folder}. Install transom again.")
 
 
-def run(*, markdown: bool = False, as_json: bool = False, folder: Path | None = None, out: TextIO | None = None) -> int:
-    """Print every published case beside ours; the exit code: 0 all agree, 1 any deviates.
+def verify(
+    markdown: Annotated[bool, typer.Option("--markdown", help="Print the list as Markdown.")] = False,
+    json: Annotated[bool, typer.Option("--json", help="Print the cases as JSON.")] = False,
+) -> None:
+    """Compute what books and others printed, on this copy: source, printed, ours, how far off."""
+    raise typer.Exit(run(shipped(), markdown=markdown, as_json=json))
+
+
+def run(folder: Path, *, markdown: bool = False, as_json: bool = False) -> int:
+    """Print every published case in the folder beside ours; the exit code: 0 all agree, 1 any deviates.
 
     Raises:
         TableError: the cases cannot be read.
     """
-    out = out or sys.stdout
-    found = outcomes(folder or shipped())
+    from transom.cli.stream import say
+
+    found = outcomes(folder)
     if as_json:
         every = tuple(found)
-        out.write(json.dumps(document(every), indent=1, ensure_ascii=True, allow_nan=False) + "\n")
+        say([json_text.dumps(document(every), indent=1, allow_nan=False)])
     else:
-        every = tuple(_printed(found, MARKDOWN if markdown else SCREEN, out))
-    return 0 if all(o.agrees for o in every) else 1
+        form, every = MARKDOWN if markdown else SCREEN, ()
+        say([form.head])
+        for source, group in groupby(found, key=lambda o: o.case.source):
+            of_one = tuple(group)
+            say(listed(source, of_one, form))
+            every += of_one
+        say(summary(every, form))
+    return PASSES if all(o.agrees for o in every) else FAILS
 
 
 @dataclass(frozen=True)
@@ -122,18 +139,10 @@ MARKDOWN = Form(
 )
 
 
-def _printed(found: Iterable[Outcome], form: Form, out: TextIO) -> Iterator[Outcome]:
-    """Write each case as soon as it is computed, then the counts; yields the outcomes."""
-    every = []
-    _write(out, form.head)
-    for source, group in groupby(found, key=lambda o: o.case.source):
-        _write(out, form.source.format(source=_heading(source, form)))
-        for o in group:
-            _write(out, form.case.format(**{k: _cell(v, form) for k, v in cells(o).items()}))
-            every.append(o)
-            yield o
-    for line in summary(every, form):
-        _write(out, line)
+def listed(source: str, found: Iterable[Outcome], form: Form) -> Iterator[str]:
+    """The cases of one source, line by line."""
+    yield form.source.format(source=_heading(source, form))
+    yield from (form.case.format(**{k: _cell(v, form) for k, v in cells(o).items()}) for o in found)
 
 
 def _heading(source: str, form: Form) -> str:
@@ -143,10 +152,6 @@ def _heading(source: str, form: Form) -> str:
 def _cell(text: str, form: Form) -> str:
     """In a table a bar or a line end would end the cell."""
     return clean(text).replace("|", "\\|") if form is MARKDOWN else text
-
-
-def _write(out: TextIO, line: str) -> None:
-    out.write(printable(line, getattr(out, "encoding", None) or "ascii") + "\n")
 
 
 def cells(o: Outcome) -> dict[str, str]:
