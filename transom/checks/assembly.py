@@ -11,9 +11,9 @@ TAPE = "the tape: what was measured against what the stack comes out at"
 
 
 @formula(symbol="t_tot", source="coated board and what lies on it inside", evidence="convention", known_by="derived")
-def thickness_under_bracket(coated: MM, plate: MM) -> MM:
-    """Thickness the bracket has to take: the coated board and the plate inside."""
-    return coated + plate
+def thickness_under_bracket(coated: MM, plate: MM, aft: MM) -> MM:
+    """Thickness the bracket has to take: the coated board, the plate inside and one under the bracket."""
+    return coated + plate + aft
 
 
 @formula(symbol="l_g", source="ASME B18.2.1 and ISO 4014 usage: what lies between head and nut", evidence="published",
@@ -44,12 +44,6 @@ def room_needed(coated: MM, clearance: MM) -> MM:
     return coated + clearance
 
 
-@formula(symbol="w_p", source="plate about two bolts or on one", evidence="published", known_by="derived")
-def plate_edge(y: MM, half_width: MM, W: MM) -> MM:
-    """How far a plate's edge lies inside the board's edge; negative beyond it."""
-    return W / 2.0 - y - half_width
-
-
 def _once(
     trial: Trial, what: str, demand: Value, resistance: Value, note: str = "", part: str = "assembly"
 ) -> CheckArray:
@@ -70,9 +64,9 @@ def _once(
 
 
 def total(trial: Trial) -> Array:
-    """Thickness under the bracket, (n, 1): board, coats, glue, plate inside (a washer is not counted)."""
+    """Thickness under the bracket, (n, 1): board, coats, glue, plates inside and out (a washer is not counted)."""
     inside = np.where(trial.hardware.round_, 0.0, trial.hardware.t)
-    return np.asarray(thickness_under_bracket(trial.coated, inside))
+    return np.asarray(thickness_under_bracket(trial.coated, inside, trial.hardware.plate_out_t))
 
 
 def grip_of(trial: Trial) -> Array:

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from transom.checks.patch import Edges, half_of, perimeter_of, remaining, sliding_stress
+from transom.checks.patch import Edges, half_of, lost_to_openings, perimeter_of, remaining, sliding_stress
 from transom.checks.trial import Trial, design_value, found_strength
 from transom.formula import formula
 from transom.maths import maximum, minimum, positive, where
@@ -18,7 +18,13 @@ from transom.units import MM, MPA, ONE, Array, N, Value
 VENEERS = "EN 1995-1-1:2004, 2.4.1; (sigma/f_m)^2 + (tau/f_v)^2 in each veneer is a convention"
 SLIDING = "EN 1995-1-1:2004, 6.1.7; the perimeter at t/2 is a convention"
 D510_ROW = "23/32 in sanded"
-HOLES_FROM = 0.5  # below half of its strength the wood round a hole has room to share
+
+
+@formula(symbol="u_0", source="below half of its strength the wood round a hole has room to share",
+         evidence="convention", known_by="derived")  # fmt: skip
+def found_share(share: ONE, holes_from: ONE = 0.5) -> ONE:
+    """Utilisation from which holes count, where the sheets have a share of the table's strength."""
+    return share * holes_from
 
 
 @formula(symbol="b", source="mean moment over the wood a hole shares", evidence="convention",
@@ -40,6 +46,12 @@ def strip_to_edge(b: MM, z_u: MM) -> MM:
 def net_share(d_h: MM, b: MM) -> ONE:
     """Share of the section left beside a hole."""
     return positive(1.0 - d_h / b)
+
+
+@formula(symbol="b_p", source="the wood that a pad finds", evidence="published", known_by="derived")
+def pad_on_wood(y: MM, b: MM, W: MM, notch: MM, least: MM = 0.01) -> MM:
+    """Width of a pad b wide at y that lies between the board's side and half a notch; next to nothing off it."""
+    return maximum(minimum(y + b / 2.0, W / 2.0) - maximum(y - b / 2.0, notch / 2.0), least)
 
 
 @formula(symbol="b - D", source="net section", evidence="published", known_by="derived",
@@ -103,7 +115,7 @@ def bending(trial: Trial) -> CheckArray:
         evidence="published",
         known_by="transcribed",
         cases=trial.cases.names,
-        demand=np.where(whole < HOLES_FROM, whole, net),
+        demand=np.where(whole < found_share(trial.strength_share), whole, net),
         resistance=trial.strength_share,
         note="share of each veneer's strength, bending and twist together, holes taken out",
     )
@@ -113,6 +125,12 @@ def _utilisation(trial: Trial, across: Value, up: Value) -> Array:
     s = trial.strips
     Mx, My = moment_on_net_section(s.Mx, across), moment_on_net_section(s.My, up)
     return trial.stacks.veneer_utilisation(Mx, My, s.Mxy, trial.k)
+
+
+def moments_beside_openings(trial: Trial) -> tuple[Array, Array]:
+    """Moments across and up as the whole section would feel them beside openings and notch, (n, v)."""
+    s, (across, up) = trial.strips, _opening_shares(trial)
+    return np.asarray(moment_on_net_section(s.Mx, across)), np.asarray(moment_on_net_section(s.My, up))
 
 
 def _opening_shares(trial: Trial) -> tuple[Value, Value]:
@@ -154,8 +172,8 @@ def _sliding(trial: Trial, what: str, V: Value, p: Value) -> CheckArray:
         method="hand",
         unit="MPa",
         source=SLIDING,
-        evidence="published",
-        known_by="transcribed",
+        evidence="convention",
+        known_by="derived",
         cases=trial.cases.names,
         demand=np.asarray(sliding_stress(V, p, trial.t, c)),
         resistance=np.asarray(design_value(f_r, trial.k)),
@@ -176,25 +194,33 @@ def sliding_at_pads(trial: Trial) -> CheckArray:
     h, place, s = trial.setup.holding, trial.setup.place, trial.strips
     pattern = h.pattern
     z = where(s.ahead, foot_pivot(pattern.h), top_pivot(pattern.h, pattern.top_share))
+    y = pattern.y_pad
     edges = Edges(
-        inner=pattern.y_pad,
-        outer=remaining(half_of(place.width), pattern.y_pad),
-        up=z,
+        inner=trial.towards_middle(y),
+        outer=remaining(half_of(place.width), y),
+        up=trial.above(y, z),
         down=remaining(place.height, z),
     )
     reach_x, reach_z = half_of(h.pad_width), half_of(pad_contact_height(pattern.h))
-    p = perimeter_of(reach_x, reach_x, reach_z, reach_z, edges, trial.t)
+    reach = (reach_x, reach_x, reach_z, reach_z)
+    holes = ((o.y, o.down, o.diameter) for o in trial.setup.job.board.openings)
+    p = remaining(perimeter_of(*reach, edges, trial.t), lost_to_openings(holes, y, z, reach, trial.t).length)
     return _sliding(trial, "plies-sliding-pads", half(s.C), p)
 
 
 def pads(trial: Trial) -> CheckArray:
-    """The bracket's pads crushing the face: the block they need against half their height."""
-    h, pattern = trial.setup.holding, trial.setup.holding.pattern
+    """The bracket's pads crushing the face: the block they need against half their height.
+
+    Only their width on wood counts, beside the notch too (conservative at the foot).
+    """
+    h, place, pattern = trial.setup.holding, trial.setup.place, trial.setup.holding.pattern
+    notch = place.notch_width if trial.notched else 0.0
+    width = pad_on_wood(pattern.y_pad, h.pad_width, place.width, notch)
     block = pad_block(
         N=trial.actions.N,
         M=trial.actions.M,
         f=trial.crush,
-        b=both_pads(h.pad_width),
+        b=both_pads(width),
         h=pattern.h,
         z_u=pattern.z_u,
         z_l=pattern.z_l,

@@ -21,8 +21,9 @@ PER = ("bolt", "pair", "all")
 class Hardware:
     """n sets of engine bolts and backing. `round_` marks washers; `per` is an index of `PER`.
 
-    Backing is what lies on the wood forward; `out_t` is the thickness of washers and plates outside
-    the board on the bracket's side. `least_side` is the smaller side or diameter of the backing.
+    Backing is what lies on the wood forward, `outside` its smaller side or its diameter. `out_t` is the
+    thickness of washers and plates on the bracket's side, `plate_out_t` of a plate there alone: it lies
+    between board and bracket, a washer under the bolt's head.
     """
 
     d: Array
@@ -37,6 +38,7 @@ class Hardware:
     thread_length: Array
     length: Array
     out_t: Array
+    plate_out_t: Array
     round_: NDArray[np.bool_]
     per: Array
     outside: Array
@@ -96,7 +98,8 @@ def hardware(sets: Sequence[EngineBolts], tables: Catalogue = SHIPPED) -> Hardwa
 def _bolt(s: EngineBolts, tables: Catalogue) -> dict[str, float]:
     thread, head, nut = tables.thread(s.thread), tables.head(s.thread), tables.nut(s.thread, "lock")
     grade = tables.grade(s.grade, s.thread)
-    aft = tables.washer(s.aft.washer).t_mm if s.aft.washer else 0.0
+    plate = s.aft.thickness if s.aft.plate else 0.0
+    aft = tables.washer(s.aft.washer).t_mm if s.aft.washer else plate
     return {
         "d": thread.d_mm,
         "A_s": thread.A_s_mm2,
@@ -110,6 +113,7 @@ def _bolt(s: EngineBolts, tables: Catalogue) -> dict[str, float]:
         "thread_length": head.b_long_mm if s.length > head.long_over_mm else head.b_mm,
         "length": s.length,
         "out_t": aft,
+        "plate_out_t": plate,
         "stainless": float(grade.kind == "stainless"),
     }
 

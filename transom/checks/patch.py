@@ -1,9 +1,10 @@
 """How much wood a nut reaches through its washer or plate, and what is left to carry round about it."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from transom.formula import formula
-from transom.maths import PI, maximum, minimum, positive, where
+from transom.maths import PI, maximum, minimum, positive, sqrt, where
 from transom.units import MM, MM2, MPA, ONE, N, Value
 
 
@@ -140,3 +141,76 @@ def perimeter_of(inner: Value, outer: Value, up: Value, down: Value, edges: Edge
         side_that_carries(up, edges.up, level, t),
         side_that_carries(down, edges.down, level, t),
     )
+
+
+@formula(symbol="c", source="Pythagoras: from a rectangle to the rim of a round hole", evidence="published",
+         known_by="derived", typical={"y": 30.0, "D": 25.0})  # fmt: skip
+def gap_to_hole(y: MM, z: MM, inner: MM, outer: MM, up: MM, down: MM, D: MM) -> MM:
+    """Wood between a rectangle and a hole whose middle lies y outward and z below its bolt; negative inside."""
+    past_y = positive(y - outer) + positive(-y - inner)
+    past_z = positive(z - down) + positive(-z - up)
+    return sqrt(past_y * past_y + past_z * past_z) - D / 2.0
+
+
+@formula(symbol="D", source="an opening nearer than the board's thickness takes its diameter out of the perimeter",
+         evidence="convention", known_by="derived", typical={"gap": 20.0, "D": 25.0})  # fmt: skip
+def perimeter_lost(gap: MM, D: MM, t: MM) -> MM:
+    """Length of perimeter an opening takes."""
+    return where(gap < t, D, 0.0 * D)
+
+
+@formula(symbol="A", source="an opening under the backing bears nothing", evidence="convention", known_by="derived",
+         typical={"gap": -5.0, "D": 25.0})  # fmt: skip
+def area_lost(gap: MM, D: MM) -> MM2:
+    """Bearing area an opening takes; all of it as soon as it reaches under (conservative)."""
+    return where(gap < 0.0 * D, PI / 4.0 * D * D, 0.0 * D * D)
+
+
+@formula(symbol="y", source="a hole seen from a bolt of either side", evidence="published", known_by="derived")
+def outward_of(y_hole: MM, y: MM, side: ONE) -> MM:
+    """How far a hole lies outward of the bolt at y on a side, +1 starboard, -1 port."""
+    return side * y_hole - y
+
+
+@formula(symbol="z", source="a hole seen from a bolt", evidence="published", known_by="derived")
+def below_of(z_hole: MM, z: MM) -> MM:
+    """How far a hole lies below a bolt."""
+    return z_hole - z
+
+
+@formula(symbol="sum", source="openings one after the other", evidence="published", known_by="derived")
+def with_another(length: MM, more: MM) -> MM:
+    """What several openings take of a length."""
+    return length + more
+
+
+@formula(symbol="sum", source="openings one after the other", evidence="published", known_by="derived")
+def with_another_area(area: MM2, more: MM2) -> MM2:
+    """What several openings take of an area."""
+    return area + more
+
+
+@dataclass(frozen=True)
+class Lost:
+    """What openings take of a patch: bearing area, mm², and perimeter, mm."""
+
+    area: Value
+    length: Value
+
+
+def lost_to_openings(
+    holes: Iterable[tuple[float, float, float]], y: Value, z: Value, reach: tuple[Value, Value, Value, Value], t: Value
+) -> Lost:
+    """What openings (y, down, diameter) take of a patch about a bolt at +-y, z; the worse of the two sides."""
+    listed = list(holes)
+    worst_area: Value = 0.0
+    worst_length: Value = 0.0
+    for side in (1.0, -1.0):
+        area: Value = 0.0
+        length: Value = 0.0
+        for y_hole, z_hole, D in listed:
+            gap = gap_to_hole(outward_of(y_hole, y, side), below_of(z_hole, z), *reach, D)
+            area = with_another_area(area, area_lost(gap, D))
+            length = with_another(length, perimeter_lost(gap, D, t))
+        worst_area, worst_length = maximum(worst_area, area), maximum(worst_length, length)
+    return Lost(worst_area, worst_length)

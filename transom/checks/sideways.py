@@ -4,9 +4,10 @@ from functools import partial
 
 import numpy as np
 
+from transom.checks.places import bolts, bottom_edge, edge_or_rim, least_spacing, offset
 from transom.checks.trial import Trial
 from transom.formula import formula
-from transom.maths import absolute, maximum, minimum
+from transom.maths import maximum, minimum
 from transom.result import CheckArray
 from transom.standards.ec5 import axial_lateral_utilisation, embedment_plywood, yield_moment
 from transom.standards.ec5_lateral import one_plate
@@ -17,6 +18,7 @@ from transom.units import MM, ONE, Array, N, Value
 
 EN = "EN 1995-1-1:2004, 8.2.3; plywood embedment 8.5.1.2; aluminum or steel bracket as steel plate is a convention"
 NDS = "NDS 2018, 12.3 with TR12 Table A1 plywood bearing"
+NOTHING = 1e-6  # N; stands for no resistance at all where something is divided by it
 A36_STRENGTH = 399.9  # MPa, 58 ksi: the lower bound of ASTM A36, for the bracket's own bearing
 
 
@@ -35,35 +37,11 @@ def row_share(n_ef: ONE, n: ONE) -> ONE:
     return n_ef / n
 
 
-@formula(symbol="e", source="nearest edge of the board", evidence="published", known_by="derived")
-def nearest_edge(top: MM, side: MM, bottom: MM) -> MM:
-    """Smallest distance from a bolt's middle to an edge of the board."""
-    return minimum(minimum(top, side), bottom)
-
-
-@formula(symbol="e", source="distance to the board's edge", evidence="published", known_by="derived")
-def side_edge(W: MM, y: MM) -> MM:
-    """Distance from a bolt at y to the side edge."""
-    return W / 2.0 - y
-
-
-@formula(symbol="e", source="distance to the board's edge", evidence="published", known_by="derived")
-def bottom_edge(H: MM, z: MM) -> MM:
-    """Distance from a bolt at depth z to the bottom edge."""
-    return H - z
-
-
 @formula(symbol="a_1/4", source="NDS 2018, 11.3.6.1: staggered by less than a quarter of the pitch counts as one row",
          evidence="published", known_by="memory")  # fmt: skip
 def stagger_of_one_row(a_1: MM) -> MM:
     """How far bolts may be out of line and still count as one row."""
     return a_1 / 4.0
-
-
-@formula(symbol="s", source="offset of two bolts", evidence="published", known_by="derived")
-def offset(y_1: MM, y_2: MM) -> MM:
-    """How far two bolts are out of line."""
-    return absolute(y_1 - y_2)
 
 
 @formula(symbol="2 y", source="two bolts about the center line", evidence="published", known_by="derived")
@@ -72,21 +50,43 @@ def pair_pitch(y: MM) -> MM:
     return 2.0 * y
 
 
-def edge_of(trial: Trial) -> Value:
-    """Smallest edge distance of any engine bolt, mm; the notch counts as an edge for the upper row."""
-    p, place = trial.setup.holding.pattern, trial.setup.place
-    upper = nearest_edge(trial.upper_edge, side_edge(place.width, p.y_u), bottom_edge(place.height, p.z_u))
-    lower = nearest_edge(p.z_l, side_edge(place.width, p.y_l), bottom_edge(place.height, p.z_l))
-    return minimum(upper, lower)
+@formula(symbol="t_p", source="the bracket's ear where it is thinner than what is taken for a boss",
+         evidence="convention", known_by="derived")  # fmt: skip
+def side_plate(usual: MM, ear: MM) -> MM:
+    """Thickness of metal that holds the bolt at the wood's face."""
+    return minimum(usual, ear)
+
+
+@formula(symbol="Z'", source="cross-banded loaded edge on the allowable value too", evidence="convention",
+         known_by="derived")  # fmt: skip
+def at_loaded_edge(Z: N, k_e: ONE) -> N:
+    """Allowable value at a loaded edge under 4 d."""
+    return Z * k_e
+
+
+def plate_of(trial: Trial) -> Value:
+    """Thickness of the metal side member, mm."""
+    return side_plate(trial.setup.factors.side_plate, trial.setup.holding.ear)
 
 
 def _share_of_rows(trial: Trial) -> Value:
     """Two bolts a row, and two rows where they line up within a quarter of their distance; the worse."""
     p, d = trial.setup.holding.pattern, trial.hardware.d
+    if trial.setup.job.engine.bracket.bolts:
+        return _share_of_odd_rows(trial)
     across = minimum(effective_number(2.0, pair_pitch(p.y_u), d), effective_number(2.0, pair_pitch(p.y_l), d))
     apart = bottom_edge(p.z_l, p.z_u)
     up = np.where(offset(p.y_u, p.y_l) < stagger_of_one_row(apart), effective_number(2.0, apart, d), 2.0)
     return row_share(minimum(across, up), 2.0)
+
+
+def _share_of_odd_rows(trial: Trial) -> Value:
+    """An odd pattern: as many bolts in line as there are, across or down, at the smallest spacing (conservative)."""
+    d, a_1 = trial.hardware.d, least_spacing(trial)
+    y, down = (np.round(x, 1) for x in bolts(trial))
+    most = float(max(np.unique(x, return_counts=True)[1].max() for x in (y, down)))
+    in_line = max(most, float(len(np.unique(down))))
+    return row_share(effective_number(in_line, a_1, d), in_line)
 
 
 def resistance(trial: Trial) -> Array:
@@ -97,8 +97,8 @@ def resistance(trial: Trial) -> Array:
     """
     w, f = trial.hardware, trial.setup.factors
     f_h = embedment_plywood(w.d, trial.stacks.rho[:, None])
-    F_v_Rk = one_plate(f_h, trial.t, w.d, yield_moment(w.f_ub, w.d), f.side_plate)
-    k_e = cross_banded_edge_factor(edge_of(trial), w.d)
+    F_v_Rk = one_plate(f_h, trial.t, w.d, yield_moment(w.f_ub, w.d), plate_of(trial))
+    k_e = cross_banded_edge_factor(edge_or_rim(trial), w.d)
     k = f.connection(trial.cases.duration)
     return np.asarray(sideways_resistance(F_v_Rk, k, k_e, _share_of_rows(trial)))
 
@@ -135,8 +135,10 @@ def with_pull(trial: Trial) -> CheckArray:
     """Tension and sideways together in the wood: squares of the shares of bearing and of sideways resistance."""
     R_v = resistance(trial)
     both = partial(axial_lateral_utilisation, F_v_Ed=trial.shear, F_v_Rd=R_v)
-    upper = both(F_ax_Ed=trial.upper_tension, F_ax_Rd=trial.bearing(trial.upper_patch))
-    lower = both(F_ax_Ed=trial.lower_tension, F_ax_Rd=trial.bearing(trial.lower_patch))
+    upper, lower = (
+        both(F_ax_Ed=T, F_ax_Rd=maximum(trial.bearing(patch), NOTHING))
+        for T, patch in ((trial.upper_tension, trial.upper_patch), (trial.lower_tension, trial.lower_patch))
+    )
     return _check(
         trial, "pull-and-sideways-in-wood", "ec5", maximum(upper, lower), np.ones((1, 1)),
         "EN 1995-1-1:2004, 8.3.3 in form, washer bearing 8.5.2 for the pull", unit="",
@@ -148,11 +150,12 @@ def by_nds(trial: Trial) -> CheckArray:
     factor = trial.factor
     Z = single_shear(
         factor("nds.F_e_plywood_MPa"), bearing_steel(A36_STRENGTH), factor("nds.F_yb_MPa"), trial.t,
-        trial.setup.factors.side_plate, trial.hardware.d,
+        plate_of(trial), trial.hardware.d,
     )  # fmt: skip
     short, brief = factor("nds.C_D_short"), factor("nds.C_D_instantaneous")
     C_D = np.array([short if d == "short" else brief for d in trial.cases.duration])
-    limit = adjusted_value(Z, C_D, factor("nds.C_M"))
+    k_e = cross_banded_edge_factor(edge_or_rim(trial), trial.hardware.d)
+    limit = at_loaded_edge(adjusted_value(Z, C_D, factor("nds.C_M")), k_e)
     return _check(
         trial, "sideways-in-wood", "nds", trial.service_shear, limit, NDS,
         note="service loads; second opinion, 1.3 to 1.9 times harsher than EN 1995 on normal work",

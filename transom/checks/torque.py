@@ -21,16 +21,14 @@ def dry_crush_load(f_k: MPA, A: MM2) -> N:
     return f_k * A
 
 
-def nut_factors(trial: Trial) -> tuple[float, float]:
-    """Lowest and usual nut factor for the threads' condition and the bolts' metal."""
-    job = trial.setup.job
-    name = f"nut_factor.{job.engine.threads}"
-    row = trial.setup.tables.factor("nut_factor.dry_stainless" if _dry_stainless(trial) else name)
-    return float(row.low if row.low is not None else row.value), float(row.value)
-
-
-def _dry_stainless(trial: Trial) -> bool:
-    return trial.setup.job.engine.threads == "dry" and bool(np.all(trial.hardware.stainless))
+def nut_factors(trial: Trial) -> tuple[Array, Array]:
+    """Lowest and usual nut factor for the threads' condition and each bolt's metal, (n, 1)."""
+    factor, threads = trial.setup.tables.factor, trial.setup.job.engine.threads
+    usual = factor(f"nut_factor.{threads}")
+    stainless = factor("nut_factor.dry_stainless") if threads == "dry" else usual
+    pairs = [(float(r.value if r.low is None else r.low), float(r.value)) for r in (stainless, usual)]
+    picked = [np.where(trial.hardware.stainless > 0, a, b) for a, b in zip(*pairs, strict=True)]
+    return picked[0], picked[1]
 
 
 def most_clamp(trial: Trial) -> tuple[Array, Array]:
@@ -66,15 +64,15 @@ def checks(trial: Trial) -> tuple[CheckArray, ...]:
             method="hand",
             unit="N",
             source=source,
-            evidence="published",
-            known_by="transcribed",
+            evidence=evidence,
+            known_by="transcribed" if evidence == "published" else "derived",
             cases=BOLT_UP,
             demand=np.asarray(clamp_load_at_torque(T, K, trial.hardware.d)),
             resistance=limit,
-            note=f"clamp load of the stated torque at nut factor {K:g}",
+            note=f"clamp load of the stated torque at nut factor {np.min(K):g}",
         )
-        for part, what, source, limit, K in (
-            ("engine-bolts", "stretch-at-bolt-up", STRETCH, bolt, usual),
-            ("backing", "wood-crushing-at-bolt-up", CRUSH, face, low),
+        for part, what, source, evidence, limit, K in (
+            ("engine-bolts", "stretch-at-bolt-up", STRETCH, "published", bolt, usual),
+            ("backing", "wood-crushing-at-bolt-up", CRUSH, "convention", face, low),
         )
     )

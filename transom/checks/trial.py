@@ -11,6 +11,7 @@ from transom.checks.patch import (
     Edges,
     Patch,
     half_of,
+    lost_to_openings,
     net_bearing_area,
     perimeter_of,
     reach_on_side,
@@ -187,10 +188,24 @@ class Trial:
     @cached_property
     def upper_edge(self) -> Value:
         """From the upper bolts up to the board's top edge, or to the notch where it lies over them, mm."""
-        p, place = self.setup.holding.pattern, self.setup.place
-        if place.notch_width == 0.0 or place.notch_depth == 0.0:
-            return p.z_u
-        return np.where(half_of(place.notch_width) > p.y_u, remaining(p.z_u, place.notch_depth), p.z_u)
+        return self.above(self.setup.holding.pattern.y_u, self.setup.holding.pattern.z_u)
+
+    @property
+    def notched(self) -> bool:
+        """True where the top edge has a notch."""
+        return bool(self.setup.place.notch_width and self.setup.place.notch_depth)
+
+    def above(self, y: Value, z: Value) -> Value:
+        """From a point at y, z up to the top edge, or to the notch where it lies over it, mm."""
+        place = self.setup.place
+        if not self.notched:
+            return z
+        return np.where(half_of(place.notch_width) > y, remaining(z, place.notch_depth), z)
+
+    def towards_middle(self, y: Value) -> Value:
+        """From a point at y to the center line, or to the notch's side wherever the point lies below (conservative)."""
+        half = half_of(self.setup.place.notch_width)
+        return np.where(half > y, y, remaining(y, half)) if self.notched else y
 
     def bearing(self, patch: Patch) -> Array:
         """Pull that crushes the wood of a patch, N, (n, v)."""
@@ -203,7 +218,9 @@ class Trial:
 
     @cached_property
     def over_bore(self) -> Array:
-        """Diameter bored for the epoxy plug, (n, 1)."""
+        """Diameter bored for the epoxy plug, (n, 1); nothing is bored for clamp screws."""
+        if self.setup.holding.by == "clamps":
+            return np.zeros_like(self.hardware.d)
         return np.asarray(over_bore_diameter(self.hardware.d, self.setup.factors.over_bore))
 
     @cached_property
@@ -229,18 +246,15 @@ class Trial:
 
     def _patch(self, *, upper: bool, pressure: Array | None = None) -> Patch:
         p_d = self.crush_under_backing if pressure is None else pressure
-        w, p, place = self.hardware, self.setup.holding.pattern, self.setup.place
+        w, p = self.hardware, self.setup.holding.pattern
         y, z = (p.y_u, p.z_u) if upper else (p.y_l, p.z_l)
-        above, below = (self.upper_edge if upper else z), remaining(place.height, z)
-        between = below if self.setup.holding.by == "clamps" else half_of(remaining(p.z_l, p.z_u))
-        outward = remaining(half_of(place.width), y)
-        edges = Edges(y, outward, above, between) if upper else Edges(y, outward, between, below)
+        edges = self.edges(upper=upper)
         m = effective_overhang(w.t, w.f_y, p_d, self.setup.factors.gamma_M1)
         half_round = half_of(square_of_equal_perimeter(working_diameter(w.outside, w.flats, m)))
         inner, outer, up, down = (
             np.where(w.round_, half_round, reach_on_side(minimum(extent, edge), w.flats, m))
             for extent, edge in zip(
-                self._extents(y, between, upper=upper), (y, outward, edges.up, edges.down), strict=True
+                self.extents(upper=upper), (edges.inner, edges.outer, edges.up, edges.down), strict=True
             )
         )
         area = np.where(
@@ -249,11 +263,34 @@ class Trial:
             net_bearing_area(inner, outer, up, down, w.hole),
         )
         around = perimeter_of(inner, outer, up, down, edges, self.t)
-        return Patch(inner, outer, up, down, area, around, m)
+        holes = self.setup.job.board.openings
+        lost = lost_to_openings(((h.y, h.down, h.diameter) for h in holes), y, z, (inner, outer, up, down), self.t)
+        return Patch(inner, outer, up, down, remaining(area, lost.area), remaining(around, lost.length), m)
 
-    def _extents(self, y: Value, between: Value, *, upper: bool) -> tuple[Value, Value, Value, Value]:
-        """How far the backing itself reaches from a bolt: towards the middle, outward, up, down."""
-        w = self.hardware
+    @property
+    def _between_rows(self) -> Value:
+        """From a row half way to the other; clamp screws have no other row."""
+        p, place = self.setup.holding.pattern, self.setup.place
+        if self.setup.holding.by == "clamps":
+            return remaining(place.height, p.z_l)
+        return half_of(remaining(p.z_l, p.z_u))
+
+    def edges(self, *, upper: bool) -> Edges:
+        """From a bolt of a row to where the wood ends or its neighbor's half begins."""
+        p, place = self.setup.holding.pattern, self.setup.place
+        y, z = (p.y_u, p.z_u) if upper else (p.y_l, p.z_l)
+        outward, below = remaining(half_of(place.width), y), remaining(place.height, z)
+        if upper:
+            return Edges(self.towards_middle(y), outward, self.upper_edge, self._between_rows)
+        return Edges(y, outward, self._between_rows, below)
+
+    def extents(self, *, upper: bool) -> tuple[Value, Value, Value, Value]:
+        """How far the backing itself reaches from a bolt: towards the middle, outward, up, down.
+
+        A plate for a pair or for all lies with its middle between its bolts.
+        """
+        w, p = self.hardware, self.setup.holding.pattern
+        y, between = (p.y_u if upper else p.y_l), self._between_rows
         own_x, own_z = half_of(w.width), half_of(w.height)
         shared_x = w.per > 0
         shared_z = w.per > 1

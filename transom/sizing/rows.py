@@ -24,9 +24,17 @@ def rows_that_matter(field: "Field", stacks: NDArray[np.int_]) -> list[int]:
         np.broadcast_to(np.abs(q), shape)
         for q in (trial.upper_tension, trial.lower_tension, trial.shear, trial.service_shear, s.Mx, s.My, s.Mxy, s.C)
     ]
+    quantities += [np.broadcast_to(M, shape) for M in _moments(trial)]
     pads = [np.broadcast_to(np.where(side, s.C, 0.0), shape) for side in (s.ahead, ~np.asarray(s.ahead))]
     block = np.broadcast_to(_block_height(trial), shape)
     return _uncovered(np.stack([*quantities, *pads, block]), trial.k)
+
+
+def _moments(trial: "object") -> tuple[Array, Array]:
+    """Moments beside openings and notch: the strips they are taken out of change with the side that pulls."""
+    from transom.checks.board import moments_beside_openings
+
+    return moments_beside_openings(trial)  # type: ignore[arg-type]
 
 
 def _block_height(trial: "object") -> Array:
