@@ -78,7 +78,8 @@ def answer(board: Board, wrenches: Array, names: Sequence[str]) -> Answer:
         JobError: a board that is not held, or a case that pads, bolts and rests cannot carry, by name.
     """
     seated = board.seated()
-    borne = [s.bear(wrenches, names) for s in seated]
+    first = seated[0].bear(wrenches, names)
+    borne = (first, seated[1].bear(wrenches, names, first))
     coarse, fine = (fields(s.sprung, s.unit).combined(b.forces) for s, b in zip(seated, borne, strict=True))
     better, error = extrapolated(board.grid, coarse, fine)
     solution = seated[1].unit.combined(borne[1].forces)

@@ -177,15 +177,21 @@ class Seated:
         arms = np.hstack([self.seat.signs * self.seat.arms, np.zeros((3, len(self.nodes)))])
         return Contacts(board + np.diag(1 / np.array(k)), arms)
 
-    def bear(self, wrenches: Array, names: Sequence[str]) -> Borne:
+    def bear(self, wrenches: Array, names: Sequence[str], like: Borne | None = None) -> Borne:
         """Contact forces under wrenches (v, 3) of Fx, My, Mz on the bracket.
+
+        `like`: the same cases on another grid, whose bolts and pads are tried first.
 
         Raises:
             JobError: a case that pads, bolts and rests cannot carry, by name.
         """
         W = -np.asarray(wrenches, dtype=float).T
-        forces, motion = self.contacts.bear(W, names, start=self._back > 0)
         b, c = len(self.seat.bolts), len(self.seat.signs)
+        guess = None
+        if like is not None:
+            guess = np.zeros((len(self._back), len(names)), dtype=bool)
+            guess[:c] = like.forces[:c] > 0
+        forces, motion = self.contacts.bear(W, names, start=self._back > 0, guess=guess)
         k = np.array([n[2] for n in self.nodes])
         open_by = self.contacts.M[c:] @ forces
         return Borne(forces, motion, forces[:b], forces[b:c], np.maximum(k[:, None] * open_by, 0.0))

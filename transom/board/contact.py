@@ -44,7 +44,12 @@ class Contacts:
         return float(np.abs(np.diag(self.M)).max()), U[:, :rank].T, U[:, rank:].T
 
     def bear(
-        self, W: Array, names: Sequence[str], b: Array | None = None, start: Bools | None = None
+        self,
+        W: Array,
+        names: Sequence[str],
+        b: Array | None = None,
+        start: Bools | None = None,
+        guess: Bools | None = None,
     ) -> tuple[Array, Array]:
         """Contact forces and rigid motion of v cases.
 
@@ -53,6 +58,7 @@ class Contacts:
             names: of the cases, for the error.
             b: (m, v) gaps before any contact force, mm.
             start: (m,) contacts that touch at first, enough to hold the body; all if not given.
+            guess: (m, v) contacts to try first in each case; those of the case before if not given.
 
         Returns:
             forces (m, v), none negative, and motion (r, v).
@@ -62,16 +68,17 @@ class Contacts:
         """
         flexibility, keep, idle = self._balanced
         M, A = self.M / flexibility, keep @ self.A
+        whole = np.block([[M, A.T], [A, np.zeros((len(A), len(A)))]])
         gaps = np.zeros((len(M), W.shape[1])) if b is None else b / flexibility
         loads, lost = keep @ W, idle @ W
         forces, motion = np.empty_like(gaps), np.empty_like(loads)
         first = np.ones(len(M), dtype=bool) if start is None else start
         touching = first
         for v, name in enumerate(names):
-            case = _Case(M, A, loads[:, v], gaps[:, v], first, name)
+            case = _Case(M, A, whole, loads[:, v], gaps[:, v], first, name)
             if np.abs(lost[:, v]).max(initial=0.0) > TOLERANCE * np.abs(loads[:, v]).max(initial=0.0):
                 raise case.fault(UNCARRIED)
-            f, q = case.solved(touching)
+            f, q = case.solved(touching if guess is None else guess[:, v])
             touching = f > 0
             forces[:, v], motion[:, v] = f, q
         return forces, keep.T @ motion * flexibility
@@ -79,10 +86,11 @@ class Contacts:
 
 @dataclass(frozen=True)
 class _Case:
-    """One case in balanced units; `first` is a set of contacts that holds the body."""
+    """One case in balanced units; `whole` is [M Aᵀ; A 0], `first` a set of contacts that holds the body."""
 
     M: Array
     A: Array
+    whole: Array
     W: Array
     b: Array
     first: Bools
@@ -114,18 +122,21 @@ class _Case:
 
     def system(self, on: Bools) -> Array:
         """Equations of the contacts that touch and of equilibrium."""
-        A, r = self.A[:, on], len(self.A)
-        return np.block([[self.M[np.ix_(on, on)], A.T], [A, np.zeros((r, r))]])
+        at = np.concatenate([np.flatnonzero(on), np.arange(len(on), len(self.whole))])
+        return np.asarray(self.whole[at[:, None], at])
 
     def touching(self, on: Bools) -> tuple[Array, Array, Array] | None:
         """Forces, motion and gaps if exactly these touch; None where they cannot hold the body."""
         K, right = self.system(on), np.concatenate([-self.b[on], self.W])
         try:
             x = np.linalg.solve(K, right)
-            x += np.linalg.solve(K, right - K @ x)
+            rest = right - K @ x
+            if np.abs(rest).max(initial=0.0) > 1e-13 * np.abs(right).max(initial=0.0):
+                x += np.linalg.solve(K, rest)
+                rest = right - K @ x
         except np.linalg.LinAlgError:
             return None
-        held = np.abs(K @ x - right).max(initial=0.0) <= TOLERANCE * np.abs(right).max(initial=0.0)
+        held = np.abs(rest).max(initial=0.0) <= TOLERANCE * np.abs(right).max(initial=0.0)
         if not (held and np.isfinite(x).all()):
             return None
         f = np.zeros(len(self.M))
