@@ -177,7 +177,7 @@ BROKEN = [
     ('height = "3 in", per', "per",
      "[mount.engine_bolts.forward] height: is missing from the plate. Give alloy and three measures."),
     ('thread = "1/2-13"', 'thread = ""',
-     '[mount.engine_bolts] thread = "": is empty. Write it in words, or leave the line out.'),
+     '[mount.engine_bolts] thread = "": no such thread in the tables. `transom materials threads` lists what there is.'),
     ('length = "3-1/2 in"', "length = 3.5",
      '[mount.engine_bolts] length = 3.5: a bare number has no unit. Write length = "3.5 in" or length = "3.5 mm".'),
     ('like = "ahead"', 'like = "forward"',
@@ -225,7 +225,7 @@ BROKEN = [
     ('length = "3-1/2 in"', 'length = "?"',
      '[mount.engine_bolts] length = "?": "?" is no answer here. Say under the head to the end.'),
     ('washer = "1/2 wide"', 'washer = ""',
-     '[mount.engine_bolts.aft] washer = "": is empty. Write it in words, or leave the line out.'),
+     '[mount.engine_bolts.aft] washer = "": no such washer in the tables. `transom materials washers` lists what there is.'),
     ("layers = [", "layers = []\n# [",
      '[mount] layers: is missing: a mount has at least one sheet. Write layers = [{ sheet = "...", grain = "across" }], or leave [mount] out.'),
     ('openings = [{ y = "0 in", down = "16 in", diameter = "1 in", what = "drain" }]', 'openings = { y = "0 in", down = "16 in", diameter = "1 in" }',
@@ -259,6 +259,12 @@ def test_no_power_and_no_plate_to_size_for() -> None:
         '[engine] power = "?": nothing can be sized without it, and no builder\'s plate power is stated to size for. '
         'Read the cowl, or give a range such as "40 to 60 hp".',
     )
+
+
+def test_a_value_at_fault_is_one_fault_and_not_missing_too() -> None:
+    plate = ('plate_power = "50 hp"', 'plate_power = "fifty"')
+    assert len(faults(changed(('power = "40 hp"', 'power = "?"'), plate))) == 1
+    assert len(faults(changed(('thickness = "1/4 in", width = "15 in"', 'thickness = 0.25, width = "15 in"')))) == 1
 
 
 def test_a_section_written_as_a_key_is_told_where_it_goes() -> None:

@@ -42,6 +42,7 @@ REFUSED = [
     ("75 N*m", "torque", NO_SUMS),
     ("1e400 in", "length", "no scientific notation; write the number out in full"),
     ("2e3 lb", "mass", "no scientific notation; write the number out in full"),
+    ("0 0\ufefdin", "length", "two numbers side by side: 0.0\\ufefdin or 00\\ufefdin? Write the one you mean"),
     ("nan in", "length", "it is not a finite number; write a number and its unit"),
     ("inf mm", "length", "it is not a finite number; write a number and its unit"),
     ("-infinity mm", "length", "it is not a finite number; write a number and its unit"),
@@ -90,7 +91,7 @@ def test_refusals_say_what_the_value_the_rule_and_the_next_step(text: str, kind:
     with pytest.raises(QuantityError) as caught:
         read(text, kind)
     fault = caught.value
-    shown = f'{text[:57]}..."' if len(text) > 60 else text.replace("\u00a0", r"\xa0") + '"'
+    shown = f'{text[:57]}..."' if len(text) > 60 else text.replace("\u00a0", r"\xa0").replace("\ufefd", r"\ufefd") + '"'
     assert str(fault) == f'{KINDS[kind].says} "{shown}: {said}'
     assert (fault.what, fault.value) == (KINDS[kind].says, text)
     assert fault.rule in said

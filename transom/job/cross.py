@@ -31,7 +31,8 @@ def _bracket_takes(r: Reading) -> None:
 
 def _power_known(r: Reading) -> None:
     """Without the engine's power there is no job, unless the builder's plate can stand in for it."""
-    if "engine.power" in r.unmeasured and not isinstance(r.get("boat.plate_power"), float):
+    plate = "boat.plate_power"
+    if "engine.power" in r.unmeasured and plate not in r.at_fault and not isinstance(r.get(plate), float):
         r.fault("engine.power", "?", "nothing can be sized without it, and no builder's plate power is stated "
                 "to size for", 'read the cowl, or give a range such as "40 to 60 hp"')  # fmt: skip
 
@@ -146,7 +147,7 @@ def _backing(r: Reading, path: str) -> None:
     if "washer" in stated or not stated:
         return
     for name in ("plate", "thickness", "width", "height"):
-        if name not in stated:
+        if name not in stated and f"{path}.{name}" not in r.at_fault:
             r.fault(f"{path}.{name}", MISSING, "is missing from the plate", "give alloy and three measures")
 
 
@@ -160,12 +161,10 @@ def _names(r: Reading) -> None:
 
 def _stated_words(r: Reading) -> None:
     """A reason, a name or a paper that is empty is none."""
-    needed = {"case": ("name", "reason"), "accept": ("stop", "by", "paper"), "mount.layers": ("sheet",)}
+    needed = {"case": ("name", "reason"), "accept": ("by", "paper")}
     for path, fields in needed.items():
         for i, row in enumerate(r.get(path) or (), 1):
             _empty(r, f"{path} {i}", (f for f in fields if row.get(f) == ""))
-    bolts = ("thread", "grade", "aft.washer", "aft.plate", "forward.washer", "forward.plate")
-    _empty(r, "mount.engine_bolts", (f for f in bolts if r.get(f"mount.engine_bolts.{f}") == ""))
 
 
 def _empty(r: Reading, where: str, fields: Iterable[str]) -> None:

@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from transom.job.faults import MISSING, Fault, Faults, Place, listed, nearest, printable
+from transom.job.names import in_table
 from transom.job.schema import SECTIONS, Key, Section, keys, walk
 from transom.job.values import Unmeasured, asked, value_of
 
@@ -18,6 +19,7 @@ class Reading:
     unmeasured: list[str] = field(default_factory=list)
     left_out: list[str] = field(default_factory=list)
     not_judged: list[str] = field(default_factory=list)
+    at_fault: set[str] = field(default_factory=set)
 
     def get(self, path: str) -> Any:
         """The value, or None."""
@@ -146,6 +148,7 @@ def _key(reading: Reading, key: Key, path: str, raw: dict[str, Any], *, wanted: 
         value = value_of(key, raw[key.name])
     except Fault as fault:
         reading.faults.add(Place(path, key.name), raw[key.name], fault)
+        reading.at_fault.add(where)
         return
     if isinstance(value, Unmeasured):
         reading.unmeasured.append(where)
@@ -161,11 +164,12 @@ def _say(key: Key) -> str:
 def _free(reading: Reading, key: Key, path: str, raw: dict[str, Any]) -> dict[str, Any]:
     """A table of any names, each read as the same key: its values as pairs under the table's path."""
     pairs = []
-    for name, value in raw.items():
+    for said, value in raw.items():
         try:
+            name = in_table(key.family, said) if key.family else said
             read = value_of(key, value)
         except Fault as fault:
-            reading.faults.add(Place(path, printable(name)), value, fault)
+            reading.faults.add(Place(path, printable(said)), value, fault)
             continue
         if isinstance(read, Unmeasured):
             reading.unmeasured.append(f"{path}.{name}")

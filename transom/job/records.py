@@ -110,7 +110,7 @@ class Engine:
     held_by: str = "bolts"  # bolts | clamps
     takes: tuple[float, float] | None = None  # mm
     torque: float | None = None  # N*mm
-    threads: str = "dry"  # dry | oiled | anti-seize
+    threads: str = "oiled"  # dry | oiled | anti-seize; oiled brings the most clamp load for a torque
     thrust: float | None = None  # N, only if measured
     gravity_aft: float | None = None  # mm
     gravity_up: float | None = None  # mm

@@ -16,6 +16,7 @@ HELD = ("bolts", "clamps")
 CASES = ("ahead", "hard-over", "astern", "wave", "turn", "road", "strike")
 SHAFTS = (381.0, 508.0, 635.0, 762.0)
 
+NOMINAL = "sheets or their nominal size"
 QUANTITIES = ("length", "mass", "force", "power", "torque", "speed", "rotation", "angle", "temperature")
 
 
@@ -27,6 +28,7 @@ class Key:
     stop (the name of one that can be accepted).
     `words` are answers in place of a quantity. `field` is the record's name for it where that differs.
     `unknown` says whether "?" is an answer. `items` is how many values a list must have; None: no list.
+    `family` is the table whose names it takes; of a `free` key, whose names may stand.
     `blank` is what a blank job holds: TOML, or nothing to leave the line out; # first: as a comment.
     """
 
@@ -43,6 +45,7 @@ class Key:
     unknown: bool = True
     blank: str = '"?"'
     field: str = ""
+    family: str = ""
 
     @property
     def target(self) -> str:
@@ -247,27 +250,28 @@ CROSSMEMBERS = Section("crossmembers", "Crossmembers: what the pod hangs from", 
 
 _STOCK_KEYS = (
     Key("panels", "text", "panels you buy: `transom materials panels`", items=(1, 100), unknown=False,
-        blank=""),
-    Key("sheets", "text", "sheet thicknesses you buy", items=(1, 100), unknown=False, blank=""),
+        blank="", family="panels"),
+    Key("sheets", "text", "sheets you buy, or their thicknesses", items=(1, 100), unknown=False, blank="",
+        family=NOMINAL),
     Key("most_sheets", "count", "most sheets in one board", 1, 8, unknown=False, blank="#4"),
-    Key("grades", "text", "bolt grades you buy", items=(1, 100), unknown=False, blank=""),
-    Key("threads", "text", "bolt threads you buy", items=(1, 100), unknown=False, blank=""),
-    Key("plates", "text", "plate alloys you buy", items=(1, 100), unknown=False, blank=""),
+    Key("grades", "text", "bolt grades you buy", items=(1, 100), unknown=False, blank="", family="grades"),
+    Key("threads", "text", "bolt threads you buy", items=(1, 100), unknown=False, blank="", family="threads"),
+    Key("plates", "text", "plate alloys you buy", items=(1, 100), unknown=False, blank="", family="plates"),
     Key("plate_thicknesses", "length", "plate thicknesses you buy", 0.5, 60.0, items=(1, 100),
         unknown=False, blank=""),
-    Key("washers", "text", "washers you buy", items=(1, 100), unknown=False, blank=""),
+    Key("washers", "text", "washers you buy", items=(1, 100), unknown=False, blank="", family="washers"),
 )  # fmt: skip
 
 MEASURED = Section(
     "measured", "Stock: what a sheet measures, by caliper in four places",
-    free=Key("", "length", "thickness of this sheet as measured", 2.0, 60.0), blank="none",
+    free=Key("", "length", "thickness of this sheet as measured", 2.0, 60.0, family="sheets"), blank="none",
 )  # fmt: skip
 
 STOCK = Section("stock", "Stock for this job alone; left out, the shop's", _STOCK_KEYS, (MEASURED,))
 
 _BACKING = (
-    Key("washer", "text", "washer, by its name in the tables", unknown=False),
-    Key("plate", "text", "or plate alloy", unknown=False),
+    Key("washer", "text", "washer, by its name in the tables", unknown=False, family="washers"),
+    Key("plate", "text", "or plate alloy", unknown=False, family="plates"),
     Key("thickness", "length", "of the plate", 0.5, 60.0, unknown=False),
     Key("width", "length", "of the plate, across", 10.0, 3000.0, unknown=False),
     Key("height", "length", "of the plate, up and down", 10.0, 3000.0, unknown=False),
@@ -275,13 +279,13 @@ _BACKING = (
 )
 MOUNT = Section("mount", "Mount: as drawn or as built", (), (
     Section("layers", "sheets, aft face first", (
-        Key("sheet", "text", "panel and thickness", required=True, unknown=False),
+        Key("sheet", "text", "panel and thickness", required=True, unknown=False, family="sheets"),
         Key("grain", "choice", "way of the face grain", choices=("across", "along"), required=True,
             unknown=False),
     ), many=True, blank="none"),
     Section("engine_bolts", "bolts through bracket and board", (
-        Key("thread", "text", "thread", required=True, unknown=False),
-        Key("grade", "text", "grade", required=True, unknown=False),
+        Key("thread", "text", "thread", required=True, unknown=False, family="threads"),
+        Key("grade", "text", "grade", required=True, unknown=False, family="grades"),
         Key("length", "length", "under the head to the end", 10.0, 500.0, required=True, unknown=False),
     ), (
         Section("aft", "under the bracket's side", _BACKING, blank="none"),

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from typing import Any
 
 from transom.job.faults import Fault, listed, nearest, shown, toml, with_unit
+from transom.job.names import chosen, in_table
 from transom.job.schema import QUANTITIES, Key
 from transom.job.stop_names import FINAL, PASSABLE
 from transom.quantity import QuantityError, is_unmeasured, read, read_range
@@ -76,7 +77,7 @@ def _stated(key: Key, raw: Any) -> str:
 
 def _quantity(key: Key, raw: Any) -> float | str:
     text = _stated(key, raw)
-    word = _chosen(text, key.words)
+    word = chosen(text, key.words)
     if word:
         return word
     try:
@@ -127,20 +128,11 @@ def _power_range(key: Key, raw: Any) -> tuple[float, float]:
     return _within(key, settled(low)), _within(key, settled(high))
 
 
-def _plain(text: str) -> str:
-    """Spelling that does not matter: case, hyphens, runs of spaces, the American aluminum."""
-    return " ".join(text.lower().replace("-", " ").replace("_", " ").split()).replace("aluminum", "aluminium")
-
-
-def _chosen(text: str, choices: tuple[str, ...]) -> str:
-    return next((choice for choice in choices if _plain(choice) == _plain(text)), "")
-
-
 def _choice(key: Key, raw: Any) -> str:
     allowed = f"must be {listed(key.choices)}"
     if not isinstance(raw, str):
         raise Fault(allowed, f'write it in quotes, such as {key.name} = "{key.choices[0]}"')
-    found = _chosen(raw, key.choices)
+    found = chosen(raw, key.choices)
     if not found:
         near = nearest(raw, key.choices)
         raise Fault(allowed, f'did you mean "{near}"?' if near else f"pick one: {key.how}")
@@ -157,7 +149,7 @@ def _text(key: Key, raw: Any) -> str:
         )
     if len(raw) > LONGEST_TEXT:
         raise Fault(f"is longer than {LONGEST_TEXT} letters", "shorten it")
-    return raw.strip()
+    return in_table(key.family, raw) if key.family else raw.strip()
 
 
 def _flag(key: Key, raw: Any) -> bool:
@@ -223,7 +215,7 @@ def _size(key: Key, raw: Any) -> tuple[str, float]:
 
 def _stop(key: Key, raw: Any) -> str:
     """The name of a stop that can be accepted; a final one cannot."""
-    name = _chosen(raw, (*PASSABLE, *FINAL)) if isinstance(raw, str) else ""
+    name = chosen(raw, (*PASSABLE, *FINAL)) if isinstance(raw, str) else ""
     if name in PASSABLE:
         return name
     if name:

@@ -22,15 +22,20 @@ class Refusal(Exception):  # noqa: N818 - not an error of its own: `read` turns 
 
     def __init__(self, rule: str, next_step: str) -> None:
         super().__init__(rule)
-        self.rule = rule
-        self.next_step = next_step
+        self.rule = printable(rule)
+        self.next_step = printable(next_step)
+
+
+def printable(text: str) -> str:
+    """The text with what a line or a terminal cannot show written as an escape."""
+    return "".join(c if c.isprintable() else ascii(c)[1:-1] for c in text)
 
 
 def quoted(value: object) -> str:
     """The value as typed, in quotes, on one line, cut where it is very long."""
     if not isinstance(value, str):
         return repr(value)[:_LONGEST]
-    plain = "".join(c if c.isprintable() else ascii(c)[1:-1] for c in value[: _LONGEST + 1])
+    plain = printable(value[: _LONGEST + 1])
     if len(plain) > _LONGEST:
         plain = plain[: _LONGEST - 3] + "..."
     return f"'{plain}'" if '"' in plain and "'" not in plain else f'"{plain}"'
