@@ -72,6 +72,8 @@ def _of_job(job: Job) -> Iterator[str]:
             "The thickness your bracket accepts was not measured and is not checked. Owners' manuals seen say 1-1/4 to"
             " 1-3/4 in on small engines, 1-5/8 to 2-3/4 in on mid-size ones: measure your bracket."
         )
+    if job.board.pocket is None and not job.board.pocket_stated:
+        yield "The pocket the board drops into was not measured and is not checked: measure it at its narrowest."
     if job.engine.held_by == "clamps":
         yield (
             "Clamp screws: their own strength and how they hold sideways are the maker's; tighten, safety-wire or lock"
@@ -86,7 +88,7 @@ def _of_job(job: Job) -> Iterator[str]:
     if job.engine.kicker is not None:
         yield (
             "Kicker: its weight and thrust are in the loads on the board and, conservatively, on the main engine's bolts;"
-            " its own clamps or bolts are not sized."
+            " its own clamps or bolts, and the wood about them, are not sized."
         )
     if job.boat.plate_engine_mass is None and job.boat.plate == "stated":
         yield "The builder's plate may limit the engine's weight too: read it before hanging a heavier engine."

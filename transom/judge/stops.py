@@ -58,9 +58,11 @@ def _final(job: Job, facts: Facts, tables: Catalogue) -> Iterator[tuple[str, str
 
 
 def _passable(job: Job, facts: Facts, tables: Catalogue) -> Iterator[tuple[str, str, bool]]:
-    yield from _plate(job, facts)
+    yield from _plate(job, facts, tables)
     power = facts["engine.power"].value
-    if job.engine.held_by == "clamps" and power > tables.factor("clamps.up_to_W").value * ROUNDING:
+    kicker, most = job.engine.kicker, tables.factor("clamps.up_to_W").value * ROUNDING
+    beside = kicker is not None and kicker.held_by == "clamps" and kicker.power > most
+    if (job.engine.held_by == "clamps" and power > most) or beside:
         yield "clamps-alone", "clamp screws alone above 15 hp: bolt it through", False
     if not job.board.sealed:
         yield (
@@ -79,11 +81,19 @@ def _passable(job: Job, facts: Facts, tables: Catalogue) -> Iterator[tuple[str, 
 ROUNDING = 1.0005  # a plate of 50 hp and an engine of 37.3 kW are the same power
 
 
-def _plate(job: Job, facts: Facts) -> Iterator[tuple[str, str, bool]]:
+def _engines_mass(job: Job, facts: Facts, tables: Catalogue) -> float:
+    """Mass of every engine on the board, kg: the plate's limit is for all of them."""
+    main, kicker = facts["engine.weight"].value, job.engine.kicker
+    if kicker is None:
+        return main
+    return main + (tables.engine_weight(kicker.power).running_kg if kicker.mass is None else kicker.mass)
+
+
+def _plate(job: Job, facts: Facts, tables: Catalogue) -> Iterator[tuple[str, str, bool]]:
     plate, power = job.boat.plate_power, facts["engine.power"].value
-    most, mass = job.boat.plate_engine_mass, facts["engine.weight"].value
+    most, mass = job.boat.plate_engine_mass, _engines_mass(job, facts, tables)
     if most is not None and mass > most * ROUNDING:
-        yield "over-builders-plate-weight", "the engine is heavier than the builder's plate allows", False
+        yield "over-builders-plate-weight", "the engine, with a kicker beside it, is heavier than the builder's plate allows", False
     if plate is not None and power > plate * ROUNDING:
         yield (
             "over-builders-plate",
