@@ -51,7 +51,7 @@ def fields(plate: Plate, solution: Solution) -> Fields:
     u = np.stack([solution.w, solution.b_1, solution.b_2], axis=2)
     corners = np.concatenate([u[:-1, :-1], u[1:, :-1], u[1:, 1:], u[:-1, 1:]], axis=2)
     forces = (K @ corners).reshape(*K.shape[:2], 4, 3, -1)
-    turned = np.swapaxes(forces, 0, 1)[:, :, [0, 3, 2, 1]]
+    turned = np.ascontiguousarray(np.swapaxes(forces, 0, 1)[:, :, [0, 3, 2, 1]])
     grid = plate.grid
     one = _across(forces, grid.present, np.diff(grid.z))
     two = np.swapaxes(_across(turned, grid.present.T, np.diff(grid.y)), 0, 1)
@@ -67,15 +67,16 @@ def _across(forces: Array, present: Bools, steps: Array) -> Array:
     shape = (forces.shape[0] + 1, forces.shape[1] + 1)
     total = np.zeros((*shape, 3, forces.shape[-1]))
     sides = np.zeros(shape)
+    share, there = _line_shares(present, steps)
+    undo = np.linalg.inv(share)
     for name, corners in SIDES.items():
         sign, first = (-1.0, 1) if name == "before" else (1.0, 0)
         lines = slice(first, first + forces.shape[0])
         nodal = np.zeros((forces.shape[0], shape[1], 3, forces.shape[-1]))
         nodal[:, :-1] += forces[:, :, CORNER[corners[0]]]
         nodal[:, 1:] += forces[:, :, CORNER[corners[1]]]
-        share, there = _line_shares(present, steps)
         flat = nodal.reshape(*nodal.shape[:2], -1)
-        total[lines] += sign * np.linalg.solve(share, flat).reshape(nodal.shape)
+        total[lines] += sign * (undo @ flat).reshape(nodal.shape)
         sides[lines] += there
     return total / np.maximum(sides, 1.0)[..., None, None]
 
