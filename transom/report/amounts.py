@@ -6,14 +6,14 @@ from transom.quantity import show
 from transom.report.words import verbs
 from transom.result import Check
 
-DRILL_US = "1/32"
+FAR_BEYOND = 9.995
 HOLE_STEP_MM = "0.5"
 
 
 def amount(value: float, unit: str, units: str, towards: str = "nearest") -> str:
-    """A number in a working unit as text; "none" where it is not finite."""
+    """A number in a working unit as text; words where it is not finite."""
     if not math.isfinite(value):
-        return "none"
+        return "more than any number"
     return _SHOWN.get(unit, _bare)(value, unit, units, towards)
 
 
@@ -76,7 +76,7 @@ def power(watts: float, units: str, towards: str = "nearest") -> str:
 def carried(value: float, unit: str, what: str, units: str) -> str:
     """What a check carries or may carry; a check that compares shares has no unit of its own."""
     if not math.isfinite(value):
-        return "none"
+        return "more than any number"
     if what.startswith("plate-bending"):
         return f"{show.force(value, units).split()[0]} {'lb-in per in' if units == 'us' else _per_mm(value)}"
     if not unit:
@@ -99,8 +99,8 @@ def compared(check: Check, units: str) -> str:
 
 
 def percent(ratio: float) -> str:
-    """Share of the limit; beyond any number where nothing may be carried."""
-    return show.percent(ratio) if math.isfinite(ratio) else "no limit left"
+    """Share of the limit; far beyond it, no more than that."""
+    return show.percent(ratio) if ratio < FAR_BEYOND else "over 999 %"
 
 
 def drill(mm: float, units: str, towards: str) -> str:

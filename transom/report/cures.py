@@ -6,13 +6,14 @@ from dataclasses import dataclass, replace
 from transom.catalogue import Catalogue
 from transom.errors import TransomError
 from transom.job.records import Job, Stock
+from transom.judge.judging import judge, prepared
 from transom.judge.records import Judgement
 from transom.quantity import show
 from transom.report.amounts import percent
 from transom.report.mounts import short_words
 from transom.report.words import case_words, check_words
 from transom.result import Check
-from transom.sizing.sizing import size
+from transom.sizing.search import best_of_kinds, field_of
 
 MOST_SHEETS = 4
 
@@ -48,6 +49,7 @@ BY_HAND = {
     ("engine-bolts", "pull-and-sideways-in-wood"): "bolts pulled and pushed sideways: larger plates inside",
     ("engine-bolts", "edge-distance"): "edge distance: a board that stands higher above the bolts, or lower holes",
     ("engine-bolts", "bolt-spacing"): "spacing: the bracket's other holes, if it has any",
+    ("backing", "plate-room"): "plate room: a smaller plate, or one across the pair",
     ("backing", "plate-edge"): "plate edge: a larger plate",
     ("engine-bolts", "length"): "bolts: a longer one than any in the table; ask the counter",
     ("engine-bolts", "shank-in-grip"): "bolts: fully threaded ones, or a washer more",
@@ -77,14 +79,22 @@ def tried(job: Job, tables: Catalogue, rank: str = "material") -> tuple[Cure, ..
     """Changes that make a board work which has none: each is sized, and only what passes its checks is told."""
     found = []
     for change, other in _changes(job):
-        try:
-            j = size(other, tables, rank)
-        except TransomError:
-            continue
-        if j.mount is not None and not j.failing:
+        j = _first(other, tables, rank)
+        if j is not None and not j.failing:
             found.append(Cure(change, j))
             break
     return tuple(found)
+
+
+def _first(job: Job, tables: Catalogue, rank: str) -> Judgement | None:
+    """The best ranked mount that passes, judged; None where there is none. No nearest miss is looked for."""
+    try:
+        _, setup, cases = prepared(job, tables)
+        field = field_of(job, tables, setup, cases, rank)
+        found = best_of_kinds(field, 1)
+        return judge(job, tables, field.mount(found[0])) if found else None
+    except TransomError:
+        return None
 
 
 def _changes(job: Job) -> Iterator[tuple[str, Job]]:
@@ -107,11 +117,6 @@ def advice(failing: Sequence[Check]) -> tuple[str, ...]:
 
 
 def resized(job: Job, tables: Catalogue) -> tuple[Cure, ...]:
-    """For a mount that fails: what sizing finds from the same stock, else what `tried` finds."""
-    try:
-        j = size(job, tables)
-    except TransomError:
-        return ()
-    if j.mount is None:
-        return tried(job, tables)
-    return (Cure("from your stock", j),)
+    """For a mount that fails: what the same stock would make, else what `tried` finds."""
+    j = _first(job, tables, "material")
+    return tried(job, tables) if j is None or j.failing else (Cure("from your stock", j),)

@@ -6,7 +6,6 @@ from collections.abc import Iterator, Sequence
 from transom.job.records import Job
 from transom.judge.judging import REQUIRED
 from transom.judge.records import Judgement
-from transom.loads.powering import federal_horsepower
 from transom.quantity import show
 from transom.report.amounts import amount, percent, power, tape
 from transom.report.text import GAP, Bars, block, clean, columns, ends, rule
@@ -23,10 +22,6 @@ PAPERS = {
 NO_ROOM = 0.005
 COUNTED = ("engine.propeller.blades",)
 SHARES = ("panel.strength", "panel.face_bearing")
-TRADE = (
-    "usually builds two 3/4 in sheets (18 to 19 mm) for 40 to 60 hp, 45 mm factory boards on pontoons, and 57 mm in"
-    " three layers from 125 hp: common practice, printed beside this answer, not forced on it."
-)
 
 
 def head(j: Judgement) -> list[str]:
@@ -199,22 +194,10 @@ def good_for(j: Judgement) -> Iterator[str]:
     yield from block("GOOD FOR", text)
 
 
-def federal(j: Judgement) -> Iterator[str]:
-    """The federal powering formula, information for monohulls under 20 ft, never for pontoons."""
-    boat = j.job.boat
-    if boat.kind == "pontoon" or not boat.length or not boat.transom_width or boat.length >= TWENTY_FEET:
-        return
-    remote = j.job.engine.steering == "wheel" and j.facts["engine.shaft"].value >= TWENTY_INCHES
-    hp = federal_horsepower(boat.length, boat.transom_width, remote, False)
-    yield from block(
-        "FOR INFO",
-        f"federal powering formula for monohulls under 20 ft, this length and transom: {hp:g} hp (hull not flat-bottomed"
-        f" with hard chines{'' if remote else '; tiller or low transom'}). It decides nothing here; the builder's plate does.",
-    )
-
-
-TWENTY_FEET = 20 * 304.8
-TWENTY_INCHES = 508.0 - 0.5
+def notes(j: Judgement) -> Iterator[str]:
+    """What stands beside the answer and decides nothing: the trade's practice, the federal formula."""
+    for text in j.notes:
+        yield from block("NOTE", spelled(text, j.job.head.units))
 
 
 def careful(j: Judgement) -> Iterator[str]:

@@ -12,10 +12,10 @@ from transom.report.page import (
     bar_lines,
     careful,
     counted_stops,
-    federal,
     head,
     holds,
     links,
+    notes,
     stop_lines,
     stops,
     to_measure,
@@ -130,7 +130,7 @@ def grounds(j: Judgement) -> Iterator[str]:
     yield from would_change(j)
     yield from to_measure(j)
     yield from block("PAPER", PAPERS[j.paper])
-    yield from federal(j)
+    yield from notes(j)
     yield from stops(j)
     yield from careful(j)
 

@@ -11,12 +11,11 @@ from transom.report.cures import Cure, advice
 from transom.report.mounts import short_words
 from transom.report.page import (
     PAPERS,
-    TRADE,
     careful,
-    federal,
     good_for,
     head,
     measures,
+    notes,
     stop_lines,
     stops,
     to_measure,
@@ -136,6 +135,8 @@ def missed(j: Judgement, cures: Sequence[Cure]) -> Iterator[str]:
         yield from wanted(j, miss)
     yield rule()
     yield " WHAT WOULD CURE IT"
+    if not cures:
+        yield from block("", "- tried, and no board comes of it: other stock, a bracket that takes more", at=2)
     for cure in cures:
         yield from block("", f"- {cure.words(units)}", at=2)
     for line in advice(miss.failing if miss else ()):
@@ -145,10 +146,15 @@ def missed(j: Judgement, cures: Sequence[Cure]) -> Iterator[str]:
 def wanted(j: Judgement, miss: Option) -> Iterator[str]:
     """How thick the nearest miss would have to be."""
     required = required_thickness(trial_of(j.setup, j.cases, [miss.mount]))
-    if required and math.isfinite(required[0].thickness) and required[0].thickness > miss.wood:
-        units = j.job.head.units
-        wood = show.length(required[0].thickness, units, towards="up")
-        yield from block("NEEDS", f"{wood} of wood laid up like this ({name_words(required[0].check, j.job)})")
+    for r in (r for r in required if r.check.startswith("board.")):
+        if r.thickness <= miss.wood:
+            return
+        name, units = name_words(r.check, j.job), j.job.head.units
+        if math.isfinite(r.thickness):
+            wood = show.length(r.thickness, units, towards="up")
+            yield from block("NEEDS", f"{wood} of wood laid up like this ({name})")
+            return
+        yield from block("NEEDS", f"more than wood: no thickness laid up like this will do ({name})")
 
 
 def _fails(j: Judgement, c: Check) -> Iterator[str]:
@@ -162,7 +168,6 @@ def last(j: Judgement) -> Iterator[str]:
     """What both the good and the bad news end with."""
     yield from to_measure(j)
     yield from block("PAPER", PAPERS[j.paper])
-    yield from block("TRADE", TRADE)
-    yield from federal(j)
+    yield from notes(j)
     yield from stops(j)
     yield from careful(j)
