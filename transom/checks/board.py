@@ -5,14 +5,13 @@ from dataclasses import replace
 import numpy as np
 
 from transom.checks.patch import Edges, half_of, lost_to_openings, perimeter_of, remaining, sliding_stress
-from transom.checks.trial import Trial, design_value, found_strength
+from transom.checks.trial import Moments, Trial, design_value, found_strength
 from transom.formula import formula
 from transom.maths import maximum, minimum, positive, where
 from transom.result import CheckArray
 from transom.standards.d510 import allowable_stress, gross_bending_stress, gross_stress
 from transom.statics.contact import foot_pivot, top_pivot
 from transom.statics.pads import pad_block
-from transom.statics.strips import half
 from transom.units import MM, MPA, ONE, Array, N, Value
 
 VENEERS = "EN 1995-1-1:2004, 2.4.1; (sigma/f_m)^2 + (tau/f_v)^2 in each veneer is a convention"
@@ -36,9 +35,9 @@ def strip_about_hole(backing: MM, d_h: MM, share: ONE = 4.0) -> MM:
 
 @formula(symbol="b", source="mean moment over the wood a hole shares", evidence="convention",
          known_by="derived")  # fmt: skip
-def strip_to_edge(b: MM, z_u: MM) -> MM:
-    """The same, ended at the top edge for the upper row."""
-    return minimum(b, 2.0 * z_u)
+def strip_to_edge(b: MM, z_u: MM, least: MM = 0.001) -> MM:
+    """The same, ended at the top edge for the upper row; next to nothing where a bolt touches the edge."""
+    return maximum(minimum(b, 2.0 * z_u), least)
 
 
 @formula(symbol="1 - d_h/b", source="net section", evidence="published", known_by="derived",
@@ -102,35 +101,37 @@ def across_bolt(one: MM, other: MM) -> MM:
 def bending(trial: Trial) -> CheckArray:
     """Bending both ways with twist, per veneer; holes taken out where half the strength is used."""
     across, up = _opening_shares(trial)
-    whole = _utilisation(trial, across, up)
-    hole_across, hole_up = _hole_shares(trial)
-    net = _utilisation(trial, both_shares(across, hole_across), both_shares(up, hole_up))
+    whole = _utilisation(trial, trial.moments, across, up)
+    strips = _hole_strips(trial)
+    hole_across, hole_up = _hole_shares(trial, strips)
+    at_bolts = trial.moments_at_bolts(*strips)
+    net = _utilisation(trial, at_bolts, both_shares(across, hole_across), both_shares(up, hole_up))
     return CheckArray(
         part="board",
         what="bending",
         rule="ec5",
-        method="hand",
+        method=trial.method,
         unit="",
         source=VENEERS,
         evidence="published",
         known_by="transcribed",
         cases=trial.cases.names,
-        demand=np.where(whole < found_share(trial.strength_share), whole, net),
+        demand=np.where(whole < found_share(trial.strength_share), whole, np.maximum(whole, net)),
         resistance=trial.strength_share,
         note="share of each veneer's strength, bending and twist together, holes taken out",
     )
 
 
-def _utilisation(trial: Trial, across: Value, up: Value) -> Array:
-    s = trial.strips
-    Mx, My = moment_on_net_section(s.Mx, across), moment_on_net_section(s.My, up)
-    return trial.stacks.veneer_utilisation(Mx, My, s.Mxy, trial.k)
+def _utilisation(trial: Trial, moments: Moments, across: Value, up: Value) -> Array:
+    """Worst place of the board, (n, v), its sections reduced to shares across and up."""
+    Mx, My = moment_on_net_section(moments.Mx, across), moment_on_net_section(moments.My, up)
+    return trial.worst_place(trial.stacks.veneer_utilisation(Mx, My, moments.Mxy, trial.k))
 
 
 def moments_beside_openings(trial: Trial) -> tuple[Array, Array]:
     """Moments across and up as the whole section would feel them beside openings and notch, (n, v)."""
-    s, (across, up) = trial.strips, _opening_shares(trial)
-    return np.asarray(moment_on_net_section(s.Mx, across)), np.asarray(moment_on_net_section(s.My, up))
+    m, (across, up) = trial.moments, _opening_shares(trial)
+    return np.asarray(moment_on_net_section(m.Mx, across)), np.asarray(moment_on_net_section(m.My, up))
 
 
 def _opening_shares(trial: Trial) -> tuple[Value, Value]:
@@ -148,17 +149,23 @@ def _opening_shares(trial: Trial) -> tuple[Value, Value]:
 
 def bending_without_holes(trial: Trial) -> Array:
     """Bending and twist of the whole section, (n, v): what the yardsticks are stated for."""
-    s = trial.strips
-    return trial.stacks.veneer_utilisation(s.Mx, s.My, s.Mxy, trial.k)
+    m = trial.moments
+    return trial.worst_place(trial.stacks.veneer_utilisation(m.Mx, m.My, m.Mxy, trial.k))
 
 
-def _hole_shares(trial: Trial) -> tuple[Value, Value]:
-    """Share of the section left for bending across and up the board, the worse row, (n, v)."""
+def _hole_strips(trial: Trial) -> tuple[Value, Value, Value]:
+    """Width of wood that shares the moment at a hole: up and down at an upper and a lower bolt, and sideways."""
     d_h, u, low = trial.over_bore, trial.upper_patch, trial.lower_patch
     upper = strip_to_edge(strip_about_hole(across_bolt(u.up, u.down), d_h), trial.upper_edge)
     lower = strip_about_hole(across_bolt(low.up, low.down), d_h)
     wide = strip_about_hole(minimum(across_bolt(u.inner, u.outer), across_bolt(low.inner, low.outer)), d_h)
-    return minimum(net_share(d_h, upper), net_share(d_h, lower)), net_share(d_h, wide)
+    return upper, lower, wide
+
+
+def _hole_shares(trial: Trial, strips: tuple[Value, Value, Value]) -> tuple[Value, Value]:
+    """Share of the section left for bending across and up the board, the worse row, (n, v)."""
+    upper, lower, wide = (net_share(trial.over_bore, b) for b in strips)
+    return minimum(upper, lower), wide
 
 
 def _sliding(trial: Trial, what: str, V: Value, p: Value) -> CheckArray:
@@ -169,7 +176,7 @@ def _sliding(trial: Trial, what: str, V: Value, p: Value) -> CheckArray:
         part="board",
         what=what,
         rule="ec5",
-        method="hand",
+        method=trial.method,
         unit="MPa",
         source=SLIDING,
         evidence="convention",
@@ -191,9 +198,9 @@ def sliding_at_bolts(trial: Trial) -> tuple[CheckArray, CheckArray]:
 
 def sliding_at_pads(trial: Trial) -> CheckArray:
     """Plies sliding round one pad: at the foot when the upper bolts pull, else at the top."""
-    h, place, s = trial.setup.holding, trial.setup.place, trial.strips
+    h, place = trial.setup.holding, trial.setup.place
     pattern = h.pattern
-    z = where(s.ahead, foot_pivot(pattern.h), top_pivot(pattern.h, pattern.top_share))
+    z = where(trial.pushes_low, foot_pivot(pattern.h), top_pivot(pattern.h, pattern.top_share))
     y = pattern.y_pad
     edges = Edges(
         inner=trial.towards_middle(y),
@@ -205,7 +212,7 @@ def sliding_at_pads(trial: Trial) -> CheckArray:
     reach = (reach_x, reach_x, reach_z, reach_z)
     holes = ((o.y, o.down, o.diameter) for o in trial.setup.job.board.openings)
     p = remaining(perimeter_of(*reach, edges, trial.t), lost_to_openings(holes, y, z, reach, trial.t).length)
-    return _sliding(trial, "plies-sliding-pads", half(s.C), p)
+    return _sliding(trial, "plies-sliding-pads", trial.pad_push, p)
 
 
 def pads(trial: Trial) -> CheckArray:

@@ -10,12 +10,14 @@ from transom.units import Value
 TABLE = "EN 1993-1-8:2005, Table 3.4"
 
 
-def _check(trial: Trial, what: str, demand: Value, resistance: Value, unit: str, note: str = "") -> CheckArray:
+def _check(
+    trial: Trial, what: str, demand: Value, resistance: Value, unit: str, note: str = "", method: str = ""
+) -> CheckArray:
     return CheckArray(
         part="engine-bolts",
         what=what,
         rule="ec3",
-        method="hand",
+        method=method or trial.method,
         unit=unit,
         source=TABLE,
         evidence="published",
@@ -35,6 +37,6 @@ def metal(trial: Trial) -> tuple[CheckArray, ...]:
     both = shear_tension_interaction(trial.shear, F_v, trial.tension, F_t)
     return (
         _check(trial, "tension", trial.tension, F_t, "N", "known to about 30 %"),
-        _check(trial, "shear", trial.shear, F_v, "N", "thread taken in the shear plane (conservative)"),
+        _check(trial, "shear", trial.shear, F_v, "N", "thread taken in the shear plane (conservative)", "hand"),
         _check(trial, "tension-and-shear", both, np.ones((1, 1)), ""),
     )

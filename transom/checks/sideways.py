@@ -104,13 +104,21 @@ def resistance(trial: Trial) -> Array:
 
 
 def _check(
-    trial: Trial, what: str, rule: str, demand: Value, limit: Value, source: str, unit: str = "N", **more: object
+    trial: Trial,
+    what: str,
+    rule: str,
+    demand: Value,
+    limit: Value,
+    source: str,
+    unit: str = "N",
+    method: str = "hand",
+    **more: object,
 ) -> CheckArray:
     return CheckArray(
         part="engine-bolts",
         what=what,
         rule=rule,
-        method="hand",
+        method=method,
         unit=unit,
         source=source,
         evidence="published",
@@ -141,7 +149,7 @@ def with_pull(trial: Trial) -> CheckArray:
     )
     return _check(
         trial, "pull-and-sideways-in-wood", "ec5", maximum(upper, lower), np.ones((1, 1)),
-        "EN 1995-1-1:2004, 8.3.3 in form, washer bearing 8.5.2 for the pull", unit="",
+        "EN 1995-1-1:2004, 8.3.3 in form, washer bearing 8.5.2 for the pull", unit="", method=trial.method,
     )  # fmt: skip
 
 

@@ -33,6 +33,7 @@ from transom.statics.bolt_group import bolt_group
 from transom.statics.contact import bolt_tension, couple_tension, prying_factor
 from transom.statics.crossed import StripResult, crossed_strips
 from transom.statics.plates import effective_overhang
+from transom.statics.strips import half
 from transom.statics.wrench import BoardActions, board_actions
 from transom.units import MM, MM2, MPA, ONE, Array, N, Value
 
@@ -76,6 +77,15 @@ def bearing_resistance(f_d: MPA, A_net: MM2) -> N:
 
 
 @dataclass(frozen=True)
+class Moments:
+    """Moments per width, N: across, up and twist, each (places or n, v)."""
+
+    Mx: Array
+    My: Array
+    Mxy: Array
+
+
+@dataclass(frozen=True)
 class Trial:
     """Candidates (n) against cases (v). Stacks hold arrays (n,), hardware columns (n, 1)."""
 
@@ -83,6 +93,34 @@ class Trial:
     cases: Cases
     stacks: Stacks
     hardware: Hardware
+
+    @property
+    def method(self) -> str:
+        """Which method gives tensions, pad pushes and moments."""
+        return "hand"
+
+    @property
+    def moments(self) -> Moments:
+        """Moments per width that decide bending: of the strips, one place for each candidate, (n, v)."""
+        return Moments(self.strips.Mx, self.strips.My, self.strips.Mxy)
+
+    def moments_at_bolts(self, upper: Value, lower: Value, wide: Value) -> Moments:
+        """Mean moments over the wood that shares a hole, mm wide; the strips' own, which are means already."""
+        return self.moments
+
+    def worst_place(self, utilisation: Array) -> Array:
+        """The worst of the places the moments are given for, (n, v)."""
+        return utilisation
+
+    @property
+    def pad_push(self) -> Array:
+        """Push of one pad, N, (n, v)."""
+        return np.asarray(half(self.strips.C))
+
+    @property
+    def pushes_low(self) -> Array:
+        """True where the pads push at their foot, (n, v)."""
+        return np.asarray(self.strips.ahead)
 
     @cached_property
     def t(self) -> Array:

@@ -13,7 +13,7 @@ SHORT_BOAT = 20 * 304.8  # mm; 33 CFR 183.51 stops there
 
 def notes(job: Job, facts: Facts, tables: Catalogue) -> tuple[str, ...]:
     """Lines of information, the trade's practice first."""
-    return tuple([*_practice(facts), *_federal(job)])
+    return (*_practice(facts), *_federal(job))
 
 
 def _practice(facts: Facts) -> Iterator[str]:

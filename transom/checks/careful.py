@@ -1,0 +1,177 @@
+"""The careful method: the board as a plate under the bracket's real contact, in place of crossed strips.
+
+A `Careful` trial is a `Trial` of one candidate whose bolt tensions, pad pushes and bending come from the
+plate; every check that reads them is the same.
+"""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+
+from transom.board.answer import Answer, Board, answer, board_section
+from transom.board.bracket import Bolt, Seat, bolt_stiffness, pad_cells, shank_stiffness, wood_stiffness
+from transom.board.grid import Rectangle, grid
+from transom.board.plate import Support
+from transom.checks.assembly import grip_of
+from transom.checks.patch import Patch
+from transom.checks.trial import Moments, Trial
+from transom.formula import formula
+from transom.units import MM, Array, N, Value
+
+TARGET = 20.0  # mm, the coarser of the two grids
+STEEL = 210_000.0  # MPa
+
+
+@formula(symbol="-z", source="depth below the top edge, z up", evidence="convention", known_by="derived")
+def height_of(depth: MM) -> MM:
+    """Board coordinate z of a depth below the top edge."""
+    return -depth
+
+
+@formula(symbol="T + dT", source="tension and what two grids have yet to go", evidence="convention", known_by="derived")
+def tension_with_error(T: N, dT: N) -> N:
+    """Bolt tension on the safe side of the grid's error."""
+    return T + dT
+
+
+@formula(symbol="a/2", source="square of the same area", evidence="convention", known_by="derived")
+def shifted(middle: MM, reach: MM) -> MM:
+    """An edge that lies a reach from the middle."""
+    return middle + reach
+
+
+def _float(x: Value) -> float:
+    return float(np.ravel(np.asarray(x))[0])
+
+
+def _smallest(reach: Value) -> float:
+    """Of all cases: the backing reaches least where the wood is allowed most."""
+    return float(np.min(np.asarray(reach)))
+
+
+@dataclass(frozen=True)
+class Careful(Trial):
+    """One candidate by the plate method; arrays (1, v)."""
+
+    target: float = TARGET
+
+    @property
+    def method(self) -> str:
+        """Tensions, pad pushes and moments come from the plate."""
+        return "plate"
+
+    @cached_property
+    def board(self) -> Board:
+        """The board on its coarser grid: lines that hold it, bolts over their backing, pads."""
+        seat = self._seat()
+        lines = self._lines()
+        rectangles = [b.plate for b in seat.bolts] + [self._pad(s) for s in (-1.0, 1.0)] + lines
+        W, H = _float(self.setup.place.width) / 2, _float(self.setup.place.height)
+        y = {-W, W} | {e for r in rectangles for e in (r.y_lo, r.y_hi)}
+        z = {-H, 0.0} | {e for r in rectangles for e in (r.z_lo, r.z_hi)}
+        inside = grid(sorted(v for v in y if -W <= v <= W), sorted(v for v in z if -H <= v <= 0.0), self.target)
+        return Board(inside, board_section(self.stacks), tuple(Support(line) for line in lines), seat)
+
+    @cached_property
+    def answer(self) -> Answer:
+        """Every case on two grids.
+
+        Raises:
+            JobError: a case that pads and bolts cannot carry, by name.
+        """
+        a = self.actions
+        v = len(self.cases)
+        wrenches = np.stack([np.broadcast_to(x, (1, v))[0] for x in (-a.N, a.M, a.M_z)], axis=-1)
+        return answer(self.board, wrenches, self.cases.names)
+
+    def _lines(self) -> list[Rectangle]:
+        """Side lines over the board's height; for a pod the bottom line, under a cap rail both ends."""
+        place = self.setup.place
+        half, H, bottom = _float(place.span) / 2, _float(place.height), _float(place.z_bottom)
+        lines = [Rectangle(y, y, -H, 0.0) for y in (-half, half)]
+        if place.kind != "uprights":
+            lines.append(Rectangle(-half, half, -bottom, -bottom))
+        if place.kind == "cap rail":
+            lines.append(Rectangle(-half, half, 0.0, 0.0))
+        return lines
+
+    def _pad(self, side: float) -> Rectangle:
+        h, p = self.setup.holding, self.setup.holding.pattern
+        middle, reach = side * _float(p.y_pad), _float(h.pad_width) / 2
+        return Rectangle(middle - reach, middle + reach, -min(_float(p.h), _float(self.setup.place.height)), 0.0)
+
+    def _seat(self) -> Seat:
+        p = self.setup.holding.pattern
+        rows = ((p.y_u, p.z_u, self.upper_patch), (p.y_l, p.z_l, self.lower_patch))
+        bolts = [self._bolt(side * _float(y), _float(z), patch) for y, z, patch in rows for side in (-1.0, 1.0)]
+        t, E_90 = _float(self.t), self.factor("board.pad_stiffness_MPa")
+        pads = [cell for side in (-1.0, 1.0) for cell in pad_cells(self._pad(side), E_90, t)]
+        return Seat(tuple(bolts), tuple(pads))
+
+    def _bolt(self, y: float, depth: float, patch: Patch) -> Bolt:
+        inner, outer, up, down = (_smallest(r) for r in (patch.inner, patch.outer, patch.up, patch.down))
+        left, right = (inner, outer) if y > 0 else (outer, inner)
+        where = Rectangle(y - left, y + right, -depth - down, -depth + up)
+        wood = wood_stiffness(self.factor("board.pad_stiffness_MPa"), where.area, _float(self.t))
+        steel = shank_stiffness(STEEL, _float(self.hardware.A_s), _float(grip_of(self)))
+        return Bolt(y, -depth, float(np.asarray(bolt_stiffness(steel, wood))), where)
+
+    def _row(self, upper: bool) -> Array:
+        rows = slice(0, 2) if upper else slice(2, 4)
+        a = self.answer
+        safe = np.asarray(tension_with_error(a.borne.bolts[rows], a.bolt_error[rows]))
+        return np.asarray(np.max(safe, axis=0, keepdims=True))
+
+    @cached_property
+    def upper_tension(self) -> Array:
+        """Tension of the worse upper bolt, with its prying, (1, v)."""
+        return self._row(upper=True)
+
+    @cached_property
+    def lower_tension(self) -> Array:
+        """Tension of the worse lower bolt, with its prying, (1, v)."""
+        return self._row(upper=False)
+
+    @cached_property
+    def moments(self) -> Moments:
+        """Moments per width at every node of the finer grid, (places, v)."""
+        f = self.answer.fields
+        there = self.answer.grid.nodes.ravel()
+        v = len(self.cases)
+        one, two, twist = (np.asarray(m).reshape(-1, v)[there] for m in (f.M_1, f.M_2, f.M_12))
+        return Moments(one, two, twist)
+
+    def moments_at_bolts(self, upper: Value, lower: Value, wide: Value) -> Moments:
+        """Mean moments over the strip of wood about each bolt's hole, (4, v)."""
+        a = self.answer
+        out = []
+        for n, bolt in enumerate(a.seat.bolts):
+            high = _smallest(upper if n < len(a.seat.bolts) // 2 else lower) / 2
+            reach = _smallest(wide) / 2
+            up = self._on_board(Rectangle(bolt.y, bolt.y, bolt.z - high, bolt.z + high))
+            level = self._on_board(Rectangle(bolt.y - reach, bolt.y + reach, bolt.z, bolt.z))
+            out.append((a.mean(a.fields.M_1, up), a.mean(a.fields.M_2, level), a.mean(a.fields.M_12, up)))
+        return Moments(*(np.stack(m) for m in zip(*out, strict=True)))
+
+    def _on_board(self, r: Rectangle) -> Rectangle:
+        W, H = _float(self.setup.place.width) / 2, _float(self.setup.place.height)
+        return Rectangle(max(r.y_lo, -W), min(r.y_hi, W), max(r.z_lo, -H), min(r.z_hi, 0.0))
+
+    def worst_place(self, utilisation: Array) -> Array:
+        """The worst node, or bolt, of each case, (1, v)."""
+        return np.asarray(np.max(utilisation, axis=0, keepdims=True))
+
+    @cached_property
+    def pad_push(self) -> Array:
+        """Push of the harder pressed pad, N, (1, v)."""
+        pads = self.answer.borne.pads
+        half = len(pads) // 2
+        return np.asarray(np.maximum(pads[:half].sum(axis=0, keepdims=True), pads[half:].sum(axis=0, keepdims=True)))
+
+    @cached_property
+    def pushes_low(self) -> Array:
+        """True where most of the push comes from the lower half of the pads, (1, v)."""
+        pads, cells = self.answer.borne.pads, self.answer.seat.pads
+        low = np.array([c.where.centre[1] for c in cells]) < -_float(self.setup.holding.pattern.h) / 2
+        return np.asarray(pads[low].sum(axis=0, keepdims=True) >= pads[~low].sum(axis=0, keepdims=True))
