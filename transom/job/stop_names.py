@@ -1,6 +1,15 @@
 """What stops a job, by name: the final ones, and those that name, date and paper can pass."""
 
-FINAL = ("out-of-scope", "twins", "lift-plate", "not-plywood", "hidden-core", "spacing-below-code")
+FINAL = (
+    "out-of-scope",
+    "twins",
+    "lift-plate",
+    "setback-bracket",
+    "support-lines",
+    "not-plywood",
+    "hidden-core",
+    "spacing-below-code",
+)
 PASSABLE = (
     "over-builders-plate",
     "over-builders-plate-weight",

@@ -46,6 +46,19 @@ def _final(job: Job, facts: Facts, tables: Catalogue) -> Iterator[tuple[str, str
         )
     if job.engine.lift_plate:
         yield "lift-plate", "a powered lift plate between board and engine carries its own loads; ask its maker", True
+    if job.setback is not None:
+        yield (
+            "setback-bracket",
+            "a setback or built bracket moves every load aft, and these sums hang the engine on the board itself: ask"
+            " the bracket's maker",
+            True,
+        )
+    if job.frame.lines:
+        yield (
+            "support-lines",
+            "lines of support of the job's own are not in these sums, which take the usual ones of the frame's kind",
+            True,
+        )
     if job.board.material != "plywood":
         yield (
             "not-plywood",
