@@ -120,7 +120,7 @@ def test_a_cure_that_was_tried_passes_with_its_share() -> None:
     thin = replace(thin, stock=replace(thin.stock, sheets=("3/8 in",), most_sheets=3))
     (cure,) = tried(thin, SHIPPED)
     assert not cure.judgement.failing
-    assert re.search(r"works, .* weakest link \d+ %", cure.words("us"))
+    assert re.search(r"That works: .* weakest link \d+ %", cure.words("us"))
 
 
 def failing():  # type: ignore[no-untyped-def]
@@ -138,7 +138,7 @@ def test_review_counts_failures_and_says_each_with_its_numbers() -> None:
     text = "\n".join(review_screen(j, ASCII, resized(job("example"), SHIPPED)))
     assert f"DOES NOT PASS {len(j.failing)} of {len(j.worst)}. No stops." in text
     assert text.count("\n FAILS") == len(j.failing)
-    assert re.search(r"CURE from your stock: .* works, .* weakest link \d+ %", " ".join(text.split()))
+    assert re.search(r"CURE from your stock: .* That works: .* weakest link \d+ %", " ".join(text.split()))
     assert "may carry" in text
 
 

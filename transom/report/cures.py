@@ -9,7 +9,7 @@ from transom.job.records import Job, Stock
 from transom.judge.judging import judge, prepared
 from transom.judge.records import Judgement
 from transom.quantity import show
-from transom.report.amounts import percent
+from transom.report.amounts import dual, percent
 from transom.report.mounts import short_words
 from transom.report.words import case_words, check_words
 from transom.result import Check
@@ -51,7 +51,7 @@ BY_HAND = {
     ("engine-bolts", "bolt-spacing"): "spacing: the bracket's other holes, if it has any",
     ("backing", "plate-room"): "plate room: a smaller plate, or one across the pair",
     ("backing", "plate-edge"): "plate edge: a larger plate",
-    ("engine-bolts", "length"): "bolts: a longer one than any in the table; ask the counter",
+    ("engine-bolts", "length"): "bolts: longer ones, so that two threads show beyond the nut",
     ("engine-bolts", "shank-in-grip"): "bolts: fully threaded ones, or a washer more",
 }
 
@@ -69,10 +69,17 @@ class Cure:
         if j.mount is None:
             return self.change
         return (
-            f"{self.change}: {short_words(j.mount, j.setup.tables, units)} works,"
+            f"{self.change}: {short_words(j.mount, j.setup.tables, units)}{self._bolts(units)}. That works:"
             f" {show.length(j.total, units, towards='up')} in all, weakest link {percent(j.governing.utilisation)}"
             f" ({check_words(j.governing, j.job)}, {case_words(j.governing.case, j.job.cases)})"
         )
+
+    def _bolts(self, units: str) -> str:
+        mount, tables = self.judgement.mount, self.judgement.setup.tables
+        if mount is None or mount.engine_bolts is None:
+            return ""
+        b = mount.engine_bolts
+        return f"; bolts {b.thread} x {dual(b.length, units, metric=tables.thread(b.thread).system == 'metric')}"
 
 
 def tried(job: Job, tables: Catalogue, rank: str = "material") -> tuple[Cure, ...]:

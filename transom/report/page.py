@@ -200,6 +200,12 @@ def notes(j: Judgement) -> Iterator[str]:
         yield from block("NOTE", spelled(text, j.job.head.units))
 
 
+def paper(j: Judgement) -> Iterator[str]:
+    """What this paper is good for."""
+    after = "" if j.passes else " It does not pass: nothing is to be cut from it."
+    yield from block("PAPER", PAPERS[j.paper] + after)
+
+
 def careful(j: Judgement) -> Iterator[str]:
     """Every caution, those of this job first."""
     yield " CAREFUL"

@@ -8,7 +8,6 @@ from transom.report.amounts import compared, percent
 from transom.report.cures import Cure, advice
 from transom.report.forces import trial_of_mount
 from transom.report.page import (
-    PAPERS,
     bar_lines,
     careful,
     counted_stops,
@@ -16,6 +15,7 @@ from transom.report.page import (
     holds,
     links,
     notes,
+    paper,
     stop_lines,
     stops,
     to_measure,
@@ -129,7 +129,7 @@ def grounds(j: Judgement) -> Iterator[str]:
     yield from rests_on(j)
     yield from would_change(j)
     yield from to_measure(j)
-    yield from block("PAPER", PAPERS[j.paper])
+    yield from paper(j)
     yield from notes(j)
     yield from stops(j)
     yield from careful(j)

@@ -10,12 +10,12 @@ from transom.report.amounts import compared, percent
 from transom.report.cures import Cure, advice
 from transom.report.mounts import short_words
 from transom.report.page import (
-    PAPERS,
     careful,
     good_for,
     head,
     measures,
     notes,
+    paper,
     stop_lines,
     stops,
     to_measure,
@@ -167,7 +167,7 @@ def _fails(j: Judgement, c: Check) -> Iterator[str]:
 def last(j: Judgement) -> Iterator[str]:
     """What both the good and the bad news end with."""
     yield from to_measure(j)
-    yield from block("PAPER", PAPERS[j.paper])
+    yield from paper(j)
     yield from notes(j)
     yield from stops(j)
     yield from careful(j)
