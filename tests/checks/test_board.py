@@ -1,0 +1,253 @@
+"""Board checks against figures worked with a pocket calculator; clauses of EN 1995-1-1:2004 named beside them."""
+
+from math import hypot, pi, sqrt
+
+import pytest
+
+from tests.checks.shop import AHEAD, ASTERN, JOB, MOUNT, SHEET, alone, cases, on_board, row, setup_of, trial
+from transom.job.records import Hole, Layer, Mount
+
+T = 36.52  # two sheets of 18.26
+K = 0.7 / 1.2  # EN 1995-1-1 Table 3.1 plywood, service class 3, short; Table 2.3 plywood
+
+
+def upper_tension(N: float = 3000.0, F_z: float = -2000.0, M_y: float = 2.6e6) -> float:
+    """M = My - Fz t/2 = 2.6e6 + 2000 x 18.26 = 2,636,520; T_u = (M - 264 N)/(2 x 216.4) = 4261.8 N a bolt."""
+    return (M_y - F_z * 18.26 - 264.0 * N) / (2 * (264.0 - 47.6))
+
+
+def test_upper_tension_is_what_the_docstring_says() -> None:
+    assert upper_tension() == pytest.approx(4261.8, abs=0.1)
+    assert float(trial().strips.T_u[0, 0]) == pytest.approx(4261.8, abs=0.1)
+
+
+def moments() -> tuple[float, float, float]:
+    """Crossed strips by hand for `ahead`, span 560, bottom line at 425, rows at 47.6 (bolts) and 264 (pads).
+
+    P1 = 4261.8, P2 = C/2 = (3000 + 2 x 4261.8)/2 = 5761.8; E1 5806.6, E2 6210.0, G 120 (lamination worked below).
+    Upper strip b1 = (47.6 + 264)/2 = 155.8, lower b2 = 425 - 155.8 = 269.2, upright b_v = 280 each.
+    """
+    P1, P2 = 4261.8, 5761.8
+    I = T**3 / 12  # 4059 mm^3 per mm  # noqa: E741
+    a1, a2 = 280 - 163.5, 280 - 140.0
+    f1 = a1**2 * (3 * 560 - 4 * a1) / (6 * 5806.6 * I * 155.8) + a1 / (5 / 6 * 120 * 155.8 * T)
+    f2 = a2**2 * (3 * 560 - 4 * a2) / (6 * 5806.6 * I * 269.2) + a2 / (5 / 6 * 120 * 269.2 * T)
+    d, L1, L2 = 216.4, 425 - 47.6, 425 - 264.0
+    r = L1 / L2
+    fv = d * d * L1 / (3 * 6210.0 * I * 280) + (d + d * d / L2) / (5 / 6 * 120 * 280 * T)
+    q1 = (P1 * f1 + r * P2 * f2) / (f1 + r * r * f2 + fv)
+    Mx = max(abs(P1 - q1) * a1 / 155.8, abs(P2 - r * q1) * a2 / 269.2) + 0.05 * P2
+    return Mx, q1 * d / 280 + 0.08 * P2, 0.075 * P2
+
+
+def test_lamination_by_hand() -> None:
+    """Unit sheet of five plies of 0.2: face plies I 0.066, cross plies 0.017333; 5 % of the modulus across the grain.
+
+    E_face = 7000/12/(0.066 + 0.05 x 0.017333) = 8723.8, E_cross = 4000/12/(0.017333 + 0.05 x 0.066) = 16,155.
+    Two sheets: I_face 2(0.066 + 0.6/4) = 0.432, I_cross 2(0.017333 + 0.4/4) = 0.23467; over 2^3/12:
+    E1 = 12/8 (8723.8 x 0.432 + 436.2 x 0.23467) = 5806.6; E2 = 12/8 (16,155 x 0.23467 + 807.8 x 0.432) = 6210.0.
+    """
+    stacks = trial().stacks
+    assert stacks.E_1[0] == pytest.approx(5806.6, rel=1e-4)
+    assert stacks.E_2[0] == pytest.approx(6210.0, rel=1e-4)
+
+
+def bending(share_across: float, share_up: float) -> float:
+    """Face veneer 28.66 MPa at z = h, cross veneer 33.93 at 0.8 h, h = 18.26 (fitted as in the lamination above).
+
+    Stress over strength per moment: face 8723.8/(3871.0 x 28.66)/h^2 = 2.358e-4, cross
+    16,155 x 0.8/(4140.0 x 33.93)/h^2 = 2.760e-4; twist 1.5/(3.5 h^2) = 1.2853e-3 and 0.8 of it.
+    """
+    Mx, My, Mxy = moments()
+    across = hypot(2.358e-4 * Mx / share_across, 1.2853e-3 * Mxy)
+    up = hypot(2.760e-4 * My / share_up, 1.0283e-3 * Mxy)
+    return max(across, up) / K
+
+
+def test_bending_with_holes() -> None:
+    """Over-bore 12.7 + 12.7 = 25.4. Across: 4 holes 101.6, but twice the edge 95.2: 1 - 25.4/95.2 = 0.7332.
+
+    Up: plate reaches 43.0 + 27 = 70, less than 101.6: 1 - 25.4/101.6 = 0.75.
+    """
+    one = row(trial(), "board.bending.ec5", "ahead")
+    assert one.demand == pytest.approx(bending(0.7332, 0.75), rel=2e-3)
+    assert one.resistance == 1.0
+    assert not one.passes
+
+
+def test_holes_are_left_out_below_half() -> None:
+    """At 0.3 of the load the whole section works at under 0.5, so it alone counts."""
+    light = trial(loads=alone(AHEAD, times=0.3))
+    whole = 0.3 * bending(1.0, 1.0)
+    assert whole < 0.5
+    assert row(light, "board.bending.ec5", "only").demand == pytest.approx(whole, rel=2e-3)
+
+
+def test_half_is_half_of_the_strength_that_is_there() -> None:
+    """Sheets of half the strength: holes count from a quarter of the table's."""
+    weak = setup_of(JOB, panel__strength=0.5)
+    load = alone(AHEAD, times=0.3)
+    one = row(trial(loads=load, setup=weak), "board.bending.ec5", "only")
+    assert one.resistance == 0.5
+    assert one.demand == pytest.approx(0.3 * bending(0.7332, 0.75), rel=2e-3)
+
+
+def test_openings_and_notch_are_taken_from_the_strips() -> None:
+    """25 mm drain and a notch 100 wide, 30 deep: narrower strip 155.8; (1 - 25/155.8)(1 - 30/155.8) = 0.6779.
+
+    Up: (1 - 25/280)(1 - 100/610) = 0.7614. Both times the holes' share.
+    """
+    job = on_board(openings=(Hole(0.0, 400.0, 25.0),), notch_width=100.0, notch_depth=30.0)
+    expected = bending(0.6779 * 0.7332, 0.7614 * 0.75)
+    assert row(trial(job), "board.bending.ec5", "ahead").demand == pytest.approx(expected, rel=2e-3)
+
+
+def test_turning_a_sheet_swaps_which_way_is_strong() -> None:
+    """All along: a cap rail's or pod's strips across now lie along the cross plies; 6210 and 5806.6 change places."""
+    along = Mount((Layer(SHEET, "along"), Layer(SHEET, "along")), MOUNT.engine_bolts)
+    of = trial(mount=along)
+    assert of.stacks.E_1[0] == pytest.approx(6210.0, rel=1e-4)
+    assert of.stacks.E_2[0] == pytest.approx(5806.6, rel=1e-4)
+    assert row(of, "board.bending.ec5", "ahead").demand != pytest.approx(bending(0.7332, 0.75), rel=0.02)
+
+
+def sliding_perimeter() -> float:
+    """Reach of the plate: p_d = 3 x 2.24 x 0.5833 = 3.92; m = 6.35 sqrt(240/(2 x 3.92 x 1.1)) = 33.50, + 19.05/2 = 43.02.
+
+    Inner 43.02, outer (381 - 327)/2 = 27, up and down 38.1. At t/2 = 18.26 outside, up lies past the edge
+    (56.36 > 47.6): nothing there. Corners pi t/8 = 14.34 a piece. Two sides min(52.44, 47.6) + 52.44 = 100.04,
+    below 57.36 + 41.34 = 98.71: 298.8 mm.
+    """
+    m = 6.35 * sqrt(240 / (2 * 3.92 * 1.1))
+    corner = pi * T / 8
+    return 2 * (47.6 + 38.1 + corner) + (19.05 / 2 + m + corner) + (27 + corner)
+
+
+def test_plies_sliding_at_an_upper_bolt() -> None:
+    """T with prying 4261.8 x 45/36.52 = 5251.4; c of the lay-up 1.678 (up the board).
+
+    tau = 1.678 x 5251.4/(298.8 x 36.52) = 0.8075 MPa against 1.4 x 0.5833 = 0.8167.
+    """
+    one = row(trial(), "board.plies-sliding-upper-bolts.ec5", "ahead")
+    assert sliding_perimeter() == pytest.approx(298.8, abs=0.1)
+    assert one.demand == pytest.approx(0.8075, rel=1e-3)
+    assert one.resistance == pytest.approx(0.8167, rel=1e-3)
+    assert one.passes
+
+
+def test_shear_factor_by_hand() -> None:
+    """Shear up the board: cross veneers carry it, the face veneers roll; the largest first moment beyond a rolling layer.
+
+    From mid-plane out the order is face (0 to 0.2 of h), cross 0.2 to 0.4, face to 0.6, cross to 0.8, face to 1.
+    E S beyond mid-plane: cross 16,155 (0.2 x 0.3 + 0.2 x 0.7) = 3231, faces 807.8 (0.2)(0.1 + 0.5 + 0.9) = 242.3:
+    c = t S/D = 2 x 3473.3/4140.0 = 1.678.
+    """
+    assert trial().stacks.c_2[0] == pytest.approx(1.678, rel=1e-3)
+
+
+def test_couple_about_the_upward_axis_adds_at_the_worse_side() -> None:
+    """Hard over: Mz + Fy t/2 = -500,000 - 2000 x 18.26 = -536,520; over 4 x 163.5: 820.4 N more, 4 x 125.4: 1069.6.
+
+    T_u = (2.2e6 + 36,520 - 264 x 2500)/432.8 = 3642.6, with prying 4488.4: 5308.8 N. Lower: couple alone.
+    """
+    of = trial()
+    at = of.cases.names.index("hard-over")
+    assert of.upper_tension[0, at] == pytest.approx(5308.8, rel=1e-4)
+    assert of.lower_tension[0, at] == pytest.approx(1069.6, rel=1e-4)
+
+
+def test_lower_row_astern_and_its_sliding() -> None:
+    """M = -1.4e6 + 1000 x 18.26 = -1,381,740, N = -3000; T_l = (1,381,740 - 66 x 3000)/(2 x 184.8) = 3202.8,
+    with prying 3946.5. Lower plate: outer (381 - 250.8)/2 = 65.1, so 43.02 both ways; nothing lies past an edge:
+    2(57.36 x 2 + 52.44 x 2) = 439.2 mm; tau = 1.678 x 3946.5/(439.2 x 36.52) = 0.4128.
+    """
+    one = row(trial(), "board.plies-sliding-lower-bolts.ec5", "astern")
+    assert one.demand == pytest.approx(0.4128, rel=1e-3)
+    assert row(trial(), "board.plies-sliding-upper-bolts.ec5", "astern").demand == 0.0
+
+
+def test_plies_sliding_at_a_pad() -> None:
+    """C/2 = 5761.8 on 70 x 132 at 264 down: sides 2(70 + 132) + pi t = 404 + 114.7 = 518.7, all inside the board.
+
+    tau = 1.678 x 5761.8/(518.7 x 36.52) = 0.5104.
+    """
+    assert row(trial(), "board.plies-sliding-pads.ec5", "ahead").demand == pytest.approx(0.5104, rel=1e-3)
+
+
+def test_pad_at_the_top_loses_the_side_past_the_edge() -> None:
+    """Astern the pad pushes at 66, +-66: its top side lies past the edge, sides end at 66. C = -3000 + 2 x 3202.8.
+
+    p = 2(66 + 66 + 14.34) + 70 + 28.68 = 391.4; tau = 1.678 x 1702.8/(391.4 x 36.52) = 0.1999.
+    """
+    assert row(trial(), "board.plies-sliding-pads.ec5", "astern").demand == pytest.approx(0.1999, rel=1e-3)
+
+
+def test_pad_block() -> None:
+    """f = 3.92 MPa on 2 x 70 = 140 mm; about the upper bolts M' = 2,636,520 - 3000 x 47.6 = 2,493,720, L = 282.4.
+
+    y = L - sqrt(L^2 - 2 M'/(f b)) = 282.4 - sqrt(79,750 - 9088) = 16.57 against 165 mm.
+    """
+    one = row(trial(), "board.pad-bearing.ec5", "ahead")
+    assert one.demand == pytest.approx(16.57, rel=1e-3)
+    assert one.resistance == 165.0
+
+
+def test_pad_off_the_board_presses_on_what_is_there() -> None:
+    """A board 320 wide leaves 160 - 105 = 55 of each pad of 70: b 110, 2 M'/(f b) = 11,566, y = 21.28."""
+    one = row(trial(on_board(width=320.0)), "board.pad-bearing.ec5", "ahead")
+    assert one.demand == pytest.approx(21.28, rel=1e-3)
+
+
+def test_pad_over_a_notch_presses_beside_it() -> None:
+    """A notch 250 wide reaches 125: of a pad from 105 to 175 there are 50; b 100, 2 M'/(f b) = 12,723, y = 23.54."""
+    one = row(trial(on_board(notch_width=250.0, notch_depth=20.0)), "board.pad-bearing.ec5", "ahead")
+    assert one.demand == pytest.approx(23.54, rel=2e-3)
+
+
+def test_second_opinion_d510() -> None:
+    """APA D510: service moments; what is asked is over one where twice the load is, and it decides nothing."""
+    one, two = (row(trial(loads=cases(times=k)), "board.bending.d510", "ahead") for k in (1.0, 2.0))
+    assert one.information
+    assert two.demand == pytest.approx(2 * one.demand, rel=1e-6)
+    Mx, My, _ = moments()
+    gross = [6 * M / 1.5 / T**2 for M in (Mx, My)]
+    # Table 9 of D510, sanded Group 1 23/32 in: 775 and 455 lbf in/ft over the section's own 18.26 mm, x 1.25 x 0.75.
+    allowed = [6 * F / 18.26**2 * 1.25 * 0.75 for F in (775 * 0.37069, 455 * 0.37069)]
+    # Moments scale with the load, but stiffness shares them, so the service ones are the design ones over 1.5.
+    assert one.demand == pytest.approx(max(g / a for g, a in zip(gross, allowed, strict=True)), rel=2e-3)
+
+
+def test_opening_in_the_perimeter_takes_its_diameter() -> None:
+    """A hole of 30 at y 163.5, 130 down: rim 29.3 below the plate's edge at 85.7, nearer than 36.5: 30 mm less.
+
+    tau = 1.678 x 5251.4/((298.8 - 30) x 36.52) = 0.8976, over 0.8167.
+    """
+    one = row(trial(on_board(openings=(Hole(163.5, 130.0, 30.0),))), "board.plies-sliding-upper-bolts.ec5", "ahead")
+    assert one.demand == pytest.approx(0.8976, rel=1e-3)
+    assert not one.passes
+
+
+@pytest.mark.parametrize("y", [163.5, -163.5])
+def test_opening_counts_on_either_side(y: float) -> None:
+    one = row(trial(on_board(openings=(Hole(y, 130.0, 30.0),))), "board.plies-sliding-upper-bolts.ec5", "ahead")
+    assert not one.passes
+
+
+def test_notch_over_the_bolts_is_their_edge() -> None:
+    """Notch 400 wide, 20 deep: 27.6 mm of wood above the bolts; two sides 27.6 + 52.44, below 98.71: 258.8 mm."""
+    one = row(trial(on_board(notch_width=400.0, notch_depth=20.0)), "board.plies-sliding-upper-bolts.ec5", "ahead")
+    assert one.demand == pytest.approx(1.678 * 5251.4 / (258.8 * T), rel=1e-3)
+
+
+def test_notch_beside_the_bolts_is_their_edge() -> None:
+    """Notch 240 wide: its side is 43.5 from the bolt, nearer than 43.02 + 18.26: that side carries nothing,
+    and the one below ends there: 100.04 + (43.5 + 41.34) = 184.9 mm."""
+    one = row(trial(on_board(notch_width=240.0, notch_depth=60.0)), "board.plies-sliding-upper-bolts.ec5", "ahead")
+    assert one.demand == pytest.approx(1.678 * 5251.4 / (184.9 * T), rel=1e-3)
+
+
+def test_astern_bends_by_the_lower_row() -> None:
+    """The lower bolts pull, the top of the pads pushes: load sides change, the board still works."""
+    of = trial(loads=alone(ASTERN))
+    assert not of.strips.ahead[0, 0]
+    assert row(of, "board.bending.ec5", "only").demand > 0.4
