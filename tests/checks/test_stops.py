@@ -7,7 +7,7 @@ import pytest
 
 from tests.checks.shop import HP, JOB, MOUNT, on_board, with_bolts, with_engine
 from transom.catalogue import SHIPPED
-from transom.job.records import Accept, Backing, EngineBracket, Job, Kicker
+from transom.job.records import Accept, Backing, EngineBracket, Hole, Job, Kicker
 from transom.judge.galvanic import joints
 from transom.judge.judging import judge, nothing
 from transom.judge.stops import stops
@@ -61,6 +61,38 @@ def test_each_stop(job: Job, name: str, final: bool) -> None:
 )
 def test_at_its_limit_there_is_no_stop(job: Job, name: str) -> None:
     assert name not in named(job)
+
+
+FOUR = ((160.0, 48.0), (-160.0, 48.0), (125.0, 250.0), (-125.0, 250.0))
+
+
+def holes(*more: tuple[float, float], shift: float = 0.0) -> Job:
+    """Four bolts, one of the upper ones moved, and more."""
+    listed = ((FOUR[0][0] + shift, 48.0), *FOUR[1:], *more)
+    return with_engine(bracket=EngineBracket(bolts=tuple(Hole(y, z) for y, z in listed)))
+
+
+@pytest.mark.parametrize(
+    "job, stopped",
+    [
+        (holes(), False),
+        (holes(shift=4.0), False),
+        (holes(shift=30.0), True),  # the nearer bolt takes 190/350 of the pair's pull, not half
+        (holes((90.0, 48.0)), True),
+        (holes((90.0, 150.0)), False),  # rows between are not counted
+    ],
+)
+def test_lopsided_bolts_are_out_of_scope(job: Job, stopped: bool) -> None:
+    assert ("out-of-scope" in named(job)) is stopped
+
+
+@pytest.mark.parametrize(
+    "at, stopped", [((-225.0, 225.0), False), ((-200.0, 250.0), True), ((0.0,), True), ((), False)]
+)
+def test_uneven_uprights_are_stopped(at: tuple[float, ...], stopped: bool) -> None:
+    """At -200 and 250 one bolt is 36 mm from its upright, the other 86; half the span less y says 61 for both."""
+    job = replace(JOB, frame=replace(JOB.frame, kind="uprights", at=at))
+    assert ("support-lines" in named(job)) is stopped
 
 
 def test_power_of_a_range_is_its_top() -> None:

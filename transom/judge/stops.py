@@ -59,6 +59,7 @@ def _final(job: Job, facts: Facts, tables: Catalogue) -> Iterator[tuple[str, str
             "lines of support of the job's own are not in these sums, which take the usual ones of the frame's kind",
             True,
         )
+    yield from _lopsided(job)
     if job.board.material != "plywood":
         yield (
             "not-plywood",
@@ -68,6 +69,34 @@ def _final(job: Job, facts: Facts, tables: Catalogue) -> Iterator[tuple[str, str
         )
     if job.boat.kind == "glass hull" and job.board.core == "hidden":
         yield "hidden-core", "cannot size from outside: open the transom and ask a surveyor what the core is", True
+
+
+EVEN = 6.0  # mm; brackets of one pattern differ by up to 5
+
+
+def _lopsided(job: Job) -> Iterator[tuple[str, str, bool]]:
+    """These sums halve every load between the two sides of the center line."""
+    at = job.frame.at
+    if at and (len(at) < 2 or abs(max(at) + min(at)) > EVEN):
+        yield (
+            "support-lines",
+            "the uprights do not stand alike on both sides of the center line, and these sums take them so",
+            True,
+        )
+    holes = job.engine.bracket.bolts
+    depths = sorted({round(h.down, 1) for h in holes})
+    for depth in depths[:1] + depths[1:][-1:]:
+        port, starboard = (
+            min((side * h.y for h in holes if round(h.down, 1) == depth and side * h.y > 0), default=float("inf"))
+            for side in (-1, 1)
+        )
+        if not abs(port - starboard) <= EVEN:
+            yield (
+                "out-of-scope",
+                f"bolts {depth:.0f} mm down do not lie alike on both sides of the center line: the nearer one would carry"
+                " more than these sums say; measure again from the center of the bracket",
+                True,
+            )
 
 
 def _passable(job: Job, facts: Facts, tables: Catalogue) -> Iterator[tuple[str, str, bool]]:
@@ -106,7 +135,11 @@ def _plate(job: Job, facts: Facts, tables: Catalogue) -> Iterator[tuple[str, str
     plate, power = job.boat.plate_power, facts["engine.power"].value
     most, mass = job.boat.plate_engine_mass, _engines_mass(job, facts, tables)
     if most is not None and mass > most * ROUNDING:
-        yield "over-builders-plate-weight", "the engine, with a kicker beside it, is heavier than the builder's plate allows", False
+        yield (
+            "over-builders-plate-weight",
+            "the engine, with a kicker beside it, is heavier than the builder's plate allows",
+            False,
+        )
     if plate is not None and power > plate * ROUNDING:
         yield (
             "over-builders-plate",
