@@ -57,11 +57,11 @@ def side_plate(usual: MM, ear: MM) -> MM:
     return minimum(usual, ear)
 
 
-@formula(symbol="Z'", source="cross-banded loaded edge on the allowable value too", evidence="convention",
-         known_by="derived")  # fmt: skip
-def at_loaded_edge(Z: N, k_e: ONE) -> N:
-    """Allowable value at a loaded edge under 4 d."""
-    return Z * k_e
+@formula(symbol="Z'", source="loaded edge as in EN 1995; its row's share, which is lower, for C_g of NDS 2018, 11.3.6",
+         evidence="convention", known_by="derived")  # fmt: skip
+def at_edge_in_row(Z: N, k_e: ONE, k_n: ONE) -> N:
+    """Allowable value at a loaded edge under 4 d, of one bolt of a row."""
+    return Z * k_e * k_n
 
 
 def plate_of(trial: Trial) -> Value:
@@ -163,7 +163,7 @@ def by_nds(trial: Trial) -> CheckArray:
     short, brief = factor("nds.C_D_short"), factor("nds.C_D_instantaneous")
     C_D = np.array([short if d == "short" else brief for d in trial.cases.duration])
     k_e = cross_banded_edge_factor(edge_or_rim(trial), trial.hardware.d)
-    limit = at_loaded_edge(adjusted_value(Z, C_D, factor("nds.C_M")), k_e)
+    limit = at_edge_in_row(adjusted_value(Z, C_D, factor("nds.C_M")), k_e, _share_of_rows(trial))
     return _check(
         trial, "sideways-in-wood", "nds", trial.service_shear, limit, NDS,
         note="service loads; second opinion, 1.3 to 1.9 times harsher than EN 1995 on normal work",
