@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from tests.board.boards import HEIGHT, PADS, board
+from transom.board import contact
 from transom.board.answer import Board, answer, backed, board_section
 from transom.board.bracket import (
     Pad,
@@ -188,3 +189,19 @@ def test_stiffness_formulas():
     assert bolt_stiffness(10.0, 10.0) == pytest.approx(5.0)
     assert isinstance(pad_cells(Rectangle(0, 70, 0, 330), 250.0, 36.0)[0], Pad)
     assert sum(p.k for p in pad_cells(Rectangle(0, 70, 0, 330), 250.0, 36.0)) == pytest.approx(250 * 70 * 330 / 36)
+
+
+@pytest.mark.parametrize("tries", [0, contact.BLOCK_TRIES])
+def test_random_boards_on_one_way_rests_always_end(monkeypatch, tries):
+    """Soft and hard flanges and fasteners, both methods of contact; the rests carry the whole load."""
+    monkeypatch.setattr(contact, "BLOCK_TRIES", tries)
+    rng = np.random.default_rng(3)
+    for n in range(8):
+        t, W, H = rng.uniform(20, 90), rng.uniform(400, 760), rng.uniform(370, 520)
+        plain = board(t, ("pod", "uprights")[n % 2], W, H, target=70.0, cell=50.0)
+        b = flange(plain, *10 ** rng.uniform(3, 6, 2))
+        wrenches = np.column_stack([rng.normal(0, 5e3, 6), rng.normal(0, 3e6, 6), rng.normal(0, 5e5, 6)])
+        a = answer(b, wrenches, list("abcdef"))
+        sense = np.array([node[3] for node in b.seated()[1].nodes])
+        assert (a.borne.rests >= 0).all()
+        assert np.abs(sense @ a.borne.rests + wrenches[:, 0]).max() < 1e-9 * np.abs(wrenches).max()
