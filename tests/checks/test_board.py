@@ -2,10 +2,13 @@
 
 from math import hypot, pi, sqrt
 
+import numpy as np
 import pytest
 
-from tests.checks.shop import AHEAD, ASTERN, JOB, MOUNT, SHEET, alone, cases, on_board, row, setup_of, trial
-from transom.job.records import Hole, Layer, Mount
+from tests.checks.shop import AHEAD, ASTERN, JOB, MOUNT, SHEET, alone, cases, on_board, plate, row, setup_of, trial
+from transom.checks import all_checks
+from transom.checks.trial import Trial
+from transom.job.records import Hole, Job, Layer, Mount
 
 T = 36.52  # two sheets of 18.26
 K = 0.7 / 1.2  # EN 1995-1-1 Table 3.1 plywood, service class 3, short; Table 2.3 plywood
@@ -251,3 +254,27 @@ def test_astern_bends_by_the_lower_row() -> None:
     of = trial(loads=alone(ASTERN))
     assert not of.strips.ahead[0, 0]
     assert row(of, "board.bending.ec5", "only").demand > 0.4
+
+
+def test_a_thicker_board_carries_what_a_thinner_one_does() -> None:
+    """Plate 50.8 high, three sheets, 54.78 mm: at t/2 the top side lies past the edge (25.4 + 27.39 > 47.6): 300.7 mm.
+
+    A board of 2(47.6 - 25.4) = 44.4 mm still has it: corners 17.44, sides 2 x 2 x 42.84 = 171.3, top and bottom
+    2(60.46 + 44.44) = 209.8: 381.1 mm; x 44.4/54.78 = 308.9, which is more and counts.
+    """
+    of = trial(mount=Mount((*MOUNT.layers, MOUNT.layers[0]), plate(height=50.8).engine_bolts))
+    assert of.upper_patch.perimeter[0, 0] == pytest.approx(308.9, rel=1e-3)
+
+
+@pytest.mark.parametrize("side", [30.0, 50.8, 76.2, 95.0])
+@pytest.mark.parametrize(
+    "job", [JOB, on_board(openings=(Hole(163.5, 130.0, 30.0),), notch_width=240.0, notch_depth=30.0)]
+)
+def test_thicker_is_never_worse_in_bending_or_sliding(side: float, job: Job) -> None:
+    """Bolt tension moves with thickness as in-plane load acts at the aft face: by 0.1 % here, allowed for."""
+    one = trial(job, plate(height=side))
+    t = np.linspace(25.0, 90.0, 131)
+    many = Trial(one.setup, one.cases, one.stacks.scaled(t / T), one.hardware)
+    for c in all_checks(many):
+        if c.what == "bending" or c.what.startswith("plies-sliding"):
+            assert (np.diff(np.broadcast_to(c.worst, t.shape)) <= 1e-3 * c.worst[:-1]).all(), c.what

@@ -211,7 +211,7 @@ def sliding_at_pads(trial: Trial) -> CheckArray:
     reach_x, reach_z = half_of(h.pad_width), half_of(pad_contact_height(pattern.h))
     reach = (reach_x, reach_x, reach_z, reach_z)
     holes = ((o.y, o.down, o.diameter) for o in trial.setup.job.board.openings)
-    p = remaining(perimeter_of(*reach, edges, trial.t), lost_to_openings(holes, y, z, reach, trial.t).length)
+    p = perimeter_of(*reach, edges, trial.t, lost_to_openings(holes, y, z, reach).length)
     return _sliding(trial, "plies-sliding-pads", trial.pad_push, p)
 
 

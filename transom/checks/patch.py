@@ -131,15 +131,45 @@ class Edges:
     down: Value
 
 
-def perimeter_of(inner: Value, outer: Value, up: Value, down: Value, edges: Edges, t: Value) -> Value:
-    """Perimeter at t/2 outside a rectangle, mm; sides past an edge carry nothing. Shapes broadcast."""
-    level = side_length(inner, outer, edges.inner, edges.outer, t)
-    upright = side_length(up, down, edges.up, edges.down, t)
+@formula(symbol="t_i", source="the thickness at which the perimeter at t/2 touches an edge", evidence="convention",
+         known_by="derived", typical={"t": 36.0, "just_inside": 0.999999})  # fmt: skip
+def thickness_at_edge(reach: MM, edge: MM, t: MM, just_inside: ONE = 0.999999) -> MM:
+    """Thickness of a thinner board, up to t, whose perimeter still lies inside this edge."""
+    return minimum(t, just_inside * positive(2.0 * (edge - reach)))
+
+
+@formula(symbol="p", source="a board carries no less than a thinner one", evidence="convention", known_by="derived")
+def perimeter_of_thinner(p_i: MM, t_i: MM, t: MM) -> MM:
+    """Perimeter that, t thick, carries what p_i does t_i thick."""
+    return p_i * t_i / t
+
+
+def perimeter_of(
+    inner: Value, outer: Value, up: Value, down: Value, edges: Edges, t: Value, lost: Value = 0.0
+) -> Value:
+    """Perimeter at t/2 outside a rectangle, mm, less what openings take; sides past an edge carry nothing.
+
+    Where a thinner board's perimeter, not yet past the edge, carries more, that counts: thicker is never weaker.
+    Shapes broadcast.
+    """
+    reaches, rooms = (inner, outer, up, down), (edges.inner, edges.outer, edges.up, edges.down)
+    best = remaining(_ring(reaches, rooms, t), lost)
+    for reach, room in zip(reaches, rooms, strict=True):
+        t_i = thickness_at_edge(reach, room, t)
+        best = maximum(best, perimeter_of_thinner(remaining(_ring(reaches, rooms, t_i), lost), t_i, t))
+    return best
+
+
+def _ring(reaches: tuple[Value, ...], rooms: tuple[Value, ...], t: Value) -> Value:
+    """Perimeter at t/2 outside a rectangle in a board t thick, mm."""
+    (inner, outer, up, down), (e_inner, e_outer, e_up, e_down) = reaches, rooms
+    level = side_length(inner, outer, e_inner, e_outer, t)
+    upright = side_length(up, down, e_up, e_down, t)
     return perimeter(
-        side_that_carries(inner, edges.inner, upright, t),
-        side_that_carries(outer, edges.outer, upright, t),
-        side_that_carries(up, edges.up, level, t),
-        side_that_carries(down, edges.down, level, t),
+        side_that_carries(inner, e_inner, upright, t),
+        side_that_carries(outer, e_outer, upright, t),
+        side_that_carries(up, e_up, level, t),
+        side_that_carries(down, e_down, level, t),
     )
 
 
@@ -152,11 +182,11 @@ def gap_to_hole(y: MM, z: MM, inner: MM, outer: MM, up: MM, down: MM, D: MM) -> 
     return sqrt(past_y * past_y + past_z * past_z) - D / 2.0
 
 
-@formula(symbol="D", source="an opening nearer than the board's thickness takes its diameter out of the perimeter",
-         evidence="convention", known_by="derived", typical={"gap": 20.0, "D": 25.0})  # fmt: skip
-def perimeter_lost(gap: MM, D: MM, t: MM) -> MM:
+@formula(symbol="D", source="an opening within half of the thickest board takes its diameter out of the perimeter",
+         evidence="convention", known_by="derived", typical={"gap": 20.0, "D": 25.0, "near": 45.0})  # fmt: skip
+def perimeter_lost(gap: MM, D: MM, near: MM = 45.0) -> MM:
     """Length of perimeter an opening takes."""
-    return where(gap < t, D, 0.0 * D)
+    return where(gap < near, D, 0.0 * D)
 
 
 @formula(symbol="A", source="an opening under the backing bears nothing", evidence="convention", known_by="derived",
@@ -199,7 +229,7 @@ class Lost:
 
 
 def lost_to_openings(
-    holes: Iterable[tuple[float, float, float]], y: Value, z: Value, reach: tuple[Value, Value, Value, Value], t: Value
+    holes: Iterable[tuple[float, float, float]], y: Value, z: Value, reach: tuple[Value, Value, Value, Value]
 ) -> Lost:
     """What openings (y, down, diameter) take of a patch about a bolt at +-y, z; the worse of the two sides."""
     listed = list(holes)
@@ -211,6 +241,6 @@ def lost_to_openings(
         for y_hole, z_hole, D in listed:
             gap = gap_to_hole(outward_of(y_hole, y, side), below_of(z_hole, z), *reach, D)
             area = with_another_area(area, area_lost(gap, D))
-            length = with_another(length, perimeter_lost(gap, D, t))
+            length = with_another(length, perimeter_lost(gap, D))
         worst_area, worst_length = maximum(worst_area, area), maximum(worst_length, length)
     return Lost(worst_area, worst_length)

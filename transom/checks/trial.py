@@ -300,10 +300,10 @@ class Trial:
             positive(round_net_area(working_diameter(w.outside, w.flats, m), w.hole)),
             net_bearing_area(inner, outer, up, down, w.hole),
         )
-        around = perimeter_of(inner, outer, up, down, edges, self.t)
         holes = self.setup.job.board.openings
-        lost = lost_to_openings(((h.y, h.down, h.diameter) for h in holes), y, z, (inner, outer, up, down), self.t)
-        return Patch(inner, outer, up, down, remaining(area, lost.area), remaining(around, lost.length), m)
+        lost = lost_to_openings(((h.y, h.down, h.diameter) for h in holes), y, z, (inner, outer, up, down))
+        around = perimeter_of(inner, outer, up, down, edges, self.t, lost.length)
+        return Patch(inner, outer, up, down, remaining(area, lost.area), around, m)
 
     @property
     def _between_rows(self) -> Value:
