@@ -9,7 +9,7 @@ from functools import cached_property
 
 import numpy as np
 
-from transom.board.answer import Answer, Board, answer, board_section
+from transom.board.answer import Answer, Board, answer, board_section, on_one_grid
 from transom.board.bracket import Bolt, Seat, bolt_stiffness, pad_cells, shank_stiffness, wood_stiffness
 from transom.board.grid import Rectangle, grid
 from transom.board.plate import Support
@@ -19,7 +19,7 @@ from transom.checks.trial import Moments, Trial
 from transom.formula import formula
 from transom.units import MM, Array, N, Value
 
-TARGET = 20.0  # mm, the coarser of the two grids
+TARGET = 40.0  # mm, the coarser of two grids; the finer halves it
 STEEL = 210_000.0  # MPa
 
 
@@ -55,11 +55,17 @@ class Careful(Trial):
     """One candidate by the plate method; arrays (1, v)."""
 
     target: float = TARGET
+    two_grids: bool = True
 
     @property
     def method(self) -> str:
         """Tensions, pad pushes and moments come from the plate."""
         return "plate"
+
+    @property
+    def clamped(self) -> bool:
+        """True where clamp screws push aft on the forward face; their clamp is taken as stiff."""
+        return self.setup.holding.by == "clamps"
 
     @cached_property
     def board(self) -> Board:
@@ -83,7 +89,8 @@ class Careful(Trial):
         a = self.actions
         v = len(self.cases)
         wrenches = np.stack([np.broadcast_to(x, (1, v))[0] for x in (-a.N, a.M, a.M_z)], axis=-1)
-        return answer(self.board, wrenches, self.cases.names)
+        method = answer if self.two_grids else on_one_grid
+        return method(self.board, wrenches, self.cases.names)
 
     def _lines(self) -> list[Rectangle]:
         """Side lines over the board's height; for a pod the bottom line, under a cap rail both ends."""
@@ -103,7 +110,9 @@ class Careful(Trial):
 
     def _seat(self) -> Seat:
         p = self.setup.holding.pattern
-        rows = ((p.y_u, p.z_u, self.upper_patch), (p.y_l, p.z_l, self.lower_patch))
+        rows = [(p.y_u, p.z_u, self.upper_patch), (p.y_l, p.z_l, self.lower_patch)]
+        if self.clamped:
+            rows.pop()
         bolts = [self._bolt(side * _float(y), _float(z), patch) for y, z, patch in rows for side in (-1.0, 1.0)]
         t, E_90 = _float(self.t), self.factor("board.pad_stiffness_MPa")
         pads = [cell for side in (-1.0, 1.0) for cell in pad_cells(self._pad(side), E_90, t)]
@@ -114,13 +123,16 @@ class Careful(Trial):
         left, right = (inner, outer) if y > 0 else (outer, inner)
         where = Rectangle(y - left, y + right, -depth - down, -depth + up)
         wood = wood_stiffness(self.factor("board.pad_stiffness_MPa"), where.area, _float(self.t))
+        if self.clamped:
+            return Bolt(y, -depth, float(np.asarray(wood)), where)
         steel = shank_stiffness(STEEL, _float(self.hardware.A_s), _float(grip_of(self)))
         return Bolt(y, -depth, float(np.asarray(bolt_stiffness(steel, wood))), where)
 
     def _row(self, upper: bool) -> Array:
-        rows = slice(0, 2) if upper else slice(2, 4)
+        rows = slice(0, 2) if upper or self.clamped else slice(2, 4)
         a = self.answer
-        safe = np.asarray(tension_with_error(a.borne.bolts[rows], a.bolt_error[rows]))
+        error = a.bolt_error[rows] if self.two_grids else 0.0
+        safe = np.asarray(tension_with_error(a.borne.bolts[rows], error))
         return np.asarray(np.max(safe, axis=0, keepdims=True))
 
     @cached_property
@@ -147,7 +159,7 @@ class Careful(Trial):
         a = self.answer
         out = []
         for n, bolt in enumerate(a.seat.bolts):
-            high = _smallest(upper if n < len(a.seat.bolts) // 2 else lower) / 2
+            high = _smallest(upper if n < 2 else lower) / 2
             reach = _smallest(wide) / 2
             up = self._on_board(Rectangle(bolt.y, bolt.y, bolt.z - high, bolt.z + high))
             level = self._on_board(Rectangle(bolt.y - reach, bolt.y + reach, bolt.z, bolt.z))

@@ -8,7 +8,7 @@ import numpy as np
 from transom.catalogue import Catalogue
 from transom.checks.trial import Trial
 from transom.job.records import Job
-from transom.judge.evaluate import worst
+from transom.judge.evaluate import PENCIL, Calibration, worst
 from transom.loads.cases import build_cases
 from transom.result import Assumption, rounded
 from transom.setup.build import build, values_of
@@ -44,7 +44,9 @@ class _Sweep:
     u: Array
 
 
-def _sweep(job: Job, tables: Catalogue, facts: Facts, trial: Trial, ratios: Mapping[str, Array]) -> _Sweep:
+def _sweep(
+    job: Job, tables: Catalogue, facts: Facts, trial: Trial, ratios: Mapping[str, Array], calibration: Calibration
+) -> _Sweep:
     """Every key at each of its ratios, all else as used; one evaluation of all of them together."""
     base = values_of(facts) | dict.fromkeys(WOOD, 1.0)
     keys, r = list(ratios), len(next(iter(ratios.values())))
@@ -56,17 +58,20 @@ def _sweep(job: Job, tables: Catalogue, facts: Facts, trial: Trial, ratios: Mapp
             column[i * r : (i + 1) * r] *= ratios[key]
             values[tied] = column
     setup = build(job, tables, values)
-    u = worst(Trial(setup, build_cases(setup.loads), trial.stacks, trial.hardware))
+    u = worst(Trial(setup, build_cases(setup.loads), trial.stacks, trial.hardware), calibration)
     return _Sweep(np.array([ratios[k] for k in keys]), np.broadcast_to(u, n).reshape(len(keys), r))
 
 
-def assumptions(job: Job, tables: Catalogue, facts: Facts, trial: Trial) -> tuple[Assumption, ...]:
+def assumptions(
+    job: Job, tables: Catalogue, facts: Facts, trial: Trial, calibration: Calibration = PENCIL
+) -> tuple[Assumption, ...]:
     """Each assumption with the nearest values either side at which the mount would pass or fail instead.
 
-    `holds_from` and `holds_to` are None where the answer does not flip between half and twice the value.
+    `holds_from` and `holds_to` are None where the answer does not flip between half and twice the value. The
+    pencil method is run for each value and brought to the careful one's level by `calibration`.
     """
     keys = varied(facts)
-    coarse = _sweep(job, tables, facts, trial, dict.fromkeys(keys, RATIOS))
+    coarse = _sweep(job, tables, facts, trial, dict.fromkeys(keys, RATIOS), calibration)
     at_one = int(np.flatnonzero(RATIOS == 1.0)[0])
     passes = bool(coarse.u[0, at_one] <= 1.0)
     brackets = {}
@@ -77,7 +82,7 @@ def assumptions(job: Job, tables: Catalogue, facts: Facts, trial: Trial) -> tupl
             (RATIOS[below[-1]], RATIOS[below[-1] + 1]) if below.size else None,
             (RATIOS[at_one + above[0]], RATIOS[at_one + 1 + above[0]]) if above.size else None,
         )
-    flips = _refine(job, tables, facts, trial, brackets, passes)
+    flips = _refine(job, tables, facts, trial, brackets, passes, calibration)
     return tuple(_assumption(key, fact, flips[key]) for key, fact in keys.items())
 
 
@@ -91,6 +96,7 @@ def _refine(
     trial: Trial,
     brackets: Mapping[str, tuple[Bracket, Bracket]],
     passes: bool,
+    calibration: Calibration,
 ) -> dict[str, list[float | None]]:
     """The flip inside each bracket: the last fine value that still gives today's answer."""
     out: dict[str, list[float | None]] = {key: [None, None] for key in brackets}
@@ -98,7 +104,7 @@ def _refine(
         wanted = {k: np.linspace(b[side][0], b[side][1], FINE) for k, b in brackets.items() if b[side]}  # type: ignore[index]
         if not wanted:
             continue
-        fine = _sweep(job, tables, facts, trial, wanted)
+        fine = _sweep(job, tables, facts, trial, wanted, calibration)
         for key, ratios, u in zip(wanted, fine.ratios, fine.u, strict=True):
             same = np.flatnonzero((u <= 1.0) == passes)
             out[key][side] = float(ratios[same[0] if side == 0 else same[-1]])

@@ -1,16 +1,18 @@
 """Setup, cases and candidates to utilisations: the one path that review, size and every 'what if' take."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from transom.checks import all_checks
+from transom.checks.careful import Careful
 from transom.checks.hardware import Hardware, clamp_pads, hardware
 from transom.checks.mounts import stacks_of
 from transom.checks.trial import Trial
 from transom.errors import JobError
 from transom.job.records import EngineBolts, Mount
-from transom.result import Cases, CheckArray
+from transom.result import Cases, Check, CheckArray
 from transom.setup.records import Setup
 from transom.units import Array
 
@@ -43,7 +45,67 @@ def decided(checks: Sequence[CheckArray]) -> tuple[CheckArray, ...]:
     return tuple(c for c in checks if not c.information)
 
 
-def worst(trial: Trial) -> Array:
-    """The largest utilisation over all deciding checks and cases, (n,)."""
-    each = np.broadcast_arrays(*(c.worst for c in decided(all_checks(trial))))
-    return np.asarray(np.max(each, axis=0))
+Key = tuple[str, str, str]
+
+
+def key_of(check: CheckArray | Check) -> Key:
+    """A check whichever method it is by."""
+    return (check.part, check.what, check.rule)
+
+
+@dataclass(frozen=True)
+class Calibration:
+    """The careful method's utilisations against the pencil's for one mount, by check: `times` and `plus`, (v,).
+
+    What the careful method finds where the pencil finds little or nothing is carried as an addition, so
+    that no ratio explodes and none is lost.
+    """
+
+    times: Mapping[Key, Array]
+    plus: Mapping[Key, Array]
+
+    def applied(self, check: CheckArray) -> Array:
+        """The pencil's utilisations (n, v) as the careful method would have them."""
+        key = key_of(check)
+        if key not in self.times:
+            return check.utilisation
+        return check.utilisation * self.times[key] + self.plus[key]
+
+
+PENCIL = Calibration({}, {})
+STEADY = (0.25, 4.0)  # ratios beyond these are carried as an addition
+
+
+def calibrate(pencil: Sequence[CheckArray], careful: Sequence[CheckArray]) -> Calibration:
+    """Careful over pencil for the one mount both were run on."""
+    other = {key_of(c): c for c in careful if c.method == "plate"}
+    times, plus = {}, {}
+    for check in pencil:
+        key = key_of(check)
+        if key in other:
+            u, v = check.utilisation[0], other[key].utilisation[0]
+            some = np.isfinite(u) & np.isfinite(v) & (u > 0)
+            ratio = np.clip(np.where(some, v / np.where(some, u, 1.0), 1.0), *STEADY)
+            times[key] = ratio
+            plus[key] = np.where(some, np.maximum(v - ratio * u, 0.0), np.where(np.isfinite(v), v, np.inf))
+    return Calibration(times, plus)
+
+
+def worst(trial: Trial, calibration: Calibration = PENCIL) -> Array:
+    """The largest utilisation over all deciding checks and cases, (n,); NaN nowhere, missing is infinite."""
+    each = [np.max(calibration.applied(c), axis=1) for c in decided(all_checks(trial))]
+    return np.asarray(np.max(np.broadcast_arrays(*each), axis=0))
+
+
+def careful_of(trial: Trial, rows: Sequence[int] | None = None) -> Careful:
+    """The careful method on the one candidate of a trial, in all its cases or in some."""
+    cases = trial.cases if rows is None else trial.cases.take(rows)
+    return Careful(trial.setup, cases, trial.stacks, trial.hardware)
+
+
+def quick_look(trial: Trial, rows: Sequence[int] | None = None) -> Careful:
+    """The careful method on one coarse grid: within a few percent, for looking over many candidates."""
+    return replace(careful_of(trial, rows), target=QUICK_GRID, two_grids=False)
+
+
+QUICK_GRID = 30.0  # mm

@@ -1,5 +1,8 @@
 """One mount judged: the path that `review` takes, and that `size` takes for its pick."""
 
+from collections.abc import Sequence
+from dataclasses import replace
+
 import numpy as np
 
 from transom.catalogue import Catalogue
@@ -11,13 +14,13 @@ from transom.formula import formula
 from transom.job.records import Job, Mount
 from transom.judge.assumptions import assumptions, decides, nearness
 from transom.judge.cautions import cautions
-from transom.judge.evaluate import trial_of
+from transom.judge.evaluate import calibrate, careful_of, trial_of
 from transom.judge.notes import notes
 from transom.judge.records import Judgement
 from transom.judge.stops import spacing_stop, stops
 from transom.loads.cases import build_cases
 from transom.loads.crossing import length_in_m
-from transom.result import Assumption, Cases
+from transom.result import Assumption, Cases, CheckArray
 from transom.setup.build import build, values_of
 from transom.setup.facts import Facts, collect
 from transom.setup.records import Setup
@@ -50,16 +53,20 @@ def mass_of(trial: Trial) -> np.ndarray[tuple[int, ...], np.dtype[np.float64]]:
     return np.asarray(wood + trial.hardware.mass[:, 0])
 
 
-def judge(job: Job, tables: Catalogue, mount: Mount) -> Judgement:
-    """Judge a stated mount.
+def judge(job: Job, tables: Catalogue, mount: Mount, careful: bool = True) -> Judgement:
+    """Judge a stated mount: by the plate, or with `careful` False by the pencil alone.
 
     Raises:
         JobError: what cannot be judged, one line each.
     """
     facts, setup, cases = prepared(job, tables)
     trial = trial_of(setup, cases, [mount])
-    checks = tuple(row for check in (*all_checks(trial), *second_opinions(trial)) for row in check.rows())
-    found = assumptions(job, tables, facts, trial)
+    pencil = all_checks(trial)
+    plate = careful_of(trial) if careful else None
+    decided = pencil if plate is None else all_checks(plate)
+    calibration = calibrate(pencil, decided)
+    checks = tuple(row for check in side_by_side(pencil, decided, trial) for row in check.rows())
+    found = assumptions(job, tables, facts, trial, calibration)
     named = (*stops(job, facts, tables), *spacing_stop(checks))
     measure = tuple(sorted((a for a in found if decides(a) and a.measure), key=nearness))
     return Judgement(
@@ -80,7 +87,15 @@ def judge(job: Job, tables: Catalogue, mount: Mount) -> Judgement:
         total=float(total(trial)[0, 0]),
         mass=float(mass_of(trial)[0]),
         torque=torque_of(trial),
+        careful=plate,
+        calibration=calibration,
     )
+
+
+def side_by_side(pencil: Sequence[CheckArray], careful: Sequence[CheckArray], trial: Trial) -> tuple[CheckArray, ...]:
+    """The careful method's checks, which decide; the pencil's and other opinions beside them for information."""
+    beside = (replace(c, information=True) for c, d in zip(pencil, careful, strict=True) if d.method == "plate")
+    return (*careful, *beside, *second_opinions(trial))
 
 
 def torque_of(trial: Trial) -> float:

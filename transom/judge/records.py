@@ -4,7 +4,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
 
+from transom.checks.careful import Careful
 from transom.job.records import Job, Mount
+from transom.judge.evaluate import PENCIL, Calibration
 from transom.result import ONCE, Assumption, Cases, Check
 from transom.setup.facts import Facts
 from transom.setup.records import Setup
@@ -109,6 +111,8 @@ class Judgement:
     total: float = 0.0
     mass: float = 0.0
     torque: float = 0.0  # N*mm, the one to print; 0 where clamps hold the engine
+    careful: Careful | None = None  # the plate under every case
+    calibration: Calibration = PENCIL
     good_for: GoodFor | None = None
     sizing: Sizing | None = None
 

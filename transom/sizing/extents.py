@@ -1,20 +1,22 @@
 """How thick each check wants the board, and how much engine the pick would carry."""
 
 import math
+from collections.abc import Callable
+from dataclasses import replace
 
 import numpy as np
 
 from transom.catalogue import Catalogue
 from transom.checks import all_checks
 from transom.checks.trial import Trial
-from transom.errors import TransomError
 from transom.job.records import Job
-from transom.judge.evaluate import decided, worst
+from transom.judge.evaluate import PENCIL, Calibration, careful_of, decided, key_of, worst
 from transom.judge.records import GoodFor, Required
 from transom.loads.cases import build_cases
-from transom.result import ONCE
+from transom.result import ONCE, CheckArray
 from transom.setup.build import build, values_of
 from transom.setup.facts import Facts, collect
+from transom.sizing.probe import rows_for
 from transom.units import Array, Value
 
 THIN, THICK, STEP = 5.0, 160.0, 0.1  # mm: what is searched, and to what
@@ -22,32 +24,66 @@ COARSE = 63
 FINE = 26
 
 
-def _loaded(trial: Trial) -> dict[str, Array]:
-    """Worst utilisation of each check that a load enters, (n,)."""
+def _loaded(trial: Trial, calibration: Calibration) -> dict[str, Array]:
+    """Worst utilisation of each check that a load enters, (n,), at the careful method's level."""
     n = len(trial.stacks)
-    return {c.name: np.broadcast_to(c.worst, n) for c in decided(all_checks(trial)) if c.cases != (ONCE,)}
+    return {
+        _named(c, calibration): np.broadcast_to(np.max(calibration.applied(c), axis=1), n)
+        for c in decided(all_checks(trial))
+        if c.cases != (ONCE,)
+    }
 
 
-def required_thickness(trial: Trial) -> tuple[Required, ...]:
+def _named(check: CheckArray, calibration: Calibration) -> str:
+    return replace(check, method="plate").name if key_of(check) in calibration.times else check.name
+
+
+def required_thickness(trial: Trial, calibration: Calibration = PENCIL) -> tuple[Required, ...]:
     """Thickness of wood at which each check's worst utilisation is 1.00, to 0.1 mm upward, all else as it is.
 
     `trial` holds one candidate; its lay-up is scaled. The last thickness that fails counts, so that a check
     that is not monotone is never under-read. A check that passes at 5 mm reads 5.0, one that fails at
-    160 mm reads infinity.
+    160 mm reads infinity. Where the plate decides, the pencil is brought to its level at the thickness built,
+    and the largest of them is worked out again with plates of its own.
     """
     coarse = np.linspace(THIN, THICK, COARSE)
-    found = _loaded(_scaled(trial, coarse))
+    found = _loaded(_scaled(trial, coarse), calibration)
     starts = {name: _last_failing(u) for name, u in found.items()}
     inside = {name: i for name, i in starts.items() if 0 <= i < COARSE - 1}
     out = {name: THIN if i < 0 else math.inf for name, i in starts.items() if name not in inside}
     if inside:
         fine = np.concatenate([np.linspace(coarse[i], coarse[i + 1], FINE) for i in inside.values()])
-        again = _loaded(_scaled(trial, fine))
+        again = _loaded(_scaled(trial, fine), calibration)
         for row, name in enumerate(inside):
             mine = slice(row * FINE, (row + 1) * FINE)
             i = _last_failing(again[name][mine])
             out[name] = math.ceil(round(float(fine[mine][i + 1]) / STEP, 6)) * STEP
+    governing = max(out, key=lambda name: (out[name], name))
+    if calibration.times and THIN < out[governing] < math.inf:
+        out[governing] = _by_plates(trial, governing, out[governing])
     return tuple(Required(name, round(t, 1)) for name, t in sorted(out.items(), key=lambda kv: (-kv[1], kv[0])))
+
+
+def _by_plates(trial: Trial, name: str, guess: float, rounds: int = 3) -> float:
+    """Thickness at which one check comes to its limit by the plate, by secants on a power law, to 0.1 mm upward."""
+    rows = rows_for(trial)
+
+    def u(t: float) -> float:
+        checks = all_checks(careful_of(_scaled(trial, np.array([t])), rows))
+        return float(next((c.worst[0] for c in checks if c.name == name), math.nan))
+
+    t_0, t_1 = float(trial.stacks.t[0]), guess
+    u_0, u_1 = u(t_0), u(t_1)
+    for _ in range(rounds):
+        if not (u_0 > 0 and u_1 > 0) or abs(math.log(t_1 / t_0)) < 1e-6 or u_0 == u_1:
+            break
+        power = math.log(u_1 / u_0) / math.log(t_1 / t_0)
+        t_0, u_0 = t_1, u_1
+        t_1 = min(max(t_1 * u_1 ** (-1 / power), THIN), THICK) if power else t_1
+        if abs(t_1 - t_0) < STEP / 4:
+            break
+        u_1 = u(t_1)
+    return math.ceil(round(t_1 / STEP, 2)) * STEP if math.isfinite(t_1) else guess
 
 
 def _scaled(trial: Trial, thicknesses: Array) -> Trial:
@@ -59,13 +95,13 @@ def _last_failing(u: Array) -> int:
     return int(failing[-1]) if failing.size else -1
 
 
-def good_for(job: Job, tables: Catalogue, facts: Facts, trial: Trial) -> GoodFor:
+def good_for(job: Job, tables: Catalogue, facts: Facts, trial: Trial, calibration: Calibration = PENCIL) -> GoodFor:
     """Largest power (W) and engine mass (kg) the one candidate carries, all else as it is."""
     most = tables.factor("scope.power_max_W").value
     power, mass = facts["engine.power"].value, facts["engine.weight"].value
     return GoodFor(
-        power=_largest(lambda p: _at_powers(job, tables, p), trial, power, most),
-        mass=_largest(lambda m: _at_masses(facts, m), trial, mass, 4 * mass),
+        power=_largest(lambda p: _at_powers(job, tables, p), trial, calibration, power, most),
+        mass=_largest(lambda m: _at_masses(facts, m), trial, calibration, mass, 4 * mass),
     )
 
 
@@ -81,12 +117,21 @@ def _at_masses(facts: Facts, masses: Array) -> dict[str, Value]:
     return base | {"engine.weight": masses, "engine.weight_light": masses * share}
 
 
-def _largest(values, trial: Trial, low: float, high: float, points: int = 17, rounds: int = 2) -> float:  # type: ignore[no-untyped-def]
+def _largest(
+    values: Callable[[Array], dict[str, Value]],
+    trial: Trial,
+    calibration: Calibration,
+    low: float,
+    high: float,
+    points: int = 17,
+    rounds: int = 2,
+) -> float:
     """The largest value from `low` up before the mount first fails; `low` itself where it fails there."""
     for _ in range(rounds):
         at = np.linspace(low, high, points)
         setup = build(trial.setup.job, trial.setup.tables, values(at))
-        u = np.broadcast_to(worst(Trial(setup, build_cases(setup.loads), trial.stacks, trial.hardware)), points)
+        varied = Trial(setup, build_cases(setup.loads), trial.stacks, trial.hardware)
+        u = np.broadcast_to(worst(varied, calibration), points)
         failing = np.flatnonzero(~(u <= 1.0))
         if not failing.size:
             return high
@@ -94,6 +139,3 @@ def _largest(values, trial: Trial, low: float, high: float, points: int = 17, ro
             return low
         low, high = float(at[failing[0] - 1]), float(at[failing[0]])
     return low
-
-
-__all__ = ["TransomError", "good_for", "required_thickness"]

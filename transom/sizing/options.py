@@ -4,15 +4,18 @@ import numpy as np
 
 from transom.checks import all_checks
 from transom.checks.assembly import total
-from transom.judge.evaluate import decided
+from transom.checks.trial import Trial
+from transom.judge.evaluate import careful_of, decided
 from transom.judge.records import Option, weakest
+from transom.result import Check
+from transom.sizing.probe import rows_for
 from transom.sizing.search import Field
 
 
 def option(field: Field, place: int) -> Option:
-    """What a candidate comes to: its weakest link under every case, and each check that fails."""
+    """What a candidate comes to: its weakest link, and each check that fails."""
     trial = field.trial(np.array([place]))
-    worst = [max(c.rows(), key=lambda r: (r.utilisation, r.id)) for c in decided(all_checks(trial))]
+    worst = worst_of_each(trial, field.careful)
     failing = tuple(sorted((c for c in worst if not c.passes), key=lambda c: (-c.utilisation, c.id)))
     return Option(
         mount=field.mount(place),
@@ -23,3 +26,11 @@ def option(field: Field, place: int) -> Option:
         weakest=weakest(worst),
         failing=failing,
     )
+
+
+def worst_of_each(trial: Trial, by_plate: bool) -> list[Check]:
+    """The worst case of each check: of those the plate decides among the cases that can govern, of the others all."""
+    pencil = decided(all_checks(trial))
+    careful = decided(all_checks(careful_of(trial, rows_for(trial)))) if by_plate else pencil
+    chosen = (c if c.method == "plate" else p for c, p in zip(careful, pencil, strict=True))
+    return [max(c.rows(), key=lambda r: (r.utilisation, r.id)) for c in chosen]

@@ -1,4 +1,7 @@
-"""The search: every stack against every backing, on arrays, in the order of the rank."""
+"""The search: every stack against every backing, on arrays, in the order of the rank.
+
+The pencil screens within its known band; what it leaves is decided by the plate, best ranked first.
+"""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
@@ -8,7 +11,7 @@ from numpy.typing import NDArray
 
 from transom.board.lamination import Stacks
 from transom.catalogue import Catalogue
-from transom.checks import all_checks, stack_checks
+from transom.checks import BY_PLATE, all_checks, band, stack_checks
 from transom.checks.assembly import grip_of, least_bolt_length
 from transom.checks.board import bending_without_holes
 from transom.checks.hardware import Hardware, clamp_pads, hardware
@@ -18,9 +21,10 @@ from transom.job.records import EngineBolts, Job, Mount
 from transom.judge.evaluate import decided
 from transom.judge.judging import board_mass
 from transom.loads.crossing import length_in_m
-from transom.result import Cases
+from transom.result import Cases, CheckArray
 from transom.setup.records import Setup
 from transom.sizing.candidates import Pile, bolt_sets, piles
+from transom.sizing.probe import Prober
 from transom.sizing.rows import rows_that_matter
 from transom.sizing.sheets import halves
 from transom.units import Array
@@ -34,7 +38,7 @@ NO_BOLTS = EngineBolts("", "", 0.0)
 class Field:
     """All candidates: stacks (s) against sets of bolts and backing (b), and the order they rank in.
 
-    `order` holds places s*B + b, best first.
+    `order` holds places s*B + b, best first. `careful`: the plate decides; else the pencil alone.
     """
 
     setup: Setup
@@ -46,6 +50,11 @@ class Field:
     halves: NDArray[np.int_]
     mass: Array
     order: NDArray[np.int_]
+    careful: bool = True
+
+    def band(self, check: CheckArray) -> float:
+        """How far above its limit the pencil may find a check before the plate need not be asked."""
+        return band(check) if self.careful else 1.0
 
     def __len__(self) -> int:
         return len(self.piles) * len(self.sets)
@@ -81,13 +90,13 @@ class Field:
         return Mount(self.piles[s], replace(self.sets[b], length=length))
 
 
-def field_of(job: Job, tables: Catalogue, setup: Setup, cases: Cases, rank: str) -> Field:
+def field_of(job: Job, tables: Catalogue, setup: Setup, cases: Cases, rank: str, careful: bool = True) -> Field:
     """Every candidate of a job, ranked by what it takes, not by how it fares."""
     low, high = (tables.factor(f"board.thickness_{end}_mm").value for end in ("min", "max"))
     all_piles = piles(job, tables, high, low)
     clamped = setup.holding.by == "clamps"
     sets = (NO_BOLTS,) if clamped else bolt_sets(job, tables, setup)
-    return ranked(setup, cases, all_piles, sets, rank)
+    return replace(ranked(setup, cases, all_piles, sets, rank), careful=careful)
 
 
 def ranked(setup: Setup, cases: Cases, all_piles: Sequence[Pile], sets: Sequence[EngineBolts], rank: str) -> Field:
@@ -107,19 +116,23 @@ def ranked(setup: Setup, cases: Cases, all_piles: Sequence[Pile], sets: Sequence
 
 
 def stacks_that_may(field: Field) -> NDArray[np.bool_]:
-    """Stacks that pass everything no backing can mend, (s,): a necessary condition, so nothing is lost."""
+    """Stacks that pass everything no backing can mend, (s,), within the pencil's known band."""
     places = np.arange(len(field.piles)) * len(field.sets)
     trial = field.trial(places)
-    good = bending_without_holes(trial).max(axis=1) <= float(np.max(trial.strength_share))
+    allowed = (BY_PLATE["board", "bending"] if field.careful else 1.0) * float(np.max(trial.strength_share))
+    good = bending_without_holes(trial).max(axis=1) <= allowed
     for check in stack_checks(trial):
-        good &= check.worst <= 1.0
+        good &= check.worst <= field.band(check)
     return np.asarray(good)
 
 
-def utilisation(field: Field, places: NDArray[np.int_], cases: Cases) -> Array:
-    """The largest utilisation of each candidate, (n,)."""
+def screened(field: Field, places: NDArray[np.int_], cases: Cases) -> Array:
+    """The largest utilisation of each candidate by the pencil, each check over its known band, (n,).
+
+    Above 1 the plate would not pass it either; up to 1 it is worth looking at.
+    """
     checks = decided(all_checks(field.trial(places, cases)))
-    return np.asarray(np.max(np.broadcast_arrays(*(c.worst for c in checks)), axis=0))
+    return np.asarray(np.max(np.broadcast_arrays(*(c.worst / field.band(c) for c in checks)), axis=0))
 
 
 def blocks(order: NDArray[np.int_], size: int = 64) -> Iterator[NDArray[np.int_]]:
@@ -141,13 +154,17 @@ def best_of_kinds(field: Field, most: int) -> list[int]:
     stack = field.order // len(field.sets)
     order = field.order[may[stack]]
     found: dict[int, int] = {}
+    prober = Prober(field)
     cases = field.cases.take(rows_that_matter(field, np.flatnonzero(may))) if len(order) else field.cases
     for block in blocks(order):
         wanted = block[~np.isin(kinds[block // len(field.sets)], list(found))]
         if not len(wanted):
             continue
-        for place in wanted[utilisation(field, wanted, cases) <= 1.0]:
-            found.setdefault(int(kinds[place // len(field.sets)]), int(place))
+        for place in wanted[screened(field, wanted, cases) <= 1.0]:
+            kind = int(kinds[place // len(field.sets)])
+            if kind in found or (field.careful and not prober.passes(int(place))):
+                continue
+            found[kind] = int(place)
             if len(found) == most:
                 return list(found.values())
     return list(found.values())
@@ -158,7 +175,7 @@ def nearest_miss(field: Field) -> int:
     cases = field.cases.take(rows_that_matter(field, np.arange(len(field.piles))))
     best, at = np.inf, int(field.order[0])
     for places in blocks(field.order, BLOCK):
-        u = utilisation(field, places, cases)
+        u = screened(field, places, cases)
         i = int(np.argmin(u))
         if u[i] < best:
             best, at = float(u[i]), int(places[i])

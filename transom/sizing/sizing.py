@@ -16,27 +16,29 @@ from transom.sizing.search import Field, best_of_kinds, field_of, nearest_miss
 ALTERNATIVES = 3
 
 
-def size(job: Job, tables: Catalogue, rank: str = "material") -> Judgement:
+def size(job: Job, tables: Catalogue, rank: str = "material", careful: bool = True) -> Judgement:
     """Size a job: pick, required thicknesses, next thinner, alternatives; or the nearest miss.
+
+    The plate decides; with `careful` False the pencil alone, which comes out thicker.
 
     Raises:
         JobError: what cannot be judged, one line each.
     """
     facts, setup, cases = prepared(job, tables)
-    field = field_of(job, tables, setup, cases, rank)
+    field = field_of(job, tables, setup, cases, rank, careful)
     found = best_of_kinds(field, 1 + ALTERNATIVES)
     if not found:
         miss = option(field, nearest_miss(field)) if len(field) else None
         return replace(nothing(job, tables), sizing=Sizing(rank, len(field), (), None, (), miss))
-    judged = judge(job, tables, field.mount(found[0]))
+    judged = judge(job, tables, field.mount(found[0]), careful)
     trial = trial_of(setup, cases, [field.mount(found[0])])
     return replace(
         judged,
-        good_for=good_for(job, tables, facts, trial),
+        good_for=good_for(job, tables, facts, trial, judged.calibration),
         sizing=Sizing(
             rank=rank,
             candidates=len(field),
-            required=required_thickness(trial),
+            required=required_thickness(trial, judged.calibration),
             next_thinner=next_thinner(field, found[0]),
             alternatives=tuple(option(field, p) for p in found[1:]),
             nearest_miss=None,

@@ -1,0 +1,95 @@
+"""The careful method inside the search: one plate for a stack tells what the pencil's figures are worth there."""
+
+import dataclasses
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+from numpy.typing import NDArray
+
+from transom.checks import BY_PLATE, all_checks
+from transom.checks.trial import Trial
+from transom.judge.evaluate import PENCIL, Calibration, calibrate, careful_of, quick_look, worst
+from transom.units import Array
+
+if TYPE_CHECKING:
+    from transom.sizing.search import Field
+
+ROWS_A_CHECK = 4
+# A stack is given up where the pencil, times the ratio of the plate solved for the stack most like it, less this, fails.
+SLACK = 0.9
+NEAR = 1.05  # calibrated figures up to here are worth a plate of their own
+
+
+def rows_for(trial: Trial) -> list[int]:
+    """The cases in which a plate of this candidate can govern: the worst few of each check it decides."""
+    rows: set[int] = set()
+    for check in all_checks(trial):
+        if (check.part, check.what) in BY_PLATE:
+            rows |= {int(i) for i in np.argsort(check.utilisation[0])[-ROWS_A_CHECK:]}
+    return sorted(rows)
+
+
+@dataclass
+class Prober:
+    """Plates of one search, and careful over pencil for the board's bending, by stack, where one was solved."""
+
+    field: "Field"
+    ratios: dict[int, float] = dataclasses.field(default_factory=dict)
+    verdicts: dict[int, NDArray[np.bool_]] = dataclasses.field(default_factory=dict)
+    solved: int = 0
+
+    def worth_a_plate(self, place: int) -> bool:
+        """True where a candidate's calibrated figures leave it a chance."""
+        s, b = divmod(place, len(self.field.sets))
+        if s not in self.verdicts:
+            self.verdicts[s] = self._stack(s)
+        return bool(self.verdicts[s][b])
+
+    def passes(self, place: int) -> bool:
+        """True where the careful method passes a candidate in every case."""
+        if not self.worth_a_plate(place):
+            return False
+        trial = self.field.trial(np.array([place]))
+        self.solved += 1
+        if not worst(quick_look(trial, rows_for(trial)))[0] <= NEAR:
+            return False
+        return bool(worst(careful_of(trial))[0] <= 1.0)
+
+    def _stack(self, s: int) -> NDArray[np.bool_]:
+        """Which of a stack's sets may pass: none where the board's bending is beyond hope."""
+        n = len(self.field.sets)
+        places = s * n + np.arange(n)
+        every = self.field.trial(places)
+        widest = int(np.argmax(_working_area(every)))
+        one = self.field.trial(places[[widest]])
+        pencil = all_checks(one)
+        bending = float(pencil[0].worst[0])
+        if bending * self._likely(s) * SLACK > 1.0:
+            return np.zeros(n, dtype=bool)
+        rows = rows_for(one)
+        some = self.field.trial(places[[widest]], self.field.cases.take(rows))
+        self.solved += 1
+        careful = all_checks(quick_look(some))
+        calibration = calibrate(all_checks(some), careful)
+        self.ratios[s] = float(careful[0].worst[0]) / bending if bending > 0 else 1.0
+        return self._calibrated(places, rows, calibration) <= NEAR
+
+    def _likely(self, s: int) -> float:
+        """Careful over pencil of the solved stack most like this one in thickness and in stiffness up and across."""
+        if not self.ratios:
+            return 0.0
+        stacks = self.field.stacks
+        like = np.log(np.stack([stacks.t, stacks.E_1 / stacks.E_2]))
+        solved = list(self.ratios)
+        nearest = int(np.argmin(np.sum((like[:, solved] - like[:, [s]]) ** 2, axis=0)))
+        return self.ratios[solved[nearest]]
+
+    def _calibrated(self, places: NDArray[np.int_], rows: list[int], calibration: Calibration = PENCIL) -> Array:
+        return worst(self.field.trial(places, self.field.cases.take(rows)), calibration)
+
+
+def _working_area(trial: Trial) -> Array:
+    """The smaller patch's area in the case that allows the wood most, (n,)."""
+    areas = np.minimum(np.asarray(trial.upper_patch.area), np.asarray(trial.lower_patch.area))
+    return np.asarray(np.min(np.broadcast_to(areas, (len(trial.stacks), len(trial.cases))), axis=1))
