@@ -4,6 +4,7 @@
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, fields, replace
+from functools import cached_property
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
@@ -77,10 +78,21 @@ class Catalogue:
         kept = tuple(own.pop(row.id, row) for row in shipped)
         return kept + tuple(own.values())
 
+    @cached_property
+    def _places(self) -> dict[tuple[str, str], Mapping[Any, Any]]:
+        """The first row of each name, by family and column, as far as somebody asked."""
+        return {}
+
+    def _by(self, family: str, key: str) -> Mapping[Any, Any]:
+        asked = (family, key)
+        if asked not in self._places:
+            self._places[asked] = {getattr(row, key): row for row in reversed(self.rows(family))}
+        return self._places[asked]
+
     def _find(self, family: str, what: str, name: str, key: str = "name") -> Any:
-        for row in self.rows(family):
-            if getattr(row, key) == name:
-                return row
+        found = self._by(family, key).get(name)
+        if found is not None:
+            return found
         names = tuple(dict.fromkeys(str(getattr(row, key)) for row in self.rows(family)))
         raise JobError(f"no {what} {name!r}{nearest(name, names)}; `transom materials {family}` lists what there is")
 
@@ -230,10 +242,9 @@ class Catalogue:
 
     def factor(self, name: str) -> Factor:
         """A number of the method by name. Raises TableError for an unknown one: no job can name it."""
-        for row in load("factors"):
-            if row.name == name:
-                found: Factor = row
-                return found
+        found: Factor | None = self._by("factors", "name").get(name)
+        if found is not None:
+            return found
         raise TableError(f"factors.toml has no {name!r}{nearest(name, tuple(r.name for r in load('factors')))}")
 
     def b_series(self) -> BSeries:
