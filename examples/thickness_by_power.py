@@ -4,7 +4,7 @@ from transom.catalogue import SHIPPED
 from transom.job.read import loads
 from transom.sizing.sizing import size
 
-POWERS = (30, 40, 60, 90)
+POWERS = (40, 60, 90)
 JOB = """
 [boat]
 kind = "pontoon"
