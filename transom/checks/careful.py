@@ -106,7 +106,9 @@ class Careful(Trial):
     def _pad(self, side: float) -> Rectangle:
         h, p = self.setup.holding, self.setup.holding.pattern
         middle, reach = side * _float(p.y_pad), _float(h.pad_width) / 2
-        return Rectangle(middle - reach, middle + reach, -min(_float(p.h), _float(self.setup.place.height)), 0.0)
+        foot = min(_float(p.h), _float(self.setup.place.height))
+        top = max((pad.down for pad in self.setup.job.engine.bracket.pads), default=0.0)
+        return Rectangle(middle - reach, middle + reach, -foot, -min(top, foot))
 
     def _seat(self) -> Seat:
         p = self.setup.holding.pattern
