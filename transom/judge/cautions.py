@@ -44,9 +44,18 @@ def _of_bolts(setup: Setup, mount: Mount | None) -> Iterator[str]:
             "Upper bolts lie nearer the top edge than the 4 diameters NDS 12.5.1 asks of a loaded edge. The bracket"
             " maker's own pattern does that; EN's 3.5 diameters for cross-banded plywood are kept, at less resistance."
         )
+    yield from _of_metals(setup, mount)
+
+
+def _of_metals(setup: Setup, mount: Mount) -> Iterator[str]:
+    """Metals that must be kept apart, once each with every joint they meet in."""
+    where: dict[str, list[str]] = {}
     for joint in joints(setup.job, mount, setup.tables):
         if joint.apart:
-            yield f"{joint.where}: {joint.metals[0]} on {joint.metals[1]}, {joint.difference:.2f} V apart: {joint.cure}."
+            says = f"{joint.metals[0]} on {joint.metals[1]}, {joint.difference:.2f} V apart: {joint.cure}."
+            where.setdefault(says, []).append(joint.where)
+    for says, places in where.items():
+        yield f"{'; '.join(places)}: {says}"
 
 
 def _worst(checks: Iterable[Check]) -> dict[tuple[str, str, str], Check]:

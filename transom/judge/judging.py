@@ -16,11 +16,11 @@ from transom.judge.assumptions import assumptions, decides, nearness
 from transom.judge.cautions import cautions
 from transom.judge.evaluate import calibrate, careful_of, trial_of
 from transom.judge.notes import notes
-from transom.judge.records import Judgement
+from transom.judge.records import Judgement, Stop
 from transom.judge.stops import spacing_stop, stops
 from transom.loads.cases import build_cases
 from transom.loads.crossing import length_in_m
-from transom.result import Assumption, Cases, CheckArray
+from transom.result import Assumption, Cases, Check, CheckArray
 from transom.setup.build import build, values_of
 from transom.setup.facts import Facts, collect
 from transom.setup.records import Setup
@@ -80,7 +80,7 @@ def judge(job: Job, tables: Catalogue, mount: Mount, careful: bool = True) -> Ju
         to_measure=measure,
         stops=named,
         cautions=cautions(job, setup, mount, named, checks, bool(np.all(trial.strips.valid))),
-        paper=paper(job, measure),
+        paper=paper(job, measure, works(checks, named)),
         notes=notes(job, facts, tables),
         wood=float(trial.stacks.t[0]),
         coated=float(trial.coated[0, 0]),
@@ -126,7 +126,15 @@ def nothing(job: Job, tables: Catalogue) -> Judgement:
     )
 
 
-def paper(job: Job, to_measure: tuple[Assumption, ...]) -> str:
-    """QUOTE while something that decides, or the board's place, is assumed; CUT once it is measured."""
-    missing = any(key in job.unmeasured for key in REQUIRED)
-    return "QUOTE" if missing or to_measure else "CUT"
+def works(checks: Sequence[Check], named: Sequence[Stop]) -> bool:
+    """True where every check that decides passes and no stop stands."""
+    return all(c.passes for c in checks if not c.information) and not any(s.stands for s in named)
+
+
+def paper(job: Job, to_measure: tuple[Assumption, ...], passes: bool) -> str:
+    """CUT once the mount passes and nothing that decides is assumed, else QUOTE.
+
+    What the bracket takes is not checked while nobody has measured it, so that it may be what decides.
+    """
+    missing = any(key in job.unmeasured for key in REQUIRED) or job.engine.takes is None
+    return "QUOTE" if missing or to_measure or not passes else "CUT"

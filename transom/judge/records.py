@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from transom.checks.careful import Careful
+from transom.checks.ruler import PUSH, Ruler, ruler
 from transom.job.records import Job, Mount
 from transom.judge.evaluate import PENCIL, Calibration
 from transom.result import ONCE, Assumption, Cases, Check
@@ -144,6 +145,13 @@ class Judgement:
             ValueError: nothing was checked.
         """
         return weakest(self.worst)
+
+    @cached_property
+    def ruler(self) -> Ruler | None:
+        """What somebody's weight on the anti-ventilation plate moves; None where no plate was run."""
+        if self.careful is None:
+            return None
+        return ruler(self.careful, PUSH[self.job.head.units], self.facts["engine.propeller.diameter"].value)
 
     @property
     def passes(self) -> bool:
