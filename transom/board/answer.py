@@ -80,9 +80,10 @@ def answer(board: Board, wrenches: Array, names: Sequence[str]) -> Answer:
     seated = board.seated()
     first = seated[0].bear(wrenches, names)
     borne = (first, seated[1].bear(wrenches, names, first))
-    coarse, fine = (fields(s.sprung, s.unit).combined(b.forces) for s, b in zip(seated, borne, strict=True))
+    solutions = [s.solution(b) for s, b in zip(seated, borne, strict=True)]
+    coarse, fine = (fields(s.sprung, u) for s, u in zip(seated, solutions, strict=True))
     better, error = extrapolated(board.grid, coarse, fine)
-    solution = seated[1].unit.combined(borne[1].forces)
+    solution = solutions[1]
     base = seated[1].plate
     return Answer(
         base.grid, board.seat, borne[1], np.abs(borne[1].bolts - borne[0].bolts) / 3, better, error,
@@ -118,8 +119,8 @@ def on_one_grid(board: Board, wrenches: Array, names: Sequence[str]) -> Answer:
     plate = Plate(board.grid, board.section, board.supports, board.springs)
     seated = Seated(plate, board.seat, board.rests)
     borne = seated.bear(wrenches, names)
-    found = fields(seated.sprung, seated.unit).combined(borne.forces)
-    solution = seated.unit.combined(borne.forces)
+    solution = seated.solution(borne)
+    found = fields(seated.sprung, solution)
     unknown = Fields(*(np.full_like(f, np.nan) for f in vars(found).values()))
     return Answer(
         plate.grid, board.seat, borne, np.full_like(borne.bolts, np.nan), found, unknown, solution,

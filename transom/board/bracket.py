@@ -107,7 +107,7 @@ class Borne:
     """What a bracket's cases come to: `bolts` N (b, v), `pads` N (p, v), `motion` (3, v) mm and rad.
 
     `rests` N (s, v), none negative, one row for each node of `Seated.nodes`. `forces` (m, v) are the
-    factors for `Seated.unit`.
+    factors for `Seated.unit_loads`.
     """
 
     forces: Array
@@ -132,31 +132,30 @@ class Seated:
     @cached_property
     def nodes(self) -> tuple[tuple[int, int, float, float], ...]:
         """Every node that rests: its place on the grid, its stiffness and its sense (+1 pushes aft)."""
-        out = []
-        for rest in self.rests:
-            weights = self.plate.grid.spread(rest.where)
-            for i, j in zip(*np.nonzero(weights), strict=True):
-                out.append((int(i), int(j), rest.k * float(weights[i, j]), 1.0 if rest.pushes else -1.0))
-        return tuple(out)
+        weights = self.plate.grid.spreads([rest.where for rest in self.rests])
+        return tuple(
+            (int(i), int(j), rest.k * float(weights[i, j, n]), 1.0 if rest.pushes else -1.0)
+            for n, rest in enumerate(self.rests) for i, j in zip(*np.nonzero(weights[..., n]), strict=True)
+        )  # fmt: skip
 
     @cached_property
     def sprung(self) -> Plate:
         """The plate with its rests as springs both ways."""
+        if not self.rests:
+            return self.plate
         y, z = self.plate.grid.y, self.plate.grid.z
         springs = (Spring(Rectangle(y[i], y[i], z[j], z[j]), k) for i, j, k, _ in self.nodes)
         return replace(self.plate, springs=(*self.plate.springs, *springs))
 
     @cached_property
-    def gaps(self) -> Array:
-        """How each contact's gap follows from the board's deflection, (m, p+1, q+1)."""
-        grid = self.plate.grid
+    def unit_loads(self) -> Array:
+        """Nodal forces on the board of a unit of each contact force, (p+1, q+1, m)."""
         places = [b.plate for b in self.seat.bolts] + [p.where for p in self.seat.pads]
-        out = np.zeros((len(places) + len(self.nodes), *grid.nodes.shape))
-        for n, place in enumerate(places):
-            out[n] = -self.seat.signs[n] * grid.spread(place)
+        loads = np.zeros((*self.plate.grid.nodes.shape, len(self._back)))
+        loads[..., : len(places)] = -self.seat.signs * self.plate.grid.spreads(places)
         for n, (i, j, _, sense) in enumerate(self.nodes, len(places)):
-            out[n, i, j] = -sense
-        return out
+            loads[i, j, n] = sense
+        return loads
 
     @property
     def _back(self) -> Array:
@@ -164,18 +163,16 @@ class Seated:
         return np.repeat([1.0, -1.0], [len(self.seat.signs), len(self.nodes)])
 
     @cached_property
-    def unit(self) -> Solution:
-        """The board under a unit of each contact force."""
-        return self.sprung.solve(np.moveaxis(self._back[:, None, None] * self.gaps, 0, -1))
-
-    @cached_property
     def contacts(self) -> Contacts:
         """Flexibility of board, wood, bolts and rests between the contacts, and the bracket's equilibrium."""
         k = [b.k for b in self.seat.bolts] + [p.k for p in self.seat.pads] + [n[2] for n in self.nodes]
-        m = len(k)
-        board = self.gaps.reshape(m, -1) @ self.unit.w.reshape(-1, m)
+        board = self.sprung.flexibility(self.unit_loads) * self._back[:, None]
         arms = np.hstack([self.seat.signs * self.seat.arms, np.zeros((3, len(self.nodes)))])
         return Contacts(board + np.diag(1 / np.array(k)), arms)
+
+    def solution(self, borne: Borne) -> Solution:
+        """The board under the contact forces of every case."""
+        return self.sprung.solve(self.unit_loads @ borne.forces)
 
     def bear(self, wrenches: Array, names: Sequence[str], like: Borne | None = None) -> Borne:
         """Contact forces under wrenches (v, 3) of Fx, My, Mz on the bracket.

@@ -4,7 +4,7 @@ y runs across the board, z up it. Node (i, j) lies at (y[i], z[j]). Cells may be
 cut corners); a cell is there or it is not, so that notches belong on stations.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -68,16 +68,22 @@ class Grid:
         Raises:
             JobError: nothing of it lies on the board.
         """
-        y = _shares(self.y, where.y_lo, where.y_hi)
-        z = _shares(self.z, where.z_lo, where.z_hi)
-        out = np.zeros((len(self.y), len(self.z)))
+        return self.spreads([where])[..., 0]
+
+    def spreads(self, places: Sequence[Rectangle]) -> Array:
+        """The same for m places at once, (p+1, q+1, m)."""
+        sides = np.array([(r.y_lo, r.y_hi, r.z_lo, r.z_hi) for r in places], dtype=float).reshape(-1, 4).T
+        y, z = _shares(self.y, sides[0], sides[1]), _shares(self.z, sides[2], sides[3])
+        out = np.zeros((len(self.y), len(self.z), len(places)))
+        p, q = self.present.shape
         for i in (0, 1):
             for j in (0, 1):
-                cell = np.where(self.present, np.outer(y[i], z[j]), 0.0)
-                out[i : i + len(y[i]), j : j + len(z[j])] += cell
-        if not out.sum() > 0:
-            raise JobError(f"plate: a load or part at {where} lies off the board; move it or enlarge the board")
-        return np.asarray(out / out.sum())
+                out[i : p + i, j : q + j] += y[i][:, None] * z[j] * self.present[..., None]
+        whole = out.sum(axis=(0, 1))
+        for place, on_board in zip(places, whole > 0, strict=True):
+            if not on_board:
+                raise JobError(f"plate: a load or part at {place} lies off the board; move it or enlarge the board")
+        return np.asarray(out / whole)
 
     def on_line(self, where: Rectangle) -> Bools:
         """Nodes (p+1, q+1) on a line or in a rectangle, within `SAME`."""
@@ -86,20 +92,18 @@ class Grid:
         return np.outer(y, z) & self.nodes
 
 
-def _shares(stations: Array, lo: float, hi: float) -> tuple[Array, Array]:
-    """What the lower and the upper node of each cell take of a unit load per length from lo to hi.
+def _shares(stations: Array, lo: Array, hi: Array) -> tuple[Array, Array]:
+    """What the lower and the upper node of each cell take of unit loads per length from lo to hi, (cells, m).
 
     Where lo is hi, of a unit load there: every cell touching it takes a part, so that a missing
     neighbour does not lose it.
     """
-    a, b = stations[:-1], stations[1:]
-    if hi - lo > SAME:
-        start, end = np.clip(lo, a, b), np.clip(hi, a, b)
-        upper = ((end - a) ** 2 - (start - a) ** 2) / (2 * (b - a))
-        return (end - start) - upper, upper
+    a, b = stations[:-1, None], stations[1:, None]
+    start, end = np.clip(lo, a, b), np.clip(hi, a, b)
     touches = (a <= lo + SAME) & (b >= lo - SAME)
-    upper = np.where(touches, np.clip((lo - a) / (b - a), 0.0, 1.0), 0.0)
-    return np.where(touches, 1.0 - upper, 0.0), upper
+    line = hi - lo > SAME
+    upper = np.where(line, ((end - a) ** 2 - (start - a) ** 2) / (2 * (b - a)), touches * (start - a) / (b - a))
+    return np.where(line, end - start, touches) - upper, upper
 
 
 def stations(lines: Iterable[float], target: float) -> Array:

@@ -1,7 +1,6 @@
 """A plate on its supports: assembly on a grid and a block-tridiagonal solve for many loads at once.
 
-The nodes of one grid line y[i] are a block; blocks couple to their neighbours only. numpy's dense
-routines on the blocks are quicker here than importing a sparse solver.
+The nodes of one grid line y[i] are a block; blocks couple to their neighbours only.
 """
 
 from collections.abc import Iterable
@@ -10,14 +9,13 @@ from functools import cached_property
 
 import numpy as np
 
+from transom.board.blocks import Blocks
 from transom.board.elements import CORNERS, Section, cell_stiffness
 from transom.board.grid import Grid, Rectangle
 from transom.errors import JobError
 from transom.units import Array
 
-NOT_HELD = "plate: the board is not held; give it supports or springs that stop every motion"
-BALANCED = 1e-11  # of the largest load
-SOFTEST = 1e-12  # of its own stiffness: what a freedom keeps on a board that is held, however slender
+MIRROR = (1.0, -1.0, 1.0)  # signs of w, b_1, b_2 seen from the board's other side
 
 
 @dataclass(frozen=True)
@@ -80,77 +78,52 @@ class Plate:
         return moves.reshape(len(self.grid.y), -1).astype(float)
 
     @cached_property
+    def cells(self) -> Array:
+        """Stiffness of every cell, none where it is missing, (p, q, 12, 12)."""
+        K = cell_stiffness(self.grid.y, self.grid.z, self.section)
+        return np.asarray(K * self.grid.present[..., None, None])
+
+    @property
     def stiffness(self) -> tuple[Array, Array]:
         """Blocks before any support is applied: diagonal (p+1, B, B) and to the next line (p, B, B)."""
         rows, columns = len(self.grid.y), len(self.grid.z)
-        K = cell_stiffness(self.grid.y, self.grid.z, self.section) * self.grid.present[..., None, None]
-        K = K.reshape(*K.shape[:2], 4, 3, 4, 3)
+        K = self.cells.reshape(rows - 1, columns - 1, 4, 3, 4, 3)
         diagonal = np.zeros((rows, columns, 3, columns, 3))
         onward = np.zeros((rows - 1, columns, 3, columns, 3))
-        J = np.arange(columns - 1)
         for m, (i_m, j_m) in enumerate(CORNERS):
             for n, (i_n, j_n) in enumerate(CORNERS):
-                part = np.moveaxis(K[:, :, m, :, n, :], 1, 0)
+                part = K[:, :, m, :, n, :]
                 if i_m == i_n:
-                    diagonal[i_m : rows - 1 + i_m, J + j_m, :, J + j_n, :] += part
+                    _band(diagonal[i_m : rows - 1 + i_m], j_m, j_n)[:] += part
                 elif i_m < i_n:
-                    onward[:, J + j_m, :, J + j_n, :] += part
+                    _band(onward, j_m, j_n)[:] += part
         B = 3 * columns
         return diagonal.reshape(rows, B, B), onward.reshape(rows - 1, B, B)
 
     @cached_property
     def spring_rows(self) -> Array:
         """Stiffness each spring gives the nodes under it, N/mm, (s, p+1, q+1)."""
-        rows = np.zeros((len(self.springs), *self.grid.nodes.shape))
-        for n, spring in enumerate(self.springs):
-            rows[n] = spring.k * self.grid.spread(spring.where)
-        return rows
+        k = np.array([spring.k for spring in self.springs])
+        return np.moveaxis(k * self.grid.spreads([spring.where for spring in self.springs]), -1, 0)
 
     @cached_property
-    def _factors(self) -> tuple[Array, Array, Array]:
-        """Held stiffness off the diagonal, inverse pivots, and the diagonal, by blocks."""
+    def _blocks(self) -> Blocks:
+        """The equations with supports and springs: a held freedom has a stiffness of its own and no neighbour."""
         diagonal, onward = self.stiffness
         free = self.free
-        held = diagonal * free[:, :, None] * free[:, None, :]
-        size = np.abs(np.diagonal(diagonal, axis1=1, axis2=2)).max()
-        at = np.arange(held.shape[1])
-        held[:, at, at] += np.where(free > 0, 0.0, size)
-        held[:, at[::3], at[::3]] += self.spring_rows.sum(axis=0) * free[:, ::3]
-        across = onward * free[:-1, :, None] * free[1:, None, :]
-        inverse = np.empty_like(held)
-        pivot = held[0]
-        for i in range(len(held)):
-            inverse[i] = _inverted(pivot, held[i])
-            if i < len(across):
-                pivot = held[i + 1] - across[i].T @ inverse[i] @ across[i]
-        return across, inverse, held
+        at = np.arange(free.shape[1])
+        size = float(diagonal[:, at, at].max())
+        diagonal *= free[:, :, None] * free[:, None, :]
+        onward *= free[:-1, :, None] * free[1:, None, :]
+        diagonal[:, at, at] += np.where(free > 0, 0.0, size)
+        diagonal[:, at[::3], at[::3]] += self.spring_rows.sum(axis=0) * free[:, ::3]
+        return Blocks(diagonal, onward, np.tile(MIRROR, len(self.grid.z)))
 
-    def _sweep(self, f: Array) -> Array:
-        """One forward and one backward pass over the blocks, f (p+1, B, m)."""
-        across, inverse, _ = self._factors
-        x = f.copy()
-        for i in range(len(across)):
-            x[i + 1] -= across[i].T @ (inverse[i] @ x[i])
-        x[-1] = inverse[-1] @ x[-1]
-        for i in range(len(across) - 1, -1, -1):
-            x[i] = inverse[i] @ (x[i] - across[i] @ x[i + 1])
-        return x
-
-    def _refined(self, f: Array) -> Array:
-        """Solve; where inverses of blocks have lost digits (very thin plates), refine once."""
-        x = self._sweep(f)
-        rest = self._rest(f, x)
-        if np.abs(rest).max(initial=0.0) > BALANCED * np.abs(f).max(initial=0.0):
-            x = x + self._sweep(rest)
-        return x
-
-    def _rest(self, f: Array, x: Array) -> Array:
-        """Force that the deflections x leave unbalanced."""
-        across, _, held = self._factors
-        rest = f - held @ x
-        rest[:-1] -= across @ x[1:]
-        rest[1:] -= np.swapaxes(across, 1, 2) @ x[:-1]
-        return rest
+    def _loaded(self, loads: Array) -> Array:
+        """Forces on every freedom that moves, (p+1, B, m)."""
+        f = np.zeros((*loads.shape[:2], 3, loads.shape[-1]))
+        f[:, :, 0] = loads * self.free.reshape(*loads.shape[:2], 3)[:, :, :1]
+        return f.reshape(len(self.grid.y), -1, loads.shape[-1])
 
     def solve(self, loads: Array) -> Solution:
         """Deflections under nodal forces `loads` (p+1, q+1, m), N positive aft.
@@ -158,37 +131,37 @@ class Plate:
         Raises:
             JobError: the board is not held against every motion.
         """
-        m = loads.shape[-1]
-        f = np.zeros((*loads.shape[:2], 3, m))
-        f[:, :, 0] = loads
-        f = f.reshape(len(self.grid.y), -1, m)
-        x = self._refined(f * self.free[..., None])
-        x4 = x.reshape(*loads.shape[:2], 3, m)
-        return Solution(x4[:, :, 0], x4[:, :, 1], x4[:, :, 2], self._reactions(x, f))
+        u = self._blocks.solve(self._loaded(loads)).reshape(*loads.shape[:2], 3, -1)
+        return Solution(u[:, :, 0], u[:, :, 1], u[:, :, 2], self._reactions(u, loads))
 
-    def _reactions(self, x: Array, f: Array) -> Array:
-        diagonal, onward = self.stiffness
-        r = diagonal @ x - f
-        r[:-1] += onward @ x[1:]
-        r[1:] += np.swapaxes(onward, 1, 2) @ x[:-1]
-        r = r * (1 - self.free)[..., None]
-        return np.asarray(r.reshape(len(self.grid.y), len(self.grid.z), 3, -1)[:, :, 0])
+    def flexibility(self, loads: Array) -> Array:
+        """What nodal forces `loads` (p+1, q+1, m), N, move of each other's work, mm (m, m).
+
+        Raises:
+            JobError: the board is not held against every motion.
+        """
+        return self._blocks.flexibility(self._loaded(loads))
+
+    def _reactions(self, u: Array, loads: Array) -> Array:
+        """Forces at nodes whose deflection is held, from the cells that meet there."""
+        held = (self.free[:, ::3] == 0) & self.grid.nodes
+        out = np.where(held[..., None], -loads, 0.0)
+        p, q = self.grid.present.shape
+        for m, (i_m, j_m) in enumerate(CORNERS):
+            i, j = np.nonzero(held[i_m : p + i_m, j_m : q + j_m])
+            corners = np.concatenate([u[i + i_n, j + j_n] for i_n, j_n in CORNERS], axis=1)
+            out[i + i_m, j + j_m] += (self.cells[i, j, 3 * m, None, :] @ corners)[:, 0]
+        return out
 
     def spring_forces(self, solution: Solution) -> Array:
         """Force of every spring on the board, positive aft, (s, m)."""
         return np.asarray(-np.einsum("sij,ijm->sm", self.spring_rows, solution.w))
 
 
-def _inverted(pivot: Array, own: Array) -> Array:
-    """Inverse of a pivot, refused where a freedom has next to nothing left of its own stiffness."""
-    try:
-        inverse = np.asarray(np.linalg.inv(pivot), dtype=float)
-    except np.linalg.LinAlgError as error:
-        raise JobError(NOT_HELD) from error
-    left = np.diag(inverse) * np.diag(own)
-    if not (np.isfinite(left) & (left > 0) & (left < 1 / SOFTEST)).all():
-        raise JobError(NOT_HELD)
-    return inverse
+def _band(blocks: Array, j_m: int, j_n: int) -> Array:
+    """The 3 by 3 parts of blocks (n, c, 3, c, 3) that join nodes j + j_m and j + j_n, as a view (n, c-1, 3, 3)."""
+    inner = blocks[:, j_m : blocks.shape[1] - 1 + j_m, :, j_n : blocks.shape[3] - 1 + j_n, :]
+    return np.asarray(np.einsum("njajb->njab", inner))
 
 
 def edges(y: tuple[float, float], z: tuple[float, float]) -> tuple[Rectangle, ...]:

@@ -10,7 +10,6 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from transom.board.elements import cell_stiffness
 from transom.board.grid import Bools, Grid
 from transom.board.plate import Plate, Solution
 from transom.formula import formula
@@ -47,7 +46,7 @@ class Fields:
 
 def fields(plate: Plate, solution: Solution) -> Fields:
     """Moments and shears of every load of a solution, on the plate's own grid."""
-    K = cell_stiffness(plate.grid.y, plate.grid.z, plate.section) * plate.grid.present[..., None, None]
+    K = plate.cells
     u = np.stack([solution.w, solution.b_1, solution.b_2], axis=2)
     corners = np.concatenate([u[:-1, :-1], u[1:, :-1], u[1:, 1:], u[:-1, 1:]], axis=2)
     forces = (K @ corners).reshape(*K.shape[:2], 4, 3, -1)
