@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from itertools import combinations_with_replacement, product
 
 from transom.catalogue import Catalogue
+from transom.errors import JobError
 from transom.job.records import Backing, EngineBolts, Job, Layer
 from transom.setup.records import Setup
 
@@ -38,6 +39,9 @@ def piles(job: Job, tables: Catalogue, thickest: float, thinnest: float) -> tupl
     No board mixes more than two thicknesses, and unequal sheets lie thickest aft. A stack and the same stack
     upside down are one where all its sheets are equal. Stacks outside the thickness (mm) this method judges
     are left out.
+
+    Raises:
+        JobError: no stack of what the shop has is within that thickness.
     """
     measured = dict(job.stock.measured)
     out = []
@@ -48,6 +52,11 @@ def piles(job: Job, tables: Catalogue, thickest: float, thinnest: float) -> tupl
             for sheets in combinations_with_replacement(order, count):
                 if len(set(sheets)) <= MOST_KINDS and thinnest <= sum(thick[s] for s in sheets) <= thickest:
                     out += [tuple(map(Layer, sheets, turned)) for turned in _turns(sheets)]
+    if not out:
+        raise JobError(
+            f"[stock] sheets: no stack of 1 to {job.stock.most_sheets} of them is {thinnest:g} to {thickest:g} mm thick,"
+            " which is what can be judged; list other sheets or allow more of them"
+        )
     return tuple(out)
 
 
