@@ -80,7 +80,7 @@ def carried(value: float, unit: str, what: str, units: str) -> str:
     if what.startswith("plate-bending"):
         return f"{show.force(value, units).split()[0]} {'lb-in per in' if units == 'us' else _per_mm(value)}"
     if not unit:
-        return f"{value:.2f}"
+        return f"{value:g}" if what == "count" else f"{value:.2f}"
     return amount(value, unit, units)
 
 

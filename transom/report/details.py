@@ -14,7 +14,7 @@ from transom.report.amounts import amount, compared, percent
 from transom.report.forces import holds, trial_of_mount
 from transom.report.text import block, columns, rule
 from transom.report.words import EVIDENCE, METHODS, case_words, check_words, name_words, spelled
-from transom.result import Check
+from transom.result import ONCE, Check
 
 SITUATIONS = {
     "ahead": "full throttle ahead", "hard-over": "full throttle, steering over", "astern": "full astern",
@@ -34,10 +34,11 @@ def checks(j: Judgement) -> Iterator[str]:
     if not j.checks:
         return
     yield rule("=")
+    beside = {_key(c): c for c in _opinions(j)}
     yield " CHECKS, each in its worst case; loads with their safety factors in"
     for c in j.worst:
-        yield from _check(j, c)
-    opinions = _opinions(j)
+        yield from _check(j, c, beside.get(_key(c)))
+    opinions = [c for c in _opinions(j) if not _decides(j, c)]
     if opinions:
         yield " FOR INFORMATION, decides nothing here"
         for c in opinions:
@@ -47,13 +48,32 @@ def checks(j: Judgement) -> Iterator[str]:
 def _opinions(j: Judgement) -> tuple[Check, ...]:
     worst: dict[tuple[str, str, str], Check] = {}
     for c in (c for c in j.checks if c.information):
-        key = (c.part, c.what, c.rule)
+        key = _key(c)
         if key not in worst or c.utilisation > worst[key].utilisation:
             worst[key] = c
     return tuple(worst.values())
 
 
-def _check(j: Judgement, c: Check) -> Iterator[str]:
+def _key(c: Check) -> tuple[str, str, str]:
+    """A check whichever method it is by."""
+    return (c.part, c.what, c.rule)
+
+
+def _decides(j: Judgement, c: Check) -> bool:
+    """True where the other method's word on the same check decides."""
+    return any(_key(c) == _key(d) for d in j.worst)
+
+
+def _against(c: Check, pencil: Check | None) -> str:
+    """The pencil method's share of the limit beside the careful one's, and how many times as much."""
+    if pencil is None or pencil.method == c.method:
+        return ""
+    times = pencil.utilisation / c.utilisation if c.utilisation > 0 else math.inf
+    much = f", {times:.2f} times as much" if math.isfinite(times) else ""
+    return f"; {METHODS[pencil.method]} {percent(pencil.utilisation)}{much}"
+
+
+def _check(j: Judgement, c: Check, pencil: Check | None = None) -> Iterator[str]:
     units = j.job.head.units
     when = case_words(c.case, j.job.cases)
     provisional = ", known from memory: provisional" if c.known_by == "memory" else ""
@@ -67,7 +87,8 @@ def _check(j: Judgement, c: Check) -> Iterator[str]:
         ],
         (13, 34, 31),
     )
-    by = f"{c.source} ({EVIDENCE[c.evidence]}{provisional}), {METHODS.get(c.method, c.method)}"
+    how = "" if c.case == ONCE else f", {METHODS.get(c.method, c.method)}{_against(c, pencil)}"
+    by = f"{c.source} ({EVIDENCE[c.evidence]}{provisional}){how}"
     note = f"; {c.note}" if c.note else ""
     yield from block("", f"{when}; {by}{note}" if when else f"{by}{note}", at=13)
 

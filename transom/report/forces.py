@@ -1,9 +1,10 @@
-"""Forces of a judged mount by the pencil method: each engine bolt, and what the boat has to hold."""
+"""Forces of a judged mount: each engine bolt by either method, and what the boat has to hold by the pencil's."""
 
 from dataclasses import dataclass
 
 import numpy as np
 
+from transom.checks.careful import Careful
 from transom.checks.trial import Trial
 from transom.judge.evaluate import trial_of
 from transom.judge.records import Judgement
@@ -29,10 +30,11 @@ def trial_of_mount(j: Judgement) -> Trial | None:
 
 
 def bolt_forces(trial: Trial) -> tuple[tuple[BoltForce, ...], ...]:
-    """Forces on every bolt, case by case; no bolts where clamp screws hold the engine.
+    """Forces on every bolt, case by case, by the trial's own method; no bolts where clamp screws hold the engine.
 
-    The couple about the upward axis pulls on the side it turns aft and relieves the other; a row between
-    the top and the bottom one is counted for shear alone, as the checks do.
+    By the pencil the couple about the upward axis pulls on the side it turns aft and relieves the other; a row between
+    the top and the bottom one is counted for shear alone, as the checks do. The plate's
+    are of its finer grid, in balance with the case; the checks add to them what two grids have yet to go.
     """
     h = trial.setup.holding
     cases = range(len(trial.cases))
@@ -40,7 +42,8 @@ def bolt_forces(trial: Trial) -> tuple[tuple[BoltForce, ...], ...]:
         return tuple(() for _ in cases)
     y, z, a = np.ravel(h.bolt_y), np.ravel(h.bolt_z), trial.actions
     shear = bolt_group(F_y=a.F_y, F_z=a.F_z, M_x=a.M_x, y=y, z=z).resultant.reshape(len(trial.cases), -1)
-    pull = np.stack([_tension(trial, float(yi), float(zi)) for yi, zi in zip(y, z, strict=True)], axis=-1)
+    pulled = _plate_tension if isinstance(trial, Careful) else _tension
+    pull = np.stack([pulled(trial, float(yi), float(zi)) for yi, zi in zip(y, z, strict=True)], axis=-1)
     return tuple(
         tuple(BoltForce(float(y[b]), float(z[b]), float(pull[c, b]), float(shear[c, b])) for b in range(len(y)))
         for c in cases
@@ -59,6 +62,16 @@ def _tension(trial: Trial, y: float, z: float) -> Array:
     # A couple that turns x towards y pushes starboard forward and pulls port aft.
     pulled = np.where(np.sign(trial.actions.M_z) == -np.sign(y), couple, -np.asarray(couple))
     return np.asarray(positive(bolt_tension(pulls, pry, pulled))).reshape(len(trial.cases))
+
+
+def _plate_tension(trial: Trial, y: float, z: float) -> Array:
+    """Factored tension by the plate of the bolt at (y, z), (v,)."""
+    if not isinstance(trial, Careful):
+        raise TypeError("the pencil method has no plate")
+    for bolt, pulls in zip(trial.answer.seat.bolts, trial.answer.borne.bolts, strict=True):
+        if abs(bolt.z - z) < 0.1 and bolt.y * y > 0:
+            return np.asarray(pulls)
+    return np.zeros(len(trial.cases))
 
 
 def _row(z: float, z_u: float, z_l: float) -> str:

@@ -11,6 +11,7 @@ from transom import __version__
 from transom.job.records import Backing, EngineBolts, Mount
 from transom.judge.records import Judgement, Option, Sizing
 from transom.report.forces import BoltForce, bolt_forces, trial_of_mount
+from transom.report.ruler import next_mark
 from transom.result import Assumption, Check, rounded
 
 SCHEMA = "transom-judgement-1"
@@ -37,6 +38,7 @@ def as_object(j: Judgement) -> dict[str, Any]:
         "good_for": None
         if j.good_for is None
         else {"power": number(j.good_for.power), "mass": number(j.good_for.mass)},
+        "ruler": _ruler(j),
         "to_measure": [a.key for a in j.to_measure],
         "assumptions": [_assumption(a) for a in sorted(j.assumptions, key=lambda a: a.key)],
         "cases": _cases(j),
@@ -149,11 +151,23 @@ def _check(c: Check) -> dict[str, Any]:
 
 def _cases(j: Judgement) -> list[dict[str, Any]]:
     trial = trial_of_mount(j)
-    bolts = bolt_forces(trial) if trial is not None else tuple(() for _ in j.cases.names)
-    return [_case(j, i, bolts[i]) for i in range(len(j.cases))]
+    none: tuple[tuple[BoltForce, ...], ...] = ((),) * len(j.cases)
+    hand = none if trial is None else bolt_forces(trial)
+    plate = none if j.careful is None else bolt_forces(j.careful)
+    return [_case(j, i, hand[i], plate[i]) for i in range(len(j.cases))]
 
 
-def _case(j: Judgement, i: int, bolts: tuple[BoltForce, ...]) -> dict[str, Any]:
+def _ruler(j: Judgement) -> dict[str, Any] | None:
+    """Push N straight down `at` mm aft of the datum; `moves` and `stop_at` mm on the center line, `down` mm from the top."""
+    r = j.ruler
+    if r is None:
+        return None
+    stop_at = next_mark(r.limit, j.job.head.units)
+    found = {"push": r.push, "at": r.at, "down": r.down, "moves": r.moves, "stop_at": stop_at}
+    return {key: number(value) for key, value in found.items()}
+
+
+def _case(j: Judgement, i: int, hand: tuple[BoltForce, ...], plate: tuple[BoltForce, ...]) -> dict[str, Any]:
     c = j.cases
     return {
         "name": c.names[i],
@@ -161,7 +175,7 @@ def _case(j: Judgement, i: int, bolts: tuple[BoltForce, ...]) -> dict[str, Any]:
         "factor": number(float(np.ravel(c.factor)[i])),
         "duration": c.duration[i],
         "wrench": [number(float(f)) for f in c.wrench.reshape(-1, 6)[i]],
-        "bolts": {"hand": [_bolt_force(b) for b in bolts], "plate": []},
+        "bolts": {"hand": [_bolt_force(b) for b in hand], "plate": [_bolt_force(b) for b in plate]},
         # The pencil method gives pulls on lines, not forces in balance: none is written until they are.
         "reactions": [],
     }

@@ -202,8 +202,8 @@ def notes(j: Judgement) -> Iterator[str]:
 
 def paper(j: Judgement) -> Iterator[str]:
     """What this paper is good for."""
-    after = "" if j.passes else " It does not pass: nothing is to be cut from it."
-    yield from block("PAPER", PAPERS[j.paper] + after)
+    text = PAPERS[j.paper] if j.passes else f"{j.paper}: it does not pass, so nothing is to be cut from it."
+    yield from block("PAPER", text)
 
 
 def careful(j: Judgement) -> Iterator[str]:

@@ -88,7 +88,7 @@ def sentence(p: Pencil, job: Job) -> str:
     return (
         f"{case_words(p.case, job.cases)}, safety factors in, about where the pads push {where}: {sums}"
         f" = {show.moment(p.moment, units)}; / 2 {p.row} bolts / {lever_text}"
-        f" = {show.force(p.tension, units)} each. Tool {show.force(p.tool, units)}, with prying and sideways twist."
+        f" = {show.force(p.tension, units)} each; {show.force(p.tool, units)} with prying and sideways twist."
     )
 
 

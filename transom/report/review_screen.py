@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from transom.judge.records import Judgement
+from transom.quantity import show
 from transom.report.amounts import compared, percent
 from transom.report.cures import Cure, advice
 from transom.report.forces import trial_of_mount
@@ -22,8 +23,9 @@ from transom.report.page import (
     used,
     weakest,
 )
-from transom.report.pencil import pencil
+from transom.report.pencil import Pencil, pencil
 from transom.report.pencil import sentence as pencil_sentence
+from transom.report.ruler import ruler_check
 from transom.report.shopping import shopping
 from transom.report.text import Bars, block, columns, rule
 from transom.report.words import EVIDENCE, case_words, check_words, plural, spelled
@@ -97,7 +99,16 @@ def pencil_line(j: Judgement) -> Iterator[str]:
     if line is None:
         yield from block("PENCIL", "no bolt pulls in any case: nothing to repeat")
     else:
-        yield from block("PENCIL", pencil_sentence(line, j.job))
+        yield from block("PENCIL", pencil_sentence(line, j.job) + _by_plate(j, line))
+
+
+def _by_plate(j: Judgement, line: Pencil) -> str:
+    """What the careful method makes of the same bolts in the same case."""
+    if j.careful is None:
+        return ""
+    tension = j.careful.upper_tension if line.row == "upper" else j.careful.lower_tension
+    pull = float(tension[0, j.cases.names.index(line.case)])
+    return f" Careful method {show.force(pull, j.job.head.units)}, and that decides."
 
 
 def _mounted(j: Judgement) -> Iterator[str]:
@@ -129,6 +140,7 @@ def grounds(j: Judgement) -> Iterator[str]:
     yield from rests_on(j)
     yield from would_change(j)
     yield from to_measure(j)
+    yield from ruler_check(j)
     yield from paper(j)
     yield from notes(j)
     yield from stops(j)

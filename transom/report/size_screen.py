@@ -21,6 +21,7 @@ from transom.report.page import (
     to_measure,
     weakest,
 )
+from transom.report.ruler import ruler_check
 from transom.report.shopping import halves_of, shopping
 from transom.report.text import Bars, block, rule
 from transom.report.words import case_words, check_words, name_words, plural, spelled
@@ -167,6 +168,7 @@ def _fails(j: Judgement, c: Check) -> Iterator[str]:
 def last(j: Judgement) -> Iterator[str]:
     """What both the good and the bad news end with."""
     yield from to_measure(j)
+    yield from ruler_check(j)
     yield from paper(j)
     yield from notes(j)
     yield from stops(j)
