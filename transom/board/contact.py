@@ -4,10 +4,11 @@ Find forces f >= 0 and a rigid motion q with gaps s = M f + Aᵀ q + b >= 0, f·
 M (m, m), positive definite or semidefinite in the sense x·Mx >= 0, is the flexibility of everything
 between the contacts; the rows of A are the equilibrium of a rigid body resting on them.
 
-Sets of touching contacts are tried in whole blocks, which ends in a few steps on almost every board but
-may cycle; so after a fixed number of tries Lemke's pivoting with the lexicographic rule takes over,
-which ends for every such M in a solution or the proof that there is none (Cottle, Pang and Stone, *The
-Linear Complementarity Problem*, theorem 4.4.13; memory). Either result is checked before it is returned.
+Sets of touching contacts are tried in whole blocks, all cases together (`tableau`), which ends in a few
+steps on almost every board but may cycle; so after a fixed number of tries Lemke's pivoting with the
+lexicographic rule takes over, which ends for every such M in a solution or the proof that there is none
+(Cottle, Pang and Stone, *The Linear Complementarity Problem*, theorem 4.4.13; memory). Either result is
+checked before it is returned.
 """
 
 from collections.abc import Callable, Sequence
@@ -16,13 +17,14 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from transom.board.tableau import TOLERANCE, Bools, Problem, Tableau, in_blocks, refined, small
 from transom.errors import JobError
 from transom.units import Array
 
-Bools = NDArray[np.bool_]
-
 BLOCK_TRIES = 12
-TOLERANCE = 1e-9
+NOT_A_NUMBER = "has a load that is not a number; check its wrench"
+NOTHING_HOLDS = "has nothing to start from that holds it; check bolts, pads and rests"
+UNBALANCED = "finds no balance to 1e-9; check bolts and pads, or report the job"
 UNCARRIED = "is a load that no bolts and pads can carry; add or move bolts"
 
 
@@ -58,7 +60,7 @@ class Contacts:
             names: of the cases, for the error.
             b: (m, v) gaps before any contact force, mm.
             start: (m,) contacts that touch at first, enough to hold the body; all if not given.
-            guess: (m, v) contacts to try first in each case; those of the case before if not given.
+            guess: (m, v) contacts to try first in each case; `start` if not given.
 
         Returns:
             forces (m, v), none negative, and motion (r, v).
@@ -67,116 +69,80 @@ class Contacts:
             JobError: a case that no contact forces can carry.
         """
         flexibility, keep, idle = self._balanced
-        M, A = self.M / flexibility, keep @ self.A
-        whole = np.block([[M, A.T], [A, np.zeros((len(A), len(A)))]])
-        gaps = np.zeros((len(M), W.shape[1])) if b is None else b / flexibility
+        problem = Problem(self.M / flexibility, keep @ self.A)
+        gaps = np.zeros((len(self.M), W.shape[1])) if b is None else b / flexibility
         loads, lost = keep @ W, idle @ W
-        forces, motion = np.empty_like(gaps), np.empty_like(loads)
-        first = np.ones(len(M), dtype=bool) if start is None else start
-        touching = first
-        for v, name in enumerate(names):
-            case = _Case(M, A, whole, loads[:, v], gaps[:, v], first, name)
-            if np.abs(lost[:, v]).max(initial=0.0) > TOLERANCE * np.abs(loads[:, v]).max(initial=0.0):
-                raise case.fault(UNCARRIED)
-            f, q = case.solved(touching if guess is None else guess[:, v])
-            touching = f > 0
-            forces[:, v], motion[:, v] = f, q
-        return forces, keep.T @ motion * flexibility
+        first = np.ones(len(self.M), dtype=bool) if start is None else start
+        _refuse(names, ~np.isfinite(np.concatenate([W, gaps])).all(axis=0), NOT_A_NUMBER)
+        _refuse(names, _size(lost) > TOLERANCE * _size(loads), UNCARRIED)
+        at_first = np.repeat(first[:, None], len(names), axis=1) if guess is None else guess
+        f, q, done = in_blocks(problem, gaps, loads, at_first, BLOCK_TRIES)
+        for v in map(int, np.flatnonzero(~done)):
+            case = _Case(problem, loads[:, [v]], gaps[:, [v]], first, names[v])
+            f[:, [v]], q[:, [v]] = case.solved()
+        _refuse(names, _unbalanced(problem, f, q, gaps, loads), UNBALANCED)
+        return f, keep.T @ q * flexibility
+
+
+def _size(x: Array) -> Array:
+    """The largest of each column, (v,)."""
+    return np.asarray(np.abs(x).max(axis=0, initial=0.0))
+
+
+def _fault(name: str, what: str) -> JobError:
+    """An error that names the case."""
+    return JobError(f"contact: case {name} {what}")
+
+
+def _refuse(names: Sequence[str], cases: Bools, what: str) -> None:
+    """Raise for the first of the cases, if any."""
+    for name, refused in zip(names, cases, strict=True):
+        if refused:
+            raise _fault(name, what)
+
+
+def _unbalanced(problem: Problem, f: Array, q: Array, b: Array, W: Array) -> Bools:
+    """Cases whose result is none: no equilibrium, an overlap, or force across a gap."""
+    size = np.maximum(_size(f), _size(W)) + 1e-300
+    s = problem.gaps(f, q, b)
+    deep = np.maximum(_size(np.abs(problem.M) @ f), _size(b)) + 1e-300
+    across = np.minimum(f / size, np.abs(s) / deep).max(axis=0, initial=0.0)
+    balanced = _size(problem.A @ f - W) <= TOLERANCE * size
+    return np.asarray(~(balanced & (s >= -1e-7 * deep).all(axis=0) & (across < 1e-7)))
 
 
 @dataclass(frozen=True)
 class _Case:
-    """One case in balanced units; `whole` is [M Aᵀ; A 0], `first` a set of contacts that holds the body."""
+    """One case in balanced units, b (m, 1) and W (r, 1); `first` is a set of contacts that holds the body."""
 
-    M: Array
-    A: Array
-    whole: Array
+    problem: Problem
     W: Array
     b: Array
     first: Bools
     name: str
 
-    def solved(self, start: Bools) -> tuple[Array, Array]:
-        """Forces and motion, trying the contacts in `start` before others."""
-        if not (np.isfinite(self.W).all() and np.isfinite(self.b).all()):
-            raise self.fault("has a load that is not a number; check its wrench")
-        touching = start.copy()
-        for _ in range(BLOCK_TRIES):
-            trial = self.touching(touching)
-            if trial is None:
-                break
-            f, q, s = trial
-            wrong = np.where(touching, f < -_small(f), s < -_small(f))
-            if not wrong.any():
-                return self.checked(np.where(touching, np.maximum(f, 0.0), 0.0), q)
-            touching = touching ^ wrong
+    def solved(self) -> tuple[Array, Array]:
+        """Forces (m, 1) and motion (r, 1), rid of the rounding of many pivots."""
         f, q = self.pivoted()
-        again = self.touching(f > 0)
-        if again is not None and min(again[0].min(), again[2].min()) >= -_small(again[0]):
-            f, q = np.maximum(again[0], 0.0), again[1]
-        return self.checked(f, q)
-
-    def fault(self, what: str) -> JobError:
-        """An error that names the case."""
-        return JobError(f"contact: case {self.name} {what}")
-
-    def system(self, on: Bools) -> Array:
-        """Equations of the contacts that touch and of equilibrium."""
-        at = np.concatenate([np.flatnonzero(on), np.arange(len(on), len(self.whole))])
-        return np.asarray(self.whole[at[:, None], at])
-
-    def touching(self, on: Bools) -> tuple[Array, Array, Array] | None:
-        """Forces, motion and gaps if exactly these touch; None where they cannot hold the body."""
-        K, right = self.system(on), np.concatenate([-self.b[on], self.W])
+        on = f > 0
         try:
-            x = np.linalg.solve(K, right)
-            rest = right - K @ x
-            if np.abs(rest).max(initial=0.0) > 1e-13 * np.abs(right).max(initial=0.0):
-                x += np.linalg.solve(K, rest)
-                rest = right - K @ x
+            y, turn, holds = refined(Tableau(self.problem, on[:, 0]), on, self.b, self.W)
         except np.linalg.LinAlgError:
-            return None
-        held = np.abs(rest).max(initial=0.0) <= TOLERANCE * np.abs(right).max(initial=0.0)
-        if not (held and np.isfinite(x).all()):
-            return None
-        f = np.zeros(len(self.M))
-        f[on], q = x[: on.sum()], x[on.sum() :]
-        return f, q, np.where(on, 0.0, self.M @ f + self.A.T @ q + self.b)
-
-    def checked(self, f: Array, q: Array) -> tuple[Array, Array]:
-        """The result, once it is shown to be one: equilibrium, no overlap, no force across a gap."""
-        size = max(float(np.abs(f).max(initial=0.0)), float(np.abs(self.W).max(initial=0.0)), 1e-300)
-        s = self.M @ f + self.A.T @ q + self.b
-        balanced = np.abs(self.A @ f - self.W).max(initial=0.0) <= TOLERANCE * size
-        deep = float(np.maximum(np.abs(self.M) @ f, np.abs(self.b)).max(initial=0.0)) + 1e-300
-        across = np.minimum(f / size, np.abs(s) / deep).max(initial=0.0)
-        if not (balanced and (s >= -1e-7 * deep).all() and across < 1e-7):
-            raise self.fault("finds no balance to 1e-9; check bolts and pads, or report the job")
+            return f, q
+        if holds.all() and (y >= -small(np.where(on, y, 0.0))).all():
+            return np.where(on, np.maximum(y, 0.0), 0.0), turn
         return f, q
 
     def pivoted(self) -> tuple[Array, Array]:
         """Forces and motion by Lemke's method, after exchanging the forces of `first` for their gaps."""
-        on, m, r = self.first, len(self.M), len(self.A)
+        tableau = Tableau(self.problem, self.first)
         try:
-            inverse = np.linalg.inv(self.system(on))
+            y0, q = tableau.start(self.b, self.W)
         except np.linalg.LinAlgError as error:
-            raise self.fault("has nothing to start from that holds it; check bolts, pads and rests") from error
-        to = np.zeros((on.sum() + r, m))
-        to[np.arange(on.sum()), np.flatnonzero(on)] = 1.0
-        to[:, ~on] = -np.vstack([self.M[np.ix_(on, ~on)], self.A[:, ~on]])
-        x0, X = inverse @ np.concatenate([-self.b[on], self.W]), inverse @ to
-        P, y0 = np.empty((m, m)), np.empty(m)
-        P[on], y0[on] = X[: on.sum()], x0[: on.sum()]
-        back = np.hstack([self.M[np.ix_(~on, on)], self.A[:, ~on].T])
-        P[~on], y0[~on] = back @ X, back @ x0 + self.b[~on]
-        P[np.ix_(~on, ~on)] += self.M[np.ix_(~on, ~on)]
-        y, z = _complementary(P, y0, self.fault)
-        return np.where(on, y, z), (x0 + X @ z)[on.sum() :]
-
-
-def _small(f: Array) -> float:
-    """Below this a force, or a gap in balanced units, is nothing."""
-    return TOLERANCE * float(np.abs(f).max(initial=0.0)) + 1e-300
+            raise _fault(self.name, NOTHING_HOLDS) from error
+        P, R = tableau.exchange
+        y, z = _complementary(P, y0[:, 0], lambda what: _fault(self.name, what))
+        return np.where(self.first, y, z)[:, None], q + (R @ z)[:, None]
 
 
 def _complementary(P: Array, y0: Array, fault: Callable[[str], JobError]) -> tuple[Array, Array]:
