@@ -16,6 +16,7 @@ AsJson = Annotated[bool, typer.Option("--json", help="Print the judgement as JSO
 Details = Annotated[
     bool, typer.Option("--details", help="Print every check, load, default and source behind the answer.")
 ]
+Force = Annotated[bool, typer.Option("--force", help="Let files that are there be replaced.")]
 PASSES, FAILS = 0, 1
 
 

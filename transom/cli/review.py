@@ -4,17 +4,20 @@ from typing import TYPE_CHECKING
 
 import typer
 
-from transom.cli.jobs import FAILS, PASSES, AsJson, Details, JobPath, path_of, read
+from transom.cli.jobs import FAILS, PASSES, AsJson, Details, Force, JobPath, path_of, read
+from transom.cli.maps import Maps, drawn
 
 if TYPE_CHECKING:
     from transom.job.records import Job
     from transom.judge.records import Judgement
 
 
-def review(job: JobPath = None, json: AsJson = False, details: Details = False) -> None:
+def review(
+    job: JobPath = None, maps: Maps = None, force: Force = False, json: AsJson = False, details: Details = False
+) -> None:
     """Judge the mount in the job, as drawn or as built."""
     from transom.catalogue import SHIPPED
-    from transom.cli.stream import say
+    from transom.cli.stream import say, tell
     from transom.errors import JobError
     from transom.judge.judging import judge
 
@@ -25,6 +28,8 @@ def review(job: JobPath = None, json: AsJson = False, details: Details = False) 
             f"{path}: [mount] is not there, so there is nothing to review; `transom size {path} --write FILE` fills it"
         )
     j = judge(stated, SHIPPED, stated.mount)
+    if maps is not None:
+        tell("\n".join(drawn(j, path, maps, force)))
     say(_json(j) if json else _screen(j, stated, details))
     raise typer.Exit(PASSES if j.passes else FAILS)
 

@@ -5,7 +5,8 @@ from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
-from transom.cli.jobs import FAILS, PASSES, AsJson, Details, JobPath, path_of, read
+from transom.cli.jobs import FAILS, PASSES, AsJson, Details, Force, JobPath, path_of, read
+from transom.cli.maps import Maps, drawn
 
 if TYPE_CHECKING:
     from transom.job.records import Job
@@ -18,13 +19,13 @@ Rank = Annotated[
 Write = Annotated[
     Path | None, typer.Option(metavar="FILE", help="Write the job with the mount filled in.", show_default=False)
 ]
-Force = Annotated[bool, typer.Option("--force", help="Let --write replace a file.")]
 
 
 def size(
     job: JobPath = None,
     rank: Rank = "material",
     write: Write = None,
+    maps: Maps = None,
     force: Force = False,
     json: AsJson = False,
     details: Details = False,
@@ -39,6 +40,8 @@ def size(
     j = sized(stated, SHIPPED, rank)
     if write is not None:
         tell(_written(path, stated, j, write, force))
+    if maps is not None:
+        tell("\n".join(drawn(j, path, maps, force)))
     say(_json(j) if json else _screen(j, stated, rank, details))
     raise typer.Exit(PASSES if j.passes else FAILS)
 

@@ -52,6 +52,9 @@ BY_HAND = {
     ("backing", "plate-room"): "plate room: a smaller plate, or one across the pair",
     ("backing", "plate-edge"): "plate edge: a larger plate",
     ("engine-bolts", "length"): "bolts: longer ones, so that two threads show beyond the nut",
+    ("frame", "flange-bending-side"): "flange bending: a doubler under the bolts, or more bolts along the sides",
+    ("frame", "flange-bending-end"): "flange bending: a doubler under the bolts, or more bolts along that line",
+    ("crossmembers", "wall-pull-through"): "crossmember wall: plate washers inside it, or more pod bolts",
     ("engine-bolts", "shank-in-grip"): "bolts: fully threaded ones, or a washer more",
 }
 

@@ -12,6 +12,7 @@ from transom.judge.records import Judgement
 from transom.quantity import show
 from transom.report.amounts import amount, compared, percent
 from transom.report.forces import holds, trial_of_mount
+from transom.report.maps.plain import plain_map
 from transom.report.text import block, columns, rule
 from transom.report.words import EVIDENCE, METHODS, case_words, check_words, name_words, spelled
 from transom.result import ONCE, Check
@@ -25,7 +26,7 @@ SITUATIONS = {
 
 def details(j: Judgement) -> list[str]:
     """Everything behind the answer."""
-    parts = (checks(j), required(j), boat_holds(j), cases(j), facts(j), provisional(j))
+    parts = (checks(j), plain_map(j), required(j), boat_holds(j), cases(j), facts(j), provisional(j))
     return [line for part in parts for line in part]
 
 

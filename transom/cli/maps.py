@@ -1,0 +1,43 @@
+"""`--maps DIR`: the maps of a judged board, each file whole or not at all."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+if TYPE_CHECKING:
+    from transom.judge.records import Judgement
+
+Maps = Annotated[
+    Path | None,
+    typer.Option(
+        "--maps", metavar="DIR", help="Draw % of limit, deflection and pad pressure as SVG.", show_default=False
+    ),
+]
+
+
+def drawn(j: "Judgement", job: Path, folder: Path, force: bool) -> list[str]:
+    """Write the maps into the folder, which is made where it is missing; what was done, in lines.
+
+    Raises:
+        JobError: a file is there and not forced, or the folder cannot be made; nothing is written then.
+    """
+    from transom.errors import JobError
+    from transom.job.files import write_atomic
+    from transom.report.maps.pages import pages
+
+    found = {folder / f"{job.stem}-{name}.svg": text for name, text in pages(j).items()}
+    if not found:
+        return [f"{folder}: no maps, there is no mount that works"]
+    there = [path for path in found if path.exists() or path.is_symlink()]
+    if there and not force:
+        raise JobError(
+            *(f"{p}: is there already and is left as it is. Choose another folder, or add --force." for p in there)
+        )
+    try:
+        folder.mkdir(exist_ok=True)
+    except OSError as error:
+        raise JobError(f"{folder}: no folder can be made there ({error.strerror}). Choose another place.") from None
+    for path, text in found.items():
+        write_atomic(path, text, force)
+    return [f"{path}: drawn" for path in found]
