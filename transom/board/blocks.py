@@ -5,6 +5,7 @@ eliminated once for both its halves. Dense routines of numpy on the blocks are q
 than importing a sparse solver.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -16,56 +17,74 @@ from transom.units import Array
 NOT_HELD = "plate: the board is not held; give it supports or springs that stop every motion"
 BALANCED = 1e-11  # of the largest load
 SOFTEST = 1e-12  # of its own stiffness: what a freedom keeps on a board that is held, however slender
-MIRRORED = 1e-13  # of the largest stiffness: below rounding in the elimination itself
 
 
 @dataclass(frozen=True)
-class Chain:
-    """One end eliminated up to the middle, h lines.
+class End:
+    """h lines from one end towards the middle, B freedoms each.
 
-    `inverse` of each pivot and `carried`, inverse times the coupling to the next line, both (h, B, B);
-    `taken` (B, B) is what the end takes off the middle block.
+    `diagonal` (h, B, B) and `onward` (h, B, B) to the next line, the last of them to the middle line.
     """
 
-    inverse: Array
-    carried: Array
-    taken: Array
+    diagonal: Array
+    onward: Array
 
-    def forward(self, f: Array) -> tuple[Array, Array]:
-        """Loads (h, B, m) reduced to the pivots, in place, and what arrives at the middle (B, m)."""
+    @cached_property
+    def _pivots(self) -> tuple[Array, Array, Array]:
+        """Inverse pivots, these times `onward`, and what the end takes off the middle block."""
+        inverse, carried = np.empty(self.diagonal.shape), np.empty(self.diagonal.shape)
+        taken = np.zeros(self.diagonal.shape[1:])
+        for i, own in enumerate(self.diagonal):
+            inverse[i] = inverted(own - taken, own)
+            np.matmul(inverse[i], self.onward[i], out=carried[i])
+            taken = self.onward[i].T @ carried[i]
+        return inverse, carried, taken
+
+    @property
+    def taken(self) -> Array:
+        """What eliminating the end takes off the middle block, (B, B)."""
+        return self._pivots[2]
+
+    def forward(self, f: Array) -> Array:
+        """Reduce loads f (h, B, m) to the pivots, in place; returns what arrives at the middle, (B, m)."""
         arrives = np.zeros(f.shape[1:])
-        for i, carried in enumerate(self.carried):
+        for i, carried in enumerate(self._pivots[1]):
             f[i] -= arrives
             arrives = carried.T @ f[i]
-        return f, arrives
+        return arrives
 
-    def backward(self, reduced: Array, middle: Array) -> Array:
-        """Solution (h, B, m) of reduced loads once the middle line's is known."""
-        x = self.inverse @ reduced
+    def backward(self, f: Array, middle: Array) -> None:
+        """Turn reduced loads (h, B, m) into the solution, in place, from the middle line's (B, m)."""
+        inverse, carried, _ = self._pivots
         after = middle
-        for i in range(len(x) - 1, -1, -1):
-            x[i] -= self.carried[i] @ after
-            after = x[i]
-        return x
+        for i in range(len(f) - 1, -1, -1):
+            f[i] = inverse[i] @ f[i] - carried[i] @ after
+            after = f[i]
+
+    def work(self, f: Array, parts: Sequence[slice]) -> list[Array]:
+        """Flexibility that reduced loads (h, B, m) find in this end, for each part of them, (k, k)."""
+        out = [np.zeros((f[..., p].shape[-1],) * 2) for p in parts]
+        for line, inverse in zip(f, self._pivots[0], strict=True):
+            moved = inverse @ line
+            for n, part in enumerate(parts):
+                out[n] += line[:, part].T @ moved[:, part]
+        return out
+
+    def times(self, x: Array, middle: Array) -> tuple[Array, Array]:
+        """The end's equations at x (h, B, m), and its part of the middle line's."""
+        after = np.concatenate([x[1:], middle[None]])[: len(x)]
+        out = self.diagonal @ x + self.onward @ after
+        back = np.swapaxes(self.onward, 1, 2) @ x
+        out[1:] += back[:-1]
+        return out, back[-1:].sum(axis=0)
 
 
-def eliminated(diagonal: Array, onward: Array) -> Chain:
-    """A chain of h lines; the last of `onward` (h, B, B) couples to the middle.
+def inverted(pivot: Array, own: Array) -> Array:
+    """Inverse of a pivot, refused where a freedom has next to nothing left of its own stiffness.
 
     Raises:
-        JobError: a line that nothing holds.
+        JobError: the board is not held.
     """
-    inverse, carried = np.empty(diagonal.shape), np.empty(diagonal.shape)
-    taken = np.zeros(diagonal.shape[1:])
-    for i, own in enumerate(diagonal):
-        inverse[i] = _inverted(own - taken, own)
-        np.matmul(inverse[i], onward[i], out=carried[i])
-        taken = onward[i].T @ carried[i]
-    return Chain(inverse, carried, taken)
-
-
-def _inverted(pivot: Array, own: Array) -> Array:
-    """Inverse of a pivot, refused where a freedom has next to nothing left of its own stiffness."""
     try:
         inverse = np.asarray(np.linalg.inv(pivot), dtype=float)
     except np.linalg.LinAlgError as error:
@@ -78,81 +97,72 @@ def _inverted(pivot: Array, own: Array) -> Array:
 
 @dataclass(frozen=True)
 class Blocks:
-    """n lines of B freedoms: `diagonal` (n, B, B), `onward` (n-1, B, B) to the next line.
+    """The equations of all lines: two ends and the middle line between them, its own block `centre` (B, B).
 
-    `mirror` (B,) is the sign each freedom takes when the board is seen from its other side.
+    The second end is seen from its own side: its lines run inwards and its freedoms carry the signs
+    `mirror` (B,). Where it is the same object as the first, both are swept together.
     """
 
-    diagonal: Array
-    onward: Array
+    ends: tuple[End, End]
+    centre: Array
     mirror: Array
 
     @property
-    def _middle(self) -> int:
-        return len(self.diagonal) // 2
+    def _one(self) -> bool:
+        return self.ends[0] is self.ends[1]
 
-    @cached_property
-    def mirrored(self) -> bool:
-        """True where the second half is the image of the first, to rounding."""
-        h = self._middle
-        if len(self.diagonal) != 2 * h + 1:
-            return False
-        small = MIRRORED * float(np.abs(self.diagonal).max())
-        signs = np.outer(self.mirror, self.mirror)
-        back = np.swapaxes(self.onward[h:][::-1], 1, 2)
-        pairs = ((self.diagonal[:h], self.diagonal[:h:-1]), (self.onward[:h], back))
-        return all(float(np.abs(one - other * signs).max(initial=0.0)) <= small for one, other in pairs)
-
-    @cached_property
-    def _chains(self) -> tuple[Chain, Chain]:
-        h = self._middle
-        first = eliminated(self.diagonal[:h], self.onward[:h])
-        if self.mirrored:
-            return first, first
-        return first, eliminated(self.diagonal[:h:-1], np.swapaxes(self.onward[h:][::-1], 1, 2))
+    @property
+    def lines(self) -> int:
+        """How many lines there are."""
+        return len(self.ends[0].diagonal) + 1 + len(self.ends[1].diagonal)
 
     @cached_property
     def _centre(self) -> Array:
         """Inverse of the middle block once both ends are eliminated."""
-        own, (one, other) = self.diagonal[self._middle], self._chains
-        return _inverted(own - one.taken - self._turned(self._turned(other.taken).T), own)
+        signs = np.outer(self.mirror, self.mirror)
+        return inverted(self.centre - self.ends[0].taken - self.ends[1].taken * signs, self.centre)
 
     def _turned(self, x: Array) -> Array:
-        """What belongs to the second end as its chain sees it, or back; (..., B, m)."""
-        return x * self.mirror[:, None] if self.mirrored else x
+        return x * self.mirror[:, None]
 
-    def _forward(self, one: Array, other: Array) -> tuple[tuple[Array, Array], tuple[Array, Array]]:
-        """Both ends' loads (h, B, m) reduced, and what arrives at the middle from each."""
-        first, second = self._chains
-        if not self.mirrored:
-            return first.forward(one.copy()), second.forward(other.copy())
-        reduced, arrives = first.forward(np.concatenate([one, self._turned(other)], axis=-1))
-        m = one.shape[-1]
-        return (reduced[..., :m], arrives[:, :m]), (reduced[..., m:], self._turned(arrives[:, m:]))
+    def _parted(self, f: Array) -> list[Array]:
+        """Copies of the lines (n, B, m) of each end, (h, B, m), side by side in one where the ends are one."""
+        h = len(self.ends[0].diagonal)
+        sides = f[:h], self._turned(f[:h:-1])
+        return [np.concatenate(sides, axis=-1)] if self._one else [sides[0].copy(), sides[1]]
 
-    def _backward(self, one: Array, other: Array, middle: Array) -> tuple[Array, Array]:
-        first, second = self._chains
-        if not self.mirrored:
-            return first.backward(one, middle), second.backward(other, middle)
-        both = np.concatenate([one, other], axis=-1)
-        x = first.backward(both, np.concatenate([middle, self._turned(middle)], axis=-1))
-        m = one.shape[-1]
-        return x[..., :m], self._turned(x[..., m:])
+    def _united(self, sides: Sequence[Array], middle: Array) -> Array:
+        h, m = len(self.ends[0].diagonal), middle.shape[-1]
+        x = np.empty((self.lines, *middle.shape))
+        x[:h], x[h] = sides[0][..., :m], middle
+        np.multiply(sides[0][..., m:] if self._one else sides[1], self.mirror[:, None], out=x[:h:-1])
+        return x
+
+    def _seen(self, middle: Array) -> list[Array]:
+        """The middle line (B, m) as each end sees it, side by side where the ends are one."""
+        sides = [middle, self._turned(middle)]
+        return [np.concatenate(sides, axis=-1)] if self._one else sides
+
+    def _meeting(self, sides: Sequence[Array], m: int) -> Array:
+        """The sum of what the ends bring to the middle line."""
+        if self._one:
+            return np.asarray(sides[0][:, :m] + self._turned(sides[0][:, m:]))
+        return np.asarray(sides[0] + self._turned(sides[1]))
 
     def _swept(self, f: Array) -> Array:
-        h = self._middle
-        (one, here), (other, there) = self._forward(f[:h], f[:h:-1])
-        x = np.empty(f.shape)
-        x[h] = self._centre @ (f[h] - here - there)
-        x[:h], x[:h:-1] = self._backward(one, other, x[h])
-        return x
+        sides = self._parted(f)
+        arrives = [end.forward(side) for end, side in zip(self.ends, sides, strict=False)]
+        middle = self._centre @ (f[len(self.ends[0].diagonal)] - self._meeting(arrives, f.shape[-1]))
+        for end, side, seen in zip(self.ends, sides, self._seen(middle), strict=False):
+            end.backward(side, seen)
+        return self._united(sides, middle)
 
     def times(self, x: Array) -> Array:
         """The equations' left side, (n, B, m)."""
-        out = self.diagonal @ x
-        out[:-1] += self.onward @ x[1:]
-        out[1:] += np.swapaxes(self.onward, 1, 2) @ x[:-1]
-        return np.asarray(out)
+        middle = x[len(self.ends[0].diagonal)]
+        parts = zip(self.ends, self._parted(x), self._seen(middle), strict=False)
+        sides, brought = zip(*(end.times(side, seen) for end, side, seen in parts), strict=True)
+        return self._united(sides, self.centre @ middle + self._meeting(brought, x.shape[-1]))
 
     def solve(self, f: Array) -> Array:
         """Solution for loads f (n, B, m); refined once where inverses have lost digits (very thin plates).
@@ -163,20 +173,34 @@ class Blocks:
             JobError: equations of a board that is not held.
         """
         x = self._swept(f)
-        size = np.abs(f).max(axis=(0, 1), initial=0.0)
+        size = np.maximum(f.max(axis=(0, 1), initial=0.0), -f.min(axis=(0, 1), initial=0.0))
         probe = (np.where(np.arange(len(size)) % 2, -1.0, 1.0) / np.where(size > 0, size, 1.0))[:, None]
         rest = f @ probe - self.times(x @ probe)
         if np.abs(rest).max(initial=0.0) > BALANCED * np.abs(f @ probe).max(initial=0.0):
             x += self._swept(f - self.times(x))
         return x
 
-    def flexibility(self, f: Array) -> Array:
-        """fᵀ K⁻¹ f of loads f (n, B, m): what each load moves where the others act, (m, m)."""
-        h, m = self._middle, f.shape[-1]
-        on = [np.flatnonzero(side.any(axis=(0, 1))) for side in (f[:h], f[h + 1 :])]
-        ends = self._forward(f[:h][..., on[0]], f[:h:-1][..., on[1]])
-        middle, out = f[h].copy(), np.zeros((m, m))
-        for chain, columns, (reduced, arrives) in zip(self._chains, on, ends, strict=True):
-            middle[:, columns] -= arrives
-            out[np.ix_(columns, columns)] += np.tensordot(reduced, chain.inverse @ reduced, axes=((0, 1), (0, 1)))
+    def flexibility(self, f: Array, rows: slice) -> Array:
+        """What each load moves where the others act, (m, m); f (n, B', m) loads the freedoms `rows` of B.
+
+        A load is followed only from the ends that it lies in.
+        """
+        h, B, m = len(self.ends[0].diagonal), len(self.mirror), f.shape[-1]
+        middle, out = np.zeros((B, m)), np.zeros((m, m))
+        middle[rows] = f[h]
+        halves = f[:h], f[:h:-1] * self.mirror[rows, None]
+        on = [np.flatnonzero(half.any(axis=(0, 1))) for half in halves]
+        sides = [np.zeros((len(half), B, len(c))) for half, c in zip(halves, on, strict=True)]
+        for side, half, c in zip(sides, halves, on, strict=True):
+            side[:, rows] = half[..., c]
+        cut = len(on[0])
+        parts = [[slice(0, cut), slice(cut, None)]] if self._one else [[slice(None)], [slice(None)]]
+        lanes = [np.concatenate(sides, axis=-1)] if self._one else sides
+        arrives = [end.forward(lane) for end, lane in zip(self.ends, lanes, strict=False)]
+        brought = [arrives[0][:, :cut], arrives[0][:, cut:]] if self._one else arrives
+        work = [w for end, lane, p in zip(self.ends, lanes, parts, strict=False) for w in end.work(lane, p)]
+        for c, flexible in zip(on, work, strict=True):
+            out[np.ix_(c, c)] += flexible
+        middle[:, on[0]] -= brought[0]
+        middle[:, on[1]] -= self._turned(brought[1])
         return np.asarray(out + middle.T @ self._centre @ middle)

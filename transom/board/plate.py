@@ -9,13 +9,16 @@ from functools import cached_property
 
 import numpy as np
 
-from transom.board.blocks import Blocks
+from transom.board.blocks import Blocks, End
 from transom.board.elements import CORNERS, Section, cell_stiffness
 from transom.board.grid import Grid, Rectangle
 from transom.errors import JobError
 from transom.units import Array
 
 MIRROR = (1.0, -1.0, 1.0)  # signs of w, b_1, b_2 seen from the board's other side
+TURNED = np.array([3, 4, 5, 0, 1, 2, 9, 10, 11, 6, 7, 8])  # freedoms of an element seen from there
+SIGNS = np.tile(MIRROR, 4)
+ROUNDING = 1e-15  # of the largest value: what rounding makes of equal ones
 
 
 @dataclass(frozen=True)
@@ -83,23 +86,6 @@ class Plate:
         K = cell_stiffness(self.grid.y, self.grid.z, self.section)
         return np.asarray(K * self.grid.present[..., None, None])
 
-    @property
-    def stiffness(self) -> tuple[Array, Array]:
-        """Blocks before any support is applied: diagonal (p+1, B, B) and to the next line (p, B, B)."""
-        rows, columns = len(self.grid.y), len(self.grid.z)
-        K = self.cells.reshape(rows - 1, columns - 1, 4, 3, 4, 3)
-        diagonal = np.zeros((rows, columns, 3, columns, 3))
-        onward = np.zeros((rows - 1, columns, 3, columns, 3))
-        for m, (i_m, j_m) in enumerate(CORNERS):
-            for n, (i_n, j_n) in enumerate(CORNERS):
-                part = K[:, :, m, :, n, :]
-                if i_m == i_n:
-                    _band(diagonal[i_m : rows - 1 + i_m], j_m, j_n)[:] += part
-                elif i_m < i_n:
-                    _band(onward, j_m, j_n)[:] += part
-        B = 3 * columns
-        return diagonal.reshape(rows, B, B), onward.reshape(rows - 1, B, B)
-
     @cached_property
     def spring_rows(self) -> Array:
         """Stiffness each spring gives the nodes under it, N/mm, (s, p+1, q+1)."""
@@ -107,17 +93,32 @@ class Plate:
         return np.moveaxis(k * self.grid.spreads([spring.where for spring in self.springs]), -1, 0)
 
     @cached_property
+    def mirrored(self) -> bool:
+        """True where the board, its section and what holds it are their own image about the middle line."""
+        steps = np.diff(self.grid.y)
+        section = self.section.on(self.grid.present.shape).values()
+        like = (self.grid.present * 1.0, *section, self.free, self.spring_rows.sum(axis=0))
+        even = len(steps) % 2 == 0 and np.abs(steps - steps[::-1]).max() <= ROUNDING * np.abs(self.grid.y).max()
+        return bool(even) and all(np.abs(v - v[::-1]).max() <= ROUNDING * np.abs(v).max() for v in like)
+
+    @cached_property
     def _blocks(self) -> Blocks:
         """The equations with supports and springs: a held freedom has a stiffness of its own and no neighbour."""
-        diagonal, onward = self.stiffness
-        free = self.free
-        at = np.arange(free.shape[1])
-        size = float(diagonal[:, at, at].max())
-        diagonal *= free[:, :, None] * free[:, None, :]
-        onward *= free[:-1, :, None] * free[1:, None, :]
-        diagonal[:, at, at] += np.where(free > 0, 0.0, size)
-        diagonal[:, at[::3], at[::3]] += self.spring_rows.sum(axis=0) * free[:, ::3]
-        return Blocks(diagonal, onward, np.tile(MIRROR, len(self.grid.z)))
+        h = len(self.grid.y) // 2
+        springs = self.spring_rows.sum(axis=0)
+        size = float(np.diagonal(self.cells, axis1=2, axis2=3).max())
+        first, one = _end(self.cells[:h], self.free[: h + 1], springs[: h + 1], size)
+        if self.mirrored:
+            second, other = first, one
+        else:
+            turned = self.cells[h:][::-1][:, :, TURNED[:, None], TURNED] * np.outer(SIGNS, SIGNS)
+            second, other = _end(turned, self.free[h:][::-1], springs[h:][::-1], size)
+        mirror = np.tile(MIRROR, len(self.grid.z))
+        centre = one + other * np.outer(mirror, mirror)
+        at = np.arange(len(mirror))
+        centre[at, at] += np.where(self.free[h] > 0, 0.0, size)
+        centre[at[::3], at[::3]] += springs[h] * self.free[h, ::3]
+        return Blocks((first, second), centre, mirror)
 
     def _loaded(self, loads: Array) -> Array:
         """Forces on every freedom that moves, (p+1, B, m)."""
@@ -140,7 +141,8 @@ class Plate:
         Raises:
             JobError: the board is not held against every motion.
         """
-        return self._blocks.flexibility(self._loaded(loads))
+        moves = self.free[:, ::3, None]
+        return self._blocks.flexibility(loads * moves, slice(0, None, 3))
 
     def _reactions(self, u: Array, loads: Array) -> Array:
         """Forces at nodes whose deflection is held, from the cells that meet there."""
@@ -156,6 +158,31 @@ class Plate:
     def spring_forces(self, solution: Solution) -> Array:
         """Force of every spring on the board, positive aft, (s, m)."""
         return np.asarray(-np.einsum("sij,ijm->sm", self.spring_rows, solution.w))
+
+
+def _end(K: Array, free: Array, springs: Array, size: float) -> tuple[End, Array]:
+    """The h lines before the cells K (h, q, 12, 12) and these cells' part of the line behind them, (B, B).
+
+    Held freedoms, where `free` (h+1, B) is zero, keep a stiffness `size` and no neighbour.
+    """
+    h, q = K.shape[:2]
+    corners = K.reshape(h, q, 4, 3, 4, 3)
+    diagonal = np.zeros((h + 1, q + 1, 3, q + 1, 3))
+    onward = np.zeros((h, q + 1, 3, q + 1, 3))
+    for m, (i_m, j_m) in enumerate(CORNERS):
+        for n, (i_n, j_n) in enumerate(CORNERS):
+            if i_m <= i_n:
+                blocks = diagonal[i_m : h + i_m] if i_m == i_n else onward
+                _band(blocks, j_m, j_n)[:] += corners[:, :, m, :, n, :]
+    B = free.shape[1]
+    D, U, at = diagonal.reshape(h + 1, B, B), onward.reshape(h, B, B), np.arange(B)
+    D *= free[:, :, None]
+    D *= free[:, None, :]
+    U *= free[:-1, :, None]
+    U *= free[1:, None, :]
+    D[:-1, at, at] += np.where(free[:-1] > 0, 0.0, size)
+    D[:-1, at[::3], at[::3]] += springs[:-1] * free[:-1, ::3]
+    return End(D[:-1], U), D[-1]
 
 
 def _band(blocks: Array, j_m: int, j_n: int) -> Array:
