@@ -15,9 +15,6 @@ from transom.board.plate import Plate, Solution
 from transom.formula import formula
 from transom.units import ONE, Array
 
-SIDES = {"before": ((1, 0), (1, 1)), "behind": ((0, 0), (0, 1))}
-CORNER = {(0, 0): 0, (1, 0): 1, (1, 1): 2, (0, 1): 3}
-
 
 @formula(symbol="x", source="Richardson: two steps h and h/2 of a method of second order", known_by="derived")
 def richardson(coarse: ONE, fine: ONE) -> ONE:
@@ -46,38 +43,72 @@ class Fields:
 
 def fields(plate: Plate, solution: Solution) -> Fields:
     """Moments and shears of every load of a solution, on the plate's own grid."""
-    K = plate.cells
-    u = np.stack([solution.w, solution.b_1, solution.b_2], axis=2)
-    corners = np.concatenate([u[:-1, :-1], u[1:, :-1], u[1:, 1:], u[:-1, 1:]], axis=2)
-    forces = (K @ corners).reshape(*K.shape[:2], 4, 3, -1)
-    turned = np.ascontiguousarray(np.swapaxes(forces, 0, 1)[:, :, [0, 3, 2, 1]])
     grid = plate.grid
-    one = _across(forces, grid.present, np.diff(grid.z))
-    two = np.swapaxes(_across(turned, grid.present.T, np.diff(grid.y)), 0, 1)
-    off = np.where(grid.nodes, 0.0, np.nan)[..., None]
-    return Fields(
-        one[:, :, 1] + off, two[:, :, 2] + off, (one[:, :, 2] + two[:, :, 1]) / 2 + off,
-        -one[:, :, 0] + off, -two[:, :, 0] + off,
-    )  # fmt: skip
+    across, up = _unweighted(grid.present, np.diff(grid.z)), _unweighted(grid.present.T, np.diff(grid.y))
+    one, beside = _swept(plate, solution, across)
+    two = np.zeros((beside.shape[1] + 1, *one.shape[:1], *one.shape[2:]))
+    for j, (behind, before) in enumerate(zip(*beside, strict=True)):
+        two[j] += _apply(up[0][j], behind)
+        two[j + 1] -= _apply(up[1][j], before)
+    two = np.swapaxes(two, 0, 1)
+    for field in (one, two):
+        np.negative(field[:, :, 0], out=field[:, :, 0])
+        field[~grid.nodes] = np.nan
+    return Fields(one[:, :, 1], two[:, :, 2], (one[:, :, 2] + two[:, :, 1]) / 2, one[:, :, 0], two[:, :, 0])
 
 
-def _across(forces: Array, present: Bools, steps: Array) -> Array:
-    """Nodal densities on the lines of the first axis, mean of both sides, (p+1, q+1, 3, m)."""
-    shape = (forces.shape[0] + 1, forces.shape[1] + 1)
-    total = np.zeros((*shape, 3, forces.shape[-1]))
-    sides = np.zeros(shape)
+def _swept(plate: Plate, solution: Solution, undo: tuple[Array, Array]) -> tuple[Array, Array]:
+    """Nodal densities on the lines y[i], (p+1, q+1, 3, m), and forces on the lines z[j], (2, q, p+1, 3, m).
+
+    The latter are of the cells behind z[j] and, one line on, of the same cells before z[j+1]. One line of
+    cells at a time: all their forces together would not stay in the processor's cache.
+    """
+    p, q = plate.grid.present.shape
+    one = np.zeros((p + 1, q + 1, 3, solution.w.shape[-1]))
+    beside = np.empty((2, q, p + 1, *one.shape[2:]))
+    here, last = _line(solution, 0), np.zeros((q, 4, *one.shape[2:]))
+    for i in range(p):
+        ahead = _line(solution, i + 1)
+        corners = np.concatenate([here[:-1], ahead[:-1], ahead[1:], here[1:]], axis=1)
+        forces = (plate.cells[i] @ corners).reshape(q, 4, *one.shape[2:])
+        one[i] += _apply(undo[0][i], _joined(forces[:, 0], forces[:, 3]))
+        one[i + 1] -= _apply(undo[1][i], _joined(forces[:, 1], forces[:, 2]))
+        np.add(last[:, 1], forces[:, 0], out=beside[0, :, i])
+        np.add(last[:, 2], forces[:, 3], out=beside[1, :, i])
+        here, last = ahead, forces
+    beside[0, :, p], beside[1, :, p] = last[:, 1], last[:, 2]
+    return one, beside
+
+
+def _line(solution: Solution, i: int) -> Array:
+    """Freedoms of one line of nodes, (q+1, 3, m)."""
+    return np.stack([solution.w[i], solution.b_1[i], solution.b_2[i]], axis=1)
+
+
+def _joined(lower: Array, upper: Array) -> Array:
+    """Forces at the nodes of a line from those at both ends of each of its cells."""
+    out = np.zeros((len(lower) + 1, *lower.shape[1:]))
+    out[:-1] = lower
+    out[1:] += upper
+    return out
+
+
+def _apply(undo: Array, nodal: Array) -> Array:
+    """Densities along a line from its nodal forces (k, 3, m)."""
+    return np.asarray(undo @ nodal.reshape(len(nodal), -1)).reshape(nodal.shape)
+
+
+def _unweighted(present: Bools, steps: Array) -> tuple[Array, Array]:
+    """What undoes the weighting on the near and on the far side of each line of cells, (p, q+1, q+1) both.
+
+    Where cells lie on both sides of a grid line each side counts half.
+    """
     share, there = _line_shares(present, steps)
-    undo = np.linalg.inv(share)
-    for name, corners in SIDES.items():
-        sign, first = (-1.0, 1) if name == "before" else (1.0, 0)
-        lines = slice(first, first + forces.shape[0])
-        nodal = np.zeros((forces.shape[0], shape[1], 3, forces.shape[-1]))
-        nodal[:, :-1] += forces[:, :, CORNER[corners[0]]]
-        nodal[:, 1:] += forces[:, :, CORNER[corners[1]]]
-        flat = nodal.reshape(*nodal.shape[:2], -1)
-        total[lines] += sign * (undo @ flat).reshape(nodal.shape)
-        sides[lines] += there
-    return total / np.maximum(sides, 1.0)[..., None, None]
+    undo, sides = np.linalg.inv(share), np.zeros((len(there) + 1, there.shape[1]))
+    sides[:-1] += there
+    sides[1:] += there
+    weight = 1 / np.maximum(sides, 1.0)[..., None]
+    return undo * weight[:-1], undo * weight[1:]
 
 
 def _line_shares(present: Bools, steps: Array) -> tuple[Array, Array]:
