@@ -50,15 +50,17 @@ class End:
         arrives = np.zeros(f.shape[1:])
         for i, carried in enumerate(self._pivots[1]):
             f[i] -= arrives
-            arrives = carried.T @ f[i]
+            np.matmul(carried.T, f[i], out=arrives)
         return arrives
 
     def backward(self, f: Array, middle: Array) -> None:
         """Turn reduced loads (h, B, m) into the solution, in place, from the middle line's (B, m)."""
         inverse, carried, _ = self._pivots
-        after = middle
+        after, from_after, own = middle, np.empty(middle.shape), np.empty(middle.shape)
         for i in range(len(f) - 1, -1, -1):
-            f[i] = inverse[i] @ f[i] - carried[i] @ after
+            np.matmul(carried[i], after, out=from_after)
+            np.matmul(inverse[i], f[i], out=own)
+            np.subtract(own, from_after, out=f[i])
             after = f[i]
 
     def work(self, f: Array, parts: Sequence[slice]) -> list[Array]:
@@ -127,9 +129,13 @@ class Blocks:
 
     def _parted(self, f: Array) -> list[Array]:
         """Copies of the lines (n, B, m) of each end, (h, B, m), side by side in one where the ends are one."""
-        h = len(self.ends[0].diagonal)
-        sides = f[:h], self._turned(f[:h:-1])
-        return [np.concatenate(sides, axis=-1)] if self._one else [sides[0].copy(), sides[1]]
+        h, m = len(self.ends[0].diagonal), f.shape[-1]
+        if not self._one:
+            return [f[:h].copy(), self._turned(f[:h:-1])]
+        both = np.empty((h, f.shape[1], 2 * m))
+        both[..., :m] = f[:h]
+        np.multiply(f[:h:-1], self.mirror[:, None], out=both[..., m:])
+        return [both]
 
     def _united(self, sides: Sequence[Array], middle: Array) -> Array:
         h, m = len(self.ends[0].diagonal), middle.shape[-1]

@@ -76,14 +76,18 @@ class Grid:
         y, z = _shares(self.y, sides[0], sides[1]), _shares(self.z, sides[2], sides[3])
         out = np.zeros((len(self.y), len(self.z), len(places)))
         p, q = self.present.shape
-        for i in (0, 1):
-            for j in (0, 1):
-                out[i : p + i, j : q + j] += y[i][:, None] * z[j] * self.present[..., None]
+        if self.present.all():
+            np.multiply(_nodal(y)[:, None], _nodal(z), out=out)
+        else:
+            for i in (0, 1):
+                for j in (0, 1):
+                    out[i : p + i, j : q + j] += y[i][:, None] * z[j] * self.present[..., None]
         whole = out.sum(axis=(0, 1))
         for place, on_board in zip(places, whole > 0, strict=True):
             if not on_board:
                 raise JobError(f"plate: a load or part at {place} lies off the board; move it or enlarge the board")
-        return np.asarray(out / whole)
+        out /= whole
+        return out
 
     def on_line(self, where: Rectangle) -> Bools:
         """Nodes (p+1, q+1) on a line or in a rectangle, within `SAME`."""
@@ -104,6 +108,14 @@ def _shares(stations: Array, lo: Array, hi: Array) -> tuple[Array, Array]:
     line = hi - lo > SAME
     upper = np.where(line, ((end - a) ** 2 - (start - a) ** 2) / (2 * (b - a)), touches * (start - a) / (b - a))
     return np.where(line, end - start, touches) - upper, upper
+
+
+def _nodal(shares: tuple[Array, Array]) -> Array:
+    """Shares of the nodes of a line from those of its cells, (cells+1, m)."""
+    out = np.zeros((len(shares[0]) + 1, shares[0].shape[1]))
+    out[:-1] = shares[0]
+    out[1:] += shares[1]
+    return out
 
 
 def stations(lines: Iterable[float], target: float) -> Array:

@@ -123,7 +123,7 @@ class Plate:
     def _loaded(self, loads: Array) -> Array:
         """Forces on every freedom that moves, (p+1, B, m)."""
         f = np.zeros((*loads.shape[:2], 3, loads.shape[-1]))
-        f[:, :, 0] = loads * self.free.reshape(*loads.shape[:2], 3)[:, :, :1]
+        np.multiply(loads, self.free[:, ::3, None], out=f[:, :, 0])
         return f.reshape(len(self.grid.y), -1, loads.shape[-1])
 
     def solve(self, loads: Array) -> Solution:
