@@ -125,8 +125,9 @@ class _Case:
         """Forces (m, 1) and motion (r, 1), rid of the rounding of many pivots."""
         f, q = self.pivoted()
         on = f > 0
+        tableau = Tableau(self.problem, on[:, 0])
         try:
-            y, turn, holds = refined(Tableau(self.problem, on[:, 0]), on, self.b, self.W)
+            y, turn, holds = refined(tableau, on, *tableau.start(self.b, self.W), self.b, self.W)
         except np.linalg.LinAlgError:
             return f, q
         if holds.all() and (y >= -small(np.where(on, y, 0.0))).all():

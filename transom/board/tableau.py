@@ -19,7 +19,8 @@ Bools = NDArray[np.bool_]
 
 TOLERANCE = 1e-9
 EXACT = 1e-13  # of the loads: what a solution may leave over before it is refined
-REACH = 24  # contacts in which a case may differ from its base
+ROUGH = 1e-6  # of the loads: what a solution may leave over before it is taken for none
+REACH = 32  # contacts in which a case may differ from its base
 
 
 @dataclass(frozen=True)
@@ -103,21 +104,23 @@ def small(f: Array) -> Array:
     return np.asarray(TOLERANCE * np.abs(f).max(axis=0, initial=0.0) + 1e-300)
 
 
-def refined(tableau: Tableau, sets: Bools, b: Array, W: Array) -> tuple[Array, Array, Bools]:
-    """Forces and gaps (m, v), motion (r, v) where `sets` touch, and which of these hold the body."""
-    problem, size = tableau.problem, np.maximum(np.abs(b).max(axis=0), np.abs(W).max(axis=0, initial=0.0))
-    y, q = tableau.solved(sets, b, W)
-    open_gap, lost = problem.left(sets, np.where(sets, y, 0.0), q, b, W)
-    if (_largest(open_gap, lost) > EXACT * size).any():
-        more, turn = tableau.solved(sets, open_gap, lost)
+def held(problem: Problem, sets: Bools, y: Array, q: Array, b: Array, W: Array, within: float) -> Bools:
+    """Cases whose equations y and q meet within a part of their loads; not those that nothing holds, (v,)."""
+    gap, load = problem.left(sets, np.where(sets, y, 0.0), q, b, W)
+    size = np.maximum(np.abs(b).max(axis=0), np.abs(W).max(axis=0, initial=0.0))
+    worst = np.maximum(np.abs(gap).max(axis=0), np.abs(load).max(axis=0, initial=0.0))
+    return np.asarray(worst <= within * size)
+
+
+def refined(
+    tableau: Tableau, sets: Bools, y: Array, q: Array, b: Array, W: Array
+) -> tuple[Array, Array, Bools]:  # fmt: skip
+    """Forces and gaps y (m, v), motion q (r, v), solved once more for what they leave; and which of them hold."""
+    problem = tableau.problem
+    if not held(problem, sets, y, q, b, W, EXACT).all():
+        more, turn = tableau.solved(sets, *problem.left(sets, np.where(sets, y, 0.0), q, b, W))
         y, q = y + more, q + turn
-        open_gap, lost = problem.left(sets, np.where(sets, y, 0.0), q, b, W)
-    holds = np.isfinite(y).all(axis=0) & (_largest(open_gap, lost) <= TOLERANCE * size)
-    return y, q, holds
-
-
-def _largest(gap: Array, load: Array) -> Array:
-    return np.asarray(np.maximum(np.abs(gap).max(axis=0), np.abs(load).max(axis=0, initial=0.0)))
+    return y, q, held(problem, sets, y, q, b, W, TOLERANCE)
 
 
 def in_blocks(problem: Problem, b: Array, W: Array, guess: Bools, tries: int) -> tuple[Array, Array, Bools]:
@@ -128,16 +131,20 @@ def in_blocks(problem: Problem, b: Array, W: Array, guess: Bools, tries: int) ->
         base, group = _nearest(sets, todo)
         left[group] -= 1
         try:
-            y, turn, holds = refined(Tableau(problem, base), sets[:, group], b[:, group], W[:, group])
+            tableau, case = Tableau(problem, base), (b[:, group], W[:, group])
+            y, turn = tableau.solved(sets[:, group], *case)
+            holds = held(problem, sets[:, group], y, turn, *case, ROUGH)
+            wrong = y < -small(np.where(sets[:, group], y, 0.0))
+            left[group[~holds]] = 0
+            right = np.flatnonzero(holds & ~wrong.any(axis=0))
+            at = group[right]
+            y, turn, fine = refined(tableau, sets[:, at], y[:, right], turn[:, right], b[:, at], W[:, at])
         except np.linalg.LinAlgError:
             left[group] = 0
             continue
-        forces = np.where(sets[:, group], y, 0.0)
-        wrong = y < -small(forces)
-        right = holds & ~wrong.any(axis=0)
-        left[group[~holds]] = 0
-        done[group[right]] = True
-        f[:, group[right]], q[:, group[right]] = np.maximum(forces[:, right], 0.0), turn[:, right]
+        left[at[~fine]] = 0
+        done[at[fine]] = True
+        f[:, at], q[:, at] = np.where(sets[:, at], np.maximum(y, 0.0), 0.0), turn
         sets[:, group] ^= wrong
     return f, q, done
 
