@@ -31,10 +31,12 @@ CONTRACT: dict[str, Any] = {
     "sizing": {"rank": str, "candidates": int, "required": [{"check": str, "thickness": (*N, NONE)}],
                "next_lighter": (dict, NONE), "alternatives": list, "nearest_miss": (dict, NONE)},
     "good_for": {"power": N, "mass": N},
+    "ruler": {"push": N, "at": N, "down": N, "moves": N, "stop_at": N},
     "to_measure": [str],
     "assumptions": [{"key": str, "value": N, "unit": str, "evidence": str, "known_by": str, "source": str, "holds_to": list}],
     "cases": [{"name": str, "of": str, "factor": N, "duration": str, "wrench": [N],
-               "bolts": {"hand": [{"y": N, "z": N, "tension": N, "shear": N}], "plate": list}, "reactions": list}],
+               "bolts": {"hand": [{"y": N, "z": N, "tension": N, "shear": N}], "plate": [{"y": N, "z": N, "tension": N, "shear": N}]},
+               "reactions": list}],
     "checks": [{"id": str, "part": str, "what": str, "rule": str, "case": str, "method": str, "demand": (*N, NONE),
                 "resistance": (*N, NONE), "unit": str, "utilisation": (*N, NONE), "passes": bool, "source": str,
                 "evidence": str, "known_by": str}],
@@ -156,3 +158,50 @@ def test_the_couple_pulls_the_side_it_turns_aft() -> None:
 
 def test_clamps_have_no_bolts_to_list() -> None:
     assert all(c["bolts"] == {"hand": [], "plate": []} for c in as_object(sized("clamps"))["cases"])
+
+
+def test_the_plate_decides_and_the_pencil_stands_beside() -> None:
+    """Each check that the plate makes stands twice, the pencil's for information, under ids of their own."""
+    checks = as_object(sized("example"))["checks"]
+    plate = {(c["part"], c["what"], c["rule"], c["case"]) for c in checks if c["method"] == "plate"}
+    hand = {
+        (c["part"], c["what"], c["rule"], c["case"]) for c in checks if c["method"] == "hand" and "information" in c
+    }
+    assert plate
+    assert plate <= hand
+    assert not any("information" in c for c in checks if c["method"] == "plate")
+    assert ("board", "bending") in {k[:2] for k in plate}
+
+
+def test_bolts_by_the_plate_are_in_balance_with_the_pads() -> None:
+    """Bolts pull the bracket forward and pads push it aft; together they are the force off the board."""
+    j = sized("example")
+    assert j.careful is not None
+    found = as_object(j)["cases"]
+    pads = j.careful.answer.borne.pads.sum(axis=0)
+    for i, case in enumerate(found):
+        bolts = case["bolts"]["plate"]
+        assert len(bolts) == 4
+        assert all(b["tension"] >= 0 for b in bolts)
+        off = sum(b["tension"] for b in bolts) - pads[i]
+        assert off == pytest.approx(float(j.cases.design.reshape(-1, 6)[i, 0]), abs=1e-3)
+
+
+def test_bolts_by_the_plate_shear_as_by_hand() -> None:
+    """The plate gives pulls; what pushes bolts sideways is shared by their group either way."""
+    for case in as_object(sized("example"))["cases"]:
+        hand, plate = ({(b["y"], b["z"]): b["shear"] for b in case["bolts"][method]} for method in ("hand", "plate"))
+        assert hand == plate
+
+
+def test_the_ruler_stops_at_a_mark_and_without_a_mount_there_is_none() -> None:
+    ruler = as_object(sized("example"))["ruler"]
+    assert ruler["push"] == pytest.approx(180 * 4.4482216152605)  # 180 lbf
+    assert ruler["down"] == 0
+    marks = ruler["stop_at"] / (25.4 / 32)
+    assert marks == pytest.approx(round(marks))
+    assert 1.5 * ruler["moves"] <= ruler["stop_at"] < 1.5 * ruler["moves"] + 25.4 / 32
+    metric = as_object(sized("metric"))["ruler"]
+    assert metric["push"] == pytest.approx(80 * 9.80665)
+    assert metric["stop_at"] == round(metric["stop_at"])
+    assert as_object(sized("too large"))["ruler"] is None

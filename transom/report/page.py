@@ -133,6 +133,17 @@ def bracket_range(j: Judgement) -> tuple[tuple[str, str, str], ...]:
     return (("thickness your bracket takes (bracket or engine manual)", "not checked", f"if it takes {needed}"),)
 
 
+def most_seen(j: Judgement) -> float:
+    """The thickest board that manuals seen let an engine of this size clamp on or bolt to, mm."""
+    row = j.setup.tables.factor("takes.small_mm" if j.job.engine.held_by == "clamps" else "takes.mid_mm")
+    return row.high or row.value
+
+
+def beyond_brackets(j: Judgement) -> bool:
+    """True where nobody measured the bracket and the mount is thicker than any seen takes."""
+    return j.job.engine.takes is None and j.mount is not None and j.total > most_seen(j)
+
+
 def measures(j: Judgement) -> int:
     """How many lines `to_measure` has."""
     return len(bracket_range(j)) + len(unread(j)) + len(j.to_measure)

@@ -18,7 +18,7 @@ from transom.report.mounts import (
     plate_words,
     stack_words,
 )
-from transom.report.page import size_words
+from transom.report.page import beyond_brackets, most_seen, size_words
 from transom.report.text import block, columns
 from transom.report.words import plural, spelled
 from transom.sizing.sheets import NONE_BIG_ENOUGH, halves
@@ -101,11 +101,8 @@ def total(j: Judgement) -> Iterator[str]:
 
 def _unmeasured(j: Judgement) -> str:
     """What to say of a bracket whose range was not measured: small engines' manuals say one, others' another."""
-    small = j.job.engine.held_by == "clamps"
-    row, units = j.setup.tables.factor("takes.small_mm" if small else "takes.mid_mm"), j.job.head.units
-    most = row.high or row.value
-    seen = show.length(most, units, towards="down")
-    if j.total > most:
+    seen = show.length(most_seen(j), j.job.head.units, towards="down")
+    if beyond_brackets(j):
         return f"MORE than the {seen} that manuals seen allow: measure yours before anything else"
     return f"measure what yours takes; manuals seen allow up to {seen}"
 

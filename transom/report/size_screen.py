@@ -10,6 +10,7 @@ from transom.report.amounts import compared, percent
 from transom.report.cures import Cure, advice
 from transom.report.mounts import short_words
 from transom.report.page import (
+    beyond_brackets,
     careful,
     good_for,
     head,
@@ -48,8 +49,12 @@ def headline(j: Judgement) -> Iterator[str]:
         yield " DOES NOT WORK - nothing in stock carries this engine on this board"
     else:
         needed = measures(j)
-        after = f" - after you measure {plural(needed, 'thing')} (see MEASURE BEFORE YOU CUT)" if needed else ""
-        yield f" WORKS{after}"
+        if beyond_brackets(j):
+            thick = show.length(j.total, j.job.head.units, towards="up")
+            yield f" WORKS only if your bracket takes {thick} - measure {plural(needed, 'thing')} first, see below"
+        else:
+            after = f" - after you measure {plural(needed, 'thing')} (see MEASURE BEFORE YOU CUT)" if needed else ""
+            yield f" WORKS{after}"
     yield from stop_lines(j)
 
 

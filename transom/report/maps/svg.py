@@ -15,7 +15,7 @@ WIDTH, LEFT, TOP, GAP = 860, 40, 104, 34
 ROOM = (520.0, 430.0)  # the largest the board is drawn, points
 LINE, SMALL = 18, 12
 OVERLAP = 0.6  # points that a cell lies over the next, so that no paper shows between them
-PER_LINE = 116  # characters that fit the page at the small size, in any usual face
+PER_LINE = 106  # characters that fit the page at the small size, in any usual face
 
 
 @dataclass(frozen=True)
@@ -102,9 +102,9 @@ def _whole(sheet: Sheet, page: Page, values: Sequence[str] | Iterator[str]) -> s
     words = [line for text in sheet.below for line in wrapped(_plain(text), PER_LINE)]
     height = words_at + LINE * len(words) + 10
     body = [
+        *_frame_words(sheet, page, bottom),
         *values,
         *_drawn(sheet, page),
-        *_frame_words(sheet, page, bottom),
         *legend,
         *(_text(LEFT, words_at + LINE * i, line) for i, line in enumerate(words)),
     ]
@@ -189,7 +189,7 @@ def _legend(sheet: Sheet) -> tuple[list[str], float]:
     y += LINE / 2
     for mark, words in _marks(sheet, x):
         out += [line.format(y=y + 9, top=y + 1) for line in mark]
-        out.append(_text(x + 36, y + 13, _short(words, 34)))
+        out.append(_text(x + 36, y + 13, _short(words, 30)))
         y += LINE + 3
     return out, y
 
