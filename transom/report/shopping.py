@@ -44,8 +44,8 @@ def board(j: Judgement, mount: Mount) -> Iterator[str]:
     )
     yield from block("BOARD", words)
     glued = ", glued with epoxy" if len(layers) > 1 else ""
-    yield from block("", f"{grain_words(layers)}{glued}{_halves(j)}")
-    yield from block("", f"comes out {show.length(j.coated, units, towards='up')} coated; {pocket(j)}")
+    out = f"comes out {show.length(j.coated, units, towards='up')} coated; {pocket(j)}"
+    yield from block("", f"{grain_words(layers)}{glued}{_halves(j)}; {out}")
 
 
 def _halves(j: Judgement) -> str:
@@ -114,8 +114,8 @@ def torque(j: Judgement) -> str:
         text = f"{show.torque(e.torque, units)} (you gave it; threads {e.threads}, by hand)."
     else:
         most = show.torque(j.torque, units, towards="down")
-        text = f"at most {most} (tool's, threads {e.threads}, by hand). The manual says more? Type it into the job: larger plates."
-    return f"{text} Nut turns but the torque stops climbing? STOP: wood is crushing."
+        text = f"at most {most} (tool's, threads {e.threads}, by hand; manual says more? Type it in)."
+    return f"{text} Nut turns but torque stops climbing? STOP: wood is crushing."
 
 
 def frame(j: Judgement) -> Iterator[str]:
