@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
@@ -11,7 +12,7 @@ from transom.board.grid import Grid, Rectangle
 from transom.board.lamination import Stacks
 from transom.board.layers import metal_rigidity, rigidity, shear_stiffness
 from transom.board.plate import Plate, Solution, Spring, Support
-from transom.board.recover import Fields, extrapolated, fields
+from transom.board.recover import Fields, corrected, correction, fields, size_of
 from transom.units import Array
 
 
@@ -38,8 +39,9 @@ class Answer:
     """What v cases come to, on the finer `grid`.
 
     `borne`: bolt tensions, pad and rest forces N, bracket motion; `bolt_error` (b, v) N is how far two
-    grids have yet to go. `fields` are extrapolated, `error` is the correction in them. `solution` has
-    deflections w mm and the reactions of rigid supports, N positive aft; `springs` (s, v) N.
+    grids have yet to go. `fields` are extrapolated; `change` is the correction in them at the coarser
+    grid's nodes, None from one grid alone. `solution` has deflections w mm and the reactions of rigid
+    supports, N positive aft; `springs` (s, v) N.
     """
 
     grid: Grid
@@ -47,9 +49,16 @@ class Answer:
     borne: Borne
     bolt_error: Array
     fields: Fields
-    error: Fields
+    change: Fields | None
     solution: Solution
     springs: Array
+
+    @cached_property
+    def error(self) -> Fields:
+        """How far two grids have yet to go in every field, at every node; NaN, not known, from one alone."""
+        if self.change is None:
+            return Fields(*(np.full_like(f, np.nan) for f in vars(self.fields).values()))
+        return size_of(self.grid.nodes, self.change)
 
     @property
     def pressure(self) -> Array:
@@ -82,12 +91,11 @@ def answer(board: Board, wrenches: Array, names: Sequence[str]) -> Answer:
     borne = (first, seated[1].bear(wrenches, names, first))
     solutions = [s.solution(b) for s, b in zip(seated, borne, strict=True)]
     coarse, fine = (fields(s.sprung, u) for s, u in zip(seated, solutions, strict=True))
-    better, error = extrapolated(board.grid, coarse, fine)
-    solution = solutions[1]
+    change = correction(coarse, fine)
     base = seated[1].plate
     return Answer(
-        base.grid, board.seat, borne[1], np.abs(borne[1].bolts - borne[0].bolts) / 3, better, error,
-        solution, base.spring_forces(solution),
+        base.grid, board.seat, borne[1], np.abs(borne[1].bolts - borne[0].bolts) / 3, corrected(fine, change),
+        change, solutions[1], base.spring_forces(solutions[1]),
     )  # fmt: skip
 
 
@@ -121,8 +129,7 @@ def on_one_grid(board: Board, wrenches: Array, names: Sequence[str]) -> Answer:
     borne = seated.bear(wrenches, names)
     solution = seated.solution(borne)
     found = fields(seated.sprung, solution)
-    unknown = Fields(*(np.full_like(f, np.nan) for f in vars(found).values()))
     return Answer(
-        plate.grid, board.seat, borne, np.full_like(borne.bolts, np.nan), found, unknown, solution,
+        plate.grid, board.seat, borne, np.full_like(borne.bolts, np.nan), found, None, solution,
         plate.spring_forces(solution),
     )  # fmt: skip

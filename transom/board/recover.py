@@ -6,7 +6,9 @@ gives values at the nodes that are in equilibrium with the loads, right up to ed
 slopes of the deflections would give the mean of half a cell.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import product
 
 import numpy as np
 
@@ -14,6 +16,9 @@ from transom.board.grid import Bools, Grid
 from transom.board.plate import Plate, Solution
 from transom.formula import formula
 from transom.units import ONE, Array
+
+IN_CACHE = 40_000  # numbers at a time
+ALONG_Y, ALONG_Z = (0, 3, 1, 2), (0, 1, 3, 2)  # corners at both ends of a cell's near and of its far line
 
 
 @formula(symbol="x", source="Richardson: two steps h and h/2 of a method of second order", known_by="derived")
@@ -43,59 +48,52 @@ class Fields:
 
 def fields(plate: Plate, solution: Solution) -> Fields:
     """Moments and shears of every load of a solution, on the plate's own grid."""
-    grid = plate.grid
-    across, up = _unweighted(grid.present, np.diff(grid.z)), _unweighted(grid.present.T, np.diff(grid.y))
-    one, beside = _swept(plate, solution, across)
-    two = np.zeros((beside.shape[1] + 1, *one.shape[:1], *one.shape[2:]))
-    for j, (behind, before) in enumerate(zip(*beside, strict=True)):
-        two[j] += _apply(up[0][j], behind)
-        two[j + 1] -= _apply(up[1][j], before)
+    grid, K = plate.grid, plate.cells
+    u = (solution.w, solution.b_1, solution.b_2)
+    one = _across(K, u, _unweighted(grid.present, np.diff(grid.z)), ALONG_Y)
+    turned = tuple(np.swapaxes(v, 0, 1) for v in u)
+    two = _across(np.swapaxes(K, 0, 1), turned, _unweighted(grid.present.T, np.diff(grid.y)), ALONG_Z)
     two = np.swapaxes(two, 0, 1)
     for field in (one, two):
         np.negative(field[:, :, 0], out=field[:, :, 0])
         field[~grid.nodes] = np.nan
-    return Fields(one[:, :, 1], two[:, :, 2], (one[:, :, 2] + two[:, :, 1]) / 2, one[:, :, 0], two[:, :, 0])
+    twist = one[:, :, 2] + two[:, :, 1]
+    twist /= 2
+    return Fields(one[:, :, 1], two[:, :, 2], twist, one[:, :, 0], two[:, :, 0])
 
 
-def _swept(plate: Plate, solution: Solution, undo: tuple[Array, Array]) -> tuple[Array, Array]:
-    """Nodal densities on the lines y[i], (p+1, q+1, 3, m), and forces on the lines z[j], (2, q, p+1, 3, m).
+def _across(K: Array, u: Sequence[Array], undo: tuple[Array, Array], order: tuple[int, ...]) -> Array:
+    """Nodal densities (p+1, q+1, 3, m) on the lines that the first axis of cells K (p, q, 12, 12) counts.
 
-    The latter are of the cells behind z[j] and, one line on, of the same cells before z[j+1]. One line of
-    cells at a time: all their forces together would not stay in the processor's cache.
+    `u` are the freedoms (p+1, q+1, m); `order` has the corners at the ends of a cell's near line, then of
+    its far line. A few lines of cells at a time: all their forces would not stay in the processor's cache.
     """
-    p, q = plate.grid.present.shape
-    one = np.zeros((p + 1, q + 1, 3, solution.w.shape[-1]))
-    beside = np.empty((2, q, p + 1, *one.shape[2:]))
-    here, last = _line(solution, 0), np.zeros((q, 4, *one.shape[2:]))
-    for i in range(p):
-        ahead = _line(solution, i + 1)
-        corners = np.concatenate([here[:-1], ahead[:-1], ahead[1:], here[1:]], axis=1)
-        forces = (plate.cells[i] @ corners).reshape(q, 4, *one.shape[2:])
-        one[i] += _apply(undo[0][i], _joined(forces[:, 0], forces[:, 3]))
-        one[i + 1] -= _apply(undo[1][i], _joined(forces[:, 1], forces[:, 2]))
-        np.add(last[:, 1], forces[:, 0], out=beside[0, :, i])
-        np.add(last[:, 2], forces[:, 3], out=beside[1, :, i])
-        here, last = ahead, forces
-    beside[0, :, p], beside[1, :, p] = last[:, 1], last[:, 2]
-    return one, beside
-
-
-def _line(solution: Solution, i: int) -> Array:
-    """Freedoms of one line of nodes, (q+1, 3, m)."""
-    return np.stack([solution.w[i], solution.b_1[i], solution.b_2[i]], axis=1)
+    p, q, m = *K.shape[:2], u[0].shape[-1]
+    out = np.zeros((p + 1, q + 1, 3, m))
+    some = max(1, IN_CACHE // max(1, 12 * q * m))
+    for near in (slice(i, min(i + some, p)) for i in range(0, p, some)):
+        far = slice(near.start + 1, near.stop + 1)
+        corners = np.empty((near.stop - near.start, q, 4, 3, m))
+        for corner, (lines, nodes) in zip(order, product((near, far), (slice(0, q), slice(1, q + 1))), strict=True):
+            for n, v in enumerate(u):
+                corners[:, :, corner, n] = v[lines, nodes]
+        forces = (K[near] @ corners.reshape(-1, q, 12, m)).reshape(corners.shape)
+        out[near] += _apply(undo[0][near], _joined(forces[:, :, order[0]], forces[:, :, order[1]]))
+        out[far] -= _apply(undo[1][near], _joined(forces[:, :, order[2]], forces[:, :, order[3]]))
+    return out
 
 
 def _joined(lower: Array, upper: Array) -> Array:
-    """Forces at the nodes of a line from those at both ends of each of its cells."""
-    out = np.zeros((len(lower) + 1, *lower.shape[1:]))
-    out[:-1] = lower
-    out[1:] += upper
+    """Forces at the nodes (k, q+1, 3, m) of lines from those at both ends of each of their cells."""
+    out = np.zeros((len(lower), lower.shape[1] + 1, *lower.shape[2:]))
+    out[:, :-1] = lower
+    out[:, 1:] += upper
     return out
 
 
 def _apply(undo: Array, nodal: Array) -> Array:
-    """Densities along a line from its nodal forces (k, 3, m)."""
-    return np.asarray(undo @ nodal.reshape(len(nodal), -1)).reshape(nodal.shape)
+    """Densities along lines from their nodal forces (k, n, 3, m)."""
+    return np.asarray(undo @ nodal.reshape(*nodal.shape[:2], -1)).reshape(nodal.shape)
 
 
 def _unweighted(present: Bools, steps: Array) -> tuple[Array, Array]:
@@ -103,8 +101,10 @@ def _unweighted(present: Bools, steps: Array) -> tuple[Array, Array]:
 
     Where cells lie on both sides of a grid line each side counts half.
     """
-    share, there = _line_shares(present, steps)
-    undo, sides = np.linalg.inv(share), np.zeros((len(there) + 1, there.shape[1]))
+    unlike, which = np.unique(present, axis=0, return_inverse=True)
+    share, there = _line_shares(unlike, steps)
+    undo, there = np.linalg.inv(share)[which.ravel()], there[which.ravel()]
+    sides = np.zeros((len(present) + 1, there.shape[1]))
     sides[:-1] += there
     sides[1:] += there
     weight = 1 / np.maximum(sides, 1.0)[..., None]
@@ -127,26 +127,44 @@ def _line_shares(present: Bools, steps: Array) -> tuple[Array, Array]:
     return share, there.astype(float)
 
 
+def correction(coarse: Fields, fine: Fields) -> Fields:
+    """What Richardson adds to the finer grid's fields at the coarser one's nodes."""
+    pairs = zip(vars(coarse).values(), vars(fine).values(), strict=True)
+    return Fields(*(np.asarray(richardson(c, f[::2, ::2])) - f[::2, ::2] for c, f in pairs))
+
+
+def corrected(fine: Fields, change: Fields) -> Fields:
+    """The finer grid's fields with a correction known at every other node spread evenly between these.
+
+    So a peak between two lines of the coarser grid is not lost. Nodes between one on the board and one off
+    it keep their value.
+    """
+    out = []
+    for f, c in zip(vars(fine).values(), vars(change).values(), strict=True):
+        better, half = np.array(f), (c[1:] + c[:-1]) / 2
+        better[::2, ::2] += c
+        for lines, values in ((slice(0, None, 2), c), (slice(1, None, 2), half)):
+            between = values[:, 1:] + values[:, :-1]
+            between /= 2
+            better[lines, 1::2] += between
+        better[1::2, ::2] += half
+        lost = np.isnan(better) if np.isnan(c).any() else False
+        out.append(np.where(lost, f, better) if np.any(lost) else better)
+    return Fields(*out)
+
+
 def extrapolated(grid: Grid, coarse: Fields, fine: Fields) -> tuple[Fields, Fields]:
     """Fields on the finer of two grids by Richardson, and the correction as the measure of their error.
 
-    `grid` is the coarse one; the correction is worked out at its nodes and spread evenly between them,
-    so that a peak between two of its lines is not lost.
+    `grid` is the coarse one.
     """
-    better, errors = [], []
-    for c, f in zip(vars(coarse).values(), vars(fine).values(), strict=True):
-        change = _between(np.asarray(richardson(c, f[::2, ::2])) - f[::2, ::2])
-        change = np.where(np.isnan(change) & ~np.isnan(f), 0.0, change)
-        better.append(f + change)
-        errors.append(np.abs(change))
-    return Fields(*better), Fields(*errors)
+    change = correction(coarse, fine)
+    return corrected(fine, change), size_of(grid.finer().nodes, change)
 
 
-def _between(values: Array) -> Array:
-    """Values at every node of the finer grid, means of the coarse nodes beside it."""
-    for axis in (0, 1):
-        v = np.moveaxis(values, axis, 0)
-        out = np.empty((2 * len(v) - 1, *v.shape[1:]))
-        out[::2], out[1::2] = v, (v[1:] + v[:-1]) / 2
-        values = np.moveaxis(out, 0, axis)
-    return values
+def size_of(nodes: Bools, change: Fields) -> Fields:
+    """A correction's size at every one of the finer grid's `nodes`, NaN off the board."""
+    nothing = np.where(nodes, 0.0, np.nan)[..., None]
+    none = np.broadcast_to(nothing, (*nothing.shape[:2], change.M_1.shape[-1]))
+    spread = corrected(Fields(*(none,) * 5), change)
+    return Fields(*(np.abs(v) for v in vars(spread).values()))
