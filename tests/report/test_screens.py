@@ -12,6 +12,7 @@ from transom.judge.judging import judge
 from transom.report.cures import resized, tried
 from transom.report.details import details
 from transom.report.review_screen import not_looked_at, review_screen
+from transom.report.ruler import next_mark
 from transom.report.size_screen import size_screen
 from transom.report.text import ASCII, BLOCKS, WIDTH, bars_for, printable
 from transom.report.words import CHECKS, CLAMPED, NUMBERED
@@ -191,3 +192,50 @@ def test_characters_an_encoding_lacks_become_their_nearest() -> None:
     assert printable("48 × 96 ≤ ½ é 日", "ascii") == "48 x 96 <= 1/2 e ?"
     assert printable("48 × 96 ≤ ½ é", "cp1252") == "48 × 96 <= ½ é"
     assert printable("a\x1b[31mb\tc", "utf-8") == "a?[31mb?c"
+
+
+@pytest.mark.parametrize("name, push, mark", [("example", "180 lb", r"\d+/32 in"), ("metric", "80 kg", r"\d+ mm")])
+def test_ruler_check_says_push_point_and_when_to_stop(name: str, push: str, mark: str) -> None:
+    for lines in (screen(name), review_screen(reviewed(name), ASCII)):
+        text = " ".join(" ".join(lines).split())
+        assert re.search(rf"RULER CHECK {push} on the cav plate, [\d/-]+ (in|mm) aft of the board, leg down, moves"
+                         rf" the middle of the top edge (about|less than) \S+ (in|mm) .*{mark} or more: stop and look", text)  # fmt: skip
+
+
+def test_a_movement_shown_is_under_the_mark_to_stop_at() -> None:
+    for units, step in (("us", 25.4 / 64), ("si", 0.1)):
+        for n in range(1, 4000):
+            moves = n / 500
+            shown = round(moves / step) * step
+            assert shown < next_mark(1.5 * moves, units) + 1e-9, (units, moves)
+
+
+def test_a_board_thicker_than_brackets_seen_works_only_if() -> None:
+    j = replace(sized("example"), job=replace(job("example"), engine=replace(job("example").engine, takes=None)))
+    beyond = replace(j, total=120.0)
+    assert " WORKS only if your bracket takes 4-23/32 in" in "\n".join(size_screen(beyond, ASCII))
+    assert "WORKS only" not in "\n".join(size_screen(replace(j, total=50.0), ASCII))
+
+
+@pytest.mark.parametrize("name", TEXTS)
+def test_cut_is_said_only_of_what_passes_with_nothing_left_to_measure(name: str) -> None:
+    j, text = sized(name), "\n".join(screen(name))
+    if "CUT:" in text or j.paper == "CUT":
+        assert j.passes
+        assert "MEASURE BEFORE YOU CUT" not in text
+    if not j.passes:
+        assert j.paper == "QUOTE"
+        assert "nothing is to be cut from it" in " ".join(text.split())
+
+
+def test_a_pair_of_metals_is_cautioned_once() -> None:
+    own = [c for c in sized("example").cautions if " V apart" in c]
+    assert len(own) == len({c.split(": ", 1)[1] for c in own})
+    assert any("in the bracket; engine bolts in the backing: stainless" in c for c in own)
+
+
+def test_details_show_both_methods_side_by_side() -> None:
+    j, text = sized("example"), " ".join(" ".join(details(sized("example"))).split())
+    twins = sum(c.method == "plate" for c in j.worst)
+    assert twins > 3
+    assert len(re.findall(r"careful method; pencil method \d+ %, \d+\.\d\d times as much", text)) >= twins - 1

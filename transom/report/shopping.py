@@ -115,7 +115,7 @@ def torque(j: Judgement) -> str:
     else:
         most = show.torque(j.torque, units, towards="down")
         text = f"at most {most} (tool's, threads {e.threads}, by hand; manual says more? Type it in)."
-    return f"{text} Nut turns but torque stops climbing? STOP: wood is crushing."
+    return f"{text} Nut turns, torque does not climb? STOP: wood crushes."
 
 
 def frame(j: Judgement) -> Iterator[str]:
