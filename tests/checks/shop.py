@@ -14,6 +14,7 @@ from transom.checks import all_checks, second_opinions
 from transom.checks.trial import Trial
 from transom.job.records import Backing, Board, Boat, Engine, EngineBolts, Frame, Head, Job, Layer, Mount
 from transom.judge.evaluate import trial_of
+from transom.judge.fasteners import with_most
 from transom.loads.cases import build_cases
 from transom.result import Cases, Check, CheckArray
 from transom.setup.build import build, values_of
@@ -56,7 +57,8 @@ def cases(named: dict[str, tuple[str, tuple[float, ...]]] = ROUND, gamma: float 
 
 
 def setup_of(job: Job = JOB, **values: float) -> Setup:
-    """The setup of a job; facts may be put in by key with dots written as double underscores."""
+    """The setup of a job, the most added to its frame bolts; facts may be put in by key with dots written as double underscores."""
+    job = with_most(job, SHIPPED)
     known = values_of(collect(job, SHIPPED))
     return build(job, SHIPPED, known | {k.replace("__", "."): v for k, v in values.items()})
 

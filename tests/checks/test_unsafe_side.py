@@ -27,7 +27,7 @@ from tests.checks.shop import (
 )
 from tests.checks.test_board import bending
 from tests.checks.test_bolts import en_resistance
-from transom.job.records import Backing, EngineBracket, Hole, Layer, Mount
+from transom.job.records import Backing, Crossmembers, EngineBracket, Frame, FrameBolts, Hole, Layer, Mount
 
 # name, load, how often the load may be laid on until the limit (hand), what would let it pass beyond
 LIMITS = (
@@ -158,6 +158,14 @@ def test_every_check_fails_somewhere() -> None:
     failing = set()
     for load in (heavy, back):
         failing |= {n for n, c in found(trial(spoilt, mount, load)).items() if c.worst.max() > 1}
+    few, many = (FrameBolts("1/4 in", count, True, 6.35, chosen=True) for count in (4, 400))
+    thin = Frame("pod", flange_width=8.0, flange_thickness=0.5, bolts=few)
+    for poor in (
+        replace(JOB, frame=thin, crossmembers=Crossmembers(count=2, wall=0.5, bolts=few)),
+        replace(JOB, frame=replace(thin, bolts=many), crossmembers=Crossmembers(bolts=many)),
+    ):
+        for load in (heavy, back):
+            failing |= {n for n, c in found(trial(poor, MOUNT, load)).items() if c.worst.max() > 1}
     failing |= {n for n, c in found(trial(mount=with_bolts(length=200.0))).items() if c.worst.max() > 1}
     failing |= {n for n, c in found(trial(mount=Mount(MOUNT.layers[:1], BOLTS))).items() if c.worst.max() > 1}
     failing |= {n for n, c in found(trial(mount=Mount(MOUNT.layers * 3, BOLTS))).items() if c.worst.max() > 1}

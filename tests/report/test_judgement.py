@@ -27,7 +27,7 @@ CONTRACT: dict[str, Any] = {
     "passes": bool,
     "governing": str,
     "mount": {"layers": [{"sheet": str, "grain": str}], "thickness": N, "total": N, "mass": N, "engine_bolts": dict,
-              "frame_fasteners": NONE},
+              "frame_fasteners": dict},
     "sizing": {"rank": str, "candidates": int, "required": [{"check": str, "thickness": (*N, NONE)}],
                "next_lighter": (dict, NONE), "alternatives": list, "nearest_miss": (dict, NONE)},
     "good_for": {"power": N, "mass": N},
@@ -35,8 +35,7 @@ CONTRACT: dict[str, Any] = {
     "to_measure": [str],
     "assumptions": [{"key": str, "value": N, "unit": str, "evidence": str, "known_by": str, "source": str, "holds_to": list}],
     "cases": [{"name": str, "of": str, "factor": N, "duration": str, "wrench": [N],
-               "bolts": {"hand": [{"y": N, "z": N, "tension": N, "shear": N}], "plate": [{"y": N, "z": N, "tension": N, "shear": N}]},
-               "reactions": list}],
+               "bolts": {"hand": [{"y": N, "z": N, "tension": N, "shear": N}], "plate": [{"y": N, "z": N, "tension": N, "shear": N}]}, "reactions": [dict], "own_weight": dict}],
     "checks": [{"id": str, "part": str, "what": str, "rule": str, "case": str, "method": str, "demand": (*N, NONE),
                 "resistance": (*N, NONE), "unit": str, "utilisation": (*N, NONE), "passes": bool, "source": str,
                 "evidence": str, "known_by": str}],
@@ -62,6 +61,16 @@ def differences(form: Any, value: Any, where: str = "") -> Iterator[str]:
         yield f"{where}: {value!r}"
 
 
+def resultant(forces: list[dict[str, object]]) -> np.ndarray:
+    """Wrench about the datum of what the JSON lists."""
+    out = np.zeros(6)
+    for f in forces:
+        F = np.array([f[k] for k in ("Fx", "Fy", "Fz")], dtype=float)
+        M = np.array([f[k] for k in ("Mx", "My", "Mz")], dtype=float)
+        out += np.concatenate([F, M + np.cross(np.array(f["at"], dtype=float), F)])
+    return out
+
+
 def test_keys_and_types_are_the_contracts() -> None:
     value = json.loads(to_json(sized("example")))
     assert list(differences(CONTRACT, value)) == []
@@ -75,7 +84,11 @@ def test_keys_and_types_are_the_contracts() -> None:
         "angle": "rad",
         "mass": "kg",
     }
-    assert all(len(c["wrench"]) == 6 and c["reactions"] == [] for c in value["cases"])
+    assert all(len(c["wrench"]) == 6 for c in value["cases"])
+    for c in value["cases"]:
+        assert resultant(c["reactions"]) == pytest.approx(
+            np.add(c["wrench"], resultant([c["own_weight"]])), rel=1e-6, abs=1e-3
+        )
     assert all(len(a["holds_to"]) == 2 for a in value["assumptions"])
 
 

@@ -16,6 +16,7 @@ from transom.units import Array
 
 NOT_HELD = "plate: the board is not held; give it supports or springs that stop every motion"
 BALANCED = 1e-11  # of the largest load
+EVERY = slice(None)
 SOFTEST = 1e-12  # of its own stiffness: what a freedom keeps on a board that is held, however slender
 
 
@@ -127,15 +128,17 @@ class Blocks:
     def _turned(self, x: Array) -> Array:
         return x * self.mirror[:, None]
 
-    def _parted(self, f: Array) -> list[Array]:
-        """Copies of the lines (n, B, m) of each end, (h, B, m), side by side in one where the ends are one."""
-        h, m = len(self.ends[0].diagonal), f.shape[-1]
-        if not self._one:
-            return [f[:h].copy(), self._turned(f[:h:-1])]
-        both = np.empty((h, f.shape[1], 2 * m))
-        both[..., :m] = f[:h]
-        np.multiply(f[:h:-1], self.mirror[:, None], out=both[..., m:])
-        return [both]
+    def _parted(self, f: Array, rows: slice = EVERY) -> list[Array]:
+        """Copies of the lines of each end, (h, B, m), side by side in one where the ends are one.
+
+        f (n, B', m) has the freedoms `rows` alone; the others are nothing.
+        """
+        h, m, signs = len(self.ends[0].diagonal), f.shape[-1], self.mirror[rows, None]
+        wide = 2 * m if self._one else m
+        out = [np.zeros((len(end.diagonal), len(self.mirror), wide)) for end in self.ends[: 1 if self._one else 2]]
+        out[0][:, rows, :m] = f[:h]
+        np.multiply(f[:h:-1], signs, out=out[-1][:, rows, wide - m :])
+        return out
 
     def _united(self, sides: Sequence[Array], middle: Array) -> Array:
         h, m = len(self.ends[0].diagonal), middle.shape[-1]
@@ -155,10 +158,11 @@ class Blocks:
             return np.asarray(sides[0][:, :m] + self._turned(sides[0][:, m:]))
         return np.asarray(sides[0] + self._turned(sides[1]))
 
-    def _swept(self, f: Array) -> Array:
-        sides = self._parted(f)
+    def _swept(self, f: Array, rows: slice = EVERY) -> Array:
+        sides, middle = self._parted(f, rows), np.zeros((len(self.mirror), f.shape[-1]))
+        middle[rows] = f[len(self.ends[0].diagonal)]
         arrives = [end.forward(side) for end, side in zip(self.ends, sides, strict=False)]
-        middle = self._centre @ (f[len(self.ends[0].diagonal)] - self._meeting(arrives, f.shape[-1]))
+        middle = self._centre @ (middle - self._meeting(arrives, f.shape[-1]))
         for end, side, seen in zip(self.ends, sides, self._seen(middle), strict=False):
             end.backward(side, seen)
         return self._united(sides, middle)
@@ -170,20 +174,24 @@ class Blocks:
         sides, brought = zip(*(end.times(side, seen) for end, side, seen in parts), strict=True)
         return self._united(sides, self.centre @ middle + self._meeting(brought, x.shape[-1]))
 
-    def solve(self, f: Array) -> Array:
-        """Solution for loads f (n, B, m); refined once where inverses have lost digits (very thin plates).
+    def solve(self, f: Array, rows: slice = EVERY) -> Array:
+        """Solution (n, B, m) for loads f (n, B', m) on the freedoms `rows`.
 
-        One sum of all loads, each brought to the same size, tells whether they have.
+        Refined once where inverses have lost digits (very thin plates). One sum of all loads, each brought
+        to the same size, tells whether they have.
 
         Raises:
             JobError: equations of a board that is not held.
         """
-        x = self._swept(f)
+        x = self._swept(f, rows)
         size = np.maximum(f.max(axis=(0, 1), initial=0.0), -f.min(axis=(0, 1), initial=0.0))
         probe = (np.where(np.arange(len(size)) % 2, -1.0, 1.0) / np.where(size > 0, size, 1.0))[:, None]
-        rest = f @ probe - self.times(x @ probe)
+        rest = -self.times(x @ probe)
+        rest[:, rows] += f @ probe
         if np.abs(rest).max(initial=0.0) > BALANCED * np.abs(f @ probe).max(initial=0.0):
-            x += self._swept(f - self.times(x))
+            all_rest = -self.times(x)
+            all_rest[:, rows] += f
+            x += self._swept(all_rest)
         return x
 
     def flexibility(self, f: Array, rows: slice) -> Array:

@@ -16,6 +16,7 @@ from transom.errors import JobError
 from transom.units import Array
 
 MIRROR = (1.0, -1.0, 1.0)  # signs of w, b_1, b_2 seen from the board's other side
+DEFLECTIONS = slice(0, None, 3)
 TURNED = np.array([3, 4, 5, 0, 1, 2, 9, 10, 11, 6, 7, 8])  # freedoms of an element seen from there
 SIGNS = np.tile(MIRROR, 4)
 ROUNDING = 1e-15  # of the largest value: what rounding makes of equal ones
@@ -120,19 +121,13 @@ class Plate:
         centre[at[::3], at[::3]] += springs[h] * self.free[h, ::3]
         return Blocks((first, second), centre, mirror)
 
-    def _loaded(self, loads: Array) -> Array:
-        """Forces on every freedom that moves, (p+1, B, m)."""
-        f = np.zeros((*loads.shape[:2], 3, loads.shape[-1]))
-        np.multiply(loads, self.free[:, ::3, None], out=f[:, :, 0])
-        return f.reshape(len(self.grid.y), -1, loads.shape[-1])
-
     def solve(self, loads: Array) -> Solution:
         """Deflections under nodal forces `loads` (p+1, q+1, m), N positive aft.
 
         Raises:
             JobError: the board is not held against every motion.
         """
-        u = self._blocks.solve(self._loaded(loads)).reshape(*loads.shape[:2], 3, -1)
+        u = self._blocks.solve(loads * self.free[:, ::3, None], DEFLECTIONS).reshape(*loads.shape[:2], 3, -1)
         return Solution(u[:, :, 0], u[:, :, 1], u[:, :, 2], self._reactions(u, loads))
 
     def flexibility(self, loads: Array) -> Array:
@@ -141,8 +136,7 @@ class Plate:
         Raises:
             JobError: the board is not held against every motion.
         """
-        moves = self.free[:, ::3, None]
-        return self._blocks.flexibility(loads * moves, slice(0, None, 3))
+        return self._blocks.flexibility(loads * self.free[:, ::3, None], DEFLECTIONS)
 
     def _reactions(self, u: Array, loads: Array) -> Array:
         """Forces at nodes whose deflection is held, from the cells that meet there."""

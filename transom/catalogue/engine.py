@@ -11,7 +11,7 @@ _POWER = Between(0, 500_000)
 _MASS = Between(5, 1000)
 _LENGTH = Between(1, 2000)
 _EXPONENT = Between(0, 6, whole=True)
-UNITS = ("", "mm", "deg", "m/s", "m/s^2", "kg/m^3", "kg/m^2", "MPa", "W", "V", "degC")
+UNITS = ("", "mm", "kg", "deg", "m/s", "m/s^2", "kg/m^3", "kg/m^2", "MPa", "W", "V", "degC")
 
 
 @dataclass(frozen=True)

@@ -1,21 +1,31 @@
 """One module per part of the load path; `all_checks` runs them in the order the load walks."""
 
-from transom.checks import assembly, backing, board, engine_bolts, sideways, spacing, torque
+from transom.checks import assembly, backing, board, crossmembers, engine_bolts, frame, sideways, spacing, torque
 from transom.checks.trial import Trial
 from transom.result import CheckArray
 
 
 def stack_checks(trial: Trial) -> tuple[CheckArray, ...]:
     """The checks that no bolt or backing enters: a stack that fails one is out whatever holds it."""
-    return (board.sliding_at_pads(trial), board.pads(trial), *assembly.scope(trial))
+    return (
+        board.sliding_at_pads(trial),
+        board.pads(trial),
+        *assembly.scope(trial),
+        *frame.checks(trial),
+        *crossmembers.checks(trial),
+    )
 
 
 def all_checks(trial: Trial) -> tuple[CheckArray, ...]:
-    """Every check of every candidate. Clamp screws are not bolts: their metal and length are the maker's."""
+    """Every check of every candidate."""
+    return (*backed_checks(trial), *stack_checks(trial))
+
+
+def backed_checks(trial: Trial) -> tuple[CheckArray, ...]:
+    """Those that bolts or backing enter. Clamp screws are not bolts: their metal and length are the maker's."""
     wood = (
         board.bending(trial),
         *board.sliding_at_bolts(trial),
-        *stack_checks(trial),
         *backing.crush(trial),
         *assembly.fit(trial),
     )

@@ -150,12 +150,19 @@ class Line:
 
 @dataclass(frozen=True)
 class FrameBolts:
-    """Board-to-frame bolts; `keep` means they are there already."""
+    """Board-to-frame bolts; `keep` means they are there already.
+
+    What stands after `diameter` no job states: the tool's own choice, or what it adds to the old ones.
+    """
 
     size: str = ""
     count: int | None = None
     keep: bool = False
     diameter: float | None = None  # mm, nominal, of `size`
+    washer: float | None = None  # mm, outside of washer or side of plate washer
+    washer_t: float | None = None  # mm
+    doubler: float = 0.0  # mm, angle laid into the flange's corner
+    chosen: bool = False
 
 
 @dataclass(frozen=True)

@@ -25,7 +25,13 @@ WOOD = {
     "panel.strength": "bending and sliding strength of the sheets, against the table's low value",
     "panel.face_bearing": "strength of the face under washers and pads, against the table's low value",
 }
-TIED = {"engine.weight": ("engine.weight", "engine.weight_light")}
+TIED = {
+    "engine.weight": ("engine.weight", "engine.weight_light"),
+    "frame.flange.f_u": ("frame.flange.f_u", "frame.flange.f_y"),
+    "crossmembers.f_u": ("crossmembers.f_u", "crossmembers.f_y"),
+    "frame.bolts.washer": ("frame.bolts.washer", "frame.bolts.washer_t"),
+    "crossmembers.bolts.washer": ("crossmembers.bolts.washer", "crossmembers.bolts.washer_t"),
+}
 
 
 def varied(facts: Facts) -> dict[str, Fact]:

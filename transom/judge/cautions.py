@@ -25,7 +25,7 @@ def cautions(
     job: Job, setup: Setup, mount: Mount | None, stops: tuple[Stop, ...], checks: Sequence[Check], valid: bool
 ) -> tuple[str, ...]:
     """All cautions, those of this job first."""
-    own = [*_of_job(job), *_of_bolts(setup, mount), *_of_checks(checks), *_of_method(setup, valid), *_of_frame(job)]
+    own = [*_of_job(job), *_of_bolts(setup, mount), *_of_checks(checks), *_of_method(setup, valid), *_of_frame(setup)]
     accepted = [f"Stop passed over: {s.name}. Accepted by {s.accepted}." for s in stops if not s.stands]
     return (*accepted, *own, *ALWAYS)
 
@@ -154,8 +154,13 @@ def _of_method(setup: Setup, valid: bool) -> Iterator[str]:
 BARE_BOARD_ENDS = 140 * 745.69987158
 
 
-def _of_frame(job: Job) -> Iterator[str]:
-    if job.frame.bolts is None or not job.frame.bolts.keep:
-        yield "Fasteners from board to frame are not sized here; they must carry the pulls listed for the boat."
-    else:
-        yield "Existing fasteners from board to frame are not judged here; they must carry the pulls listed for the boat."
+def _of_frame(setup: Setup) -> Iterator[str]:
+    yield (
+        "Bolts from board to frame are taken evenly along each line, half a flange in, and the flange as bent or"
+        " extruded: a flange welded on beside its bolts is only a third to two thirds as strong, have it looked at."
+    )
+    if setup.pod is not None:
+        yield (
+            "Pod bolts are taken in even rows as wide apart as the board's side lines. The pod's own walls and welds, the"
+            " crossmembers' own bending and what they hang from are not judged."
+        )

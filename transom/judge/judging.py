@@ -15,6 +15,7 @@ from transom.job.records import Job, Mount
 from transom.judge.assumptions import assumptions, decides, nearness
 from transom.judge.cautions import cautions
 from transom.judge.evaluate import calibrate, careful_of, trial_of
+from transom.judge.fasteners import additions, fastened, with_most
 from transom.judge.notes import notes
 from transom.judge.records import Judgement, Stop
 from transom.judge.stops import spacing_stop, stops
@@ -36,11 +37,12 @@ def board_mass(width: M, height: M, per_area: KG_PER_M2) -> KG:
 
 
 def prepared(job: Job, tables: Catalogue) -> tuple[Facts, Setup, Cases]:
-    """Facts, setup and load cases of a job.
+    """Facts, setup and load cases of a job; bolts of frame and pod with the most that may be added, unless settled.
 
     Raises:
         JobError: what cannot be judged, one line each.
     """
+    job = with_most(job, tables)
     facts = collect(job, tables)
     setup = build(job, tables, values_of(facts))
     return facts, setup, build_cases(setup.loads)
@@ -59,6 +61,7 @@ def judge(job: Job, tables: Catalogue, mount: Mount, careful: bool = True) -> Ju
     Raises:
         JobError: what cannot be judged, one line each.
     """
+    stated, job = job, fastened(job, tables, mount)
     facts, setup, cases = prepared(job, tables)
     trial = trial_of(setup, cases, [mount])
     pencil = all_checks(trial)
@@ -70,11 +73,12 @@ def judge(job: Job, tables: Catalogue, mount: Mount, careful: bool = True) -> Ju
     named = (*stops(job, facts, tables), *spacing_stop(checks))
     measure = tuple(sorted((a for a in found if decides(a) and a.measure), key=nearness))
     return Judgement(
-        job=job,
+        job=stated,
         setup=setup,
         facts=facts,
         cases=cases,
         mount=mount,
+        fasteners=additions(stated, job, tables, mount),
         checks=checks,
         assumptions=found,
         to_measure=measure,

@@ -8,6 +8,7 @@ from transom.checks.careful import Careful
 from transom.checks.ruler import PUSH, Ruler, ruler
 from transom.job.records import Job, Mount
 from transom.judge.evaluate import PENCIL, Calibration
+from transom.judge.fasteners import Added
 from transom.result import ONCE, Assumption, Cases, Check
 from transom.setup.facts import Facts
 from transom.setup.records import Setup
@@ -114,6 +115,7 @@ class Judgement:
     torque: float = 0.0  # N*mm, the one to print; 0 where clamps hold the engine
     careful: Careful | None = None  # the plate under every case
     calibration: Calibration = PENCIL
+    fasteners: tuple[Added, ...] = ()  # bolts of frame and pod: enough, or what to add
     good_for: GoodFor | None = None
     sizing: Sizing | None = None
 

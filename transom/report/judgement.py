@@ -2,17 +2,20 @@
 
 import json
 import math
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 import numpy as np
 
 from transom import __version__
+from transom.checks.reactions import reactions
 from transom.job.records import Backing, EngineBolts, Mount
+from transom.judge.fasteners import Added
 from transom.judge.records import Judgement, Option, Sizing
 from transom.report.forces import BoltForce, bolt_forces, trial_of_mount
 from transom.report.ruler import next_mark
 from transom.result import Assumption, Check, rounded
+from transom.units import Array
 
 SCHEMA = "transom-judgement-1"
 UNITS = {"length": "mm", "force": "N", "moment": "N*mm", "stress": "MPa", "angle": "rad", "mass": "kg"}
@@ -60,7 +63,24 @@ def _mount(j: Judgement, mount: Mount) -> dict[str, Any]:
         "total": number(j.total),
         "mass": number(j.mass),
         "engine_bolts": None if mount.engine_bolts is None else _bolts(mount.engine_bolts),
-        "frame_fasteners": None,
+        "frame_fasteners": {a.joint: _fasteners(a) for a in j.fasteners},
+    }
+
+
+def _fasteners(a: Added) -> dict[str, Any]:
+    """Bolts of frame or pod as they are to be; `add` is empty where those found are enough."""
+    b = a.bolts
+    more = {"bolts": a.more, "plate_washers": a.washer is not None, "doubler": a.doubler > 0}
+    return {
+        "size": b.size or None,
+        "diameter": None if b.diameter is None else number(b.diameter),
+        "count": b.count,
+        "kept": b.keep,
+        "plate_washer": None if a.washer is None else {"side": number(a.washer[0]), "thickness": number(a.washer[1])},
+        "doubler": number(a.doubler),
+        "add": [name for name, there in more.items() if there] if b.keep else [],
+        "enough": a.enough,
+        "crossmembers_needed": a.rows or None,
     }
 
 
@@ -154,7 +174,23 @@ def _cases(j: Judgement) -> list[dict[str, Any]]:
     none: tuple[tuple[BoltForce, ...], ...] = ((),) * len(j.cases)
     hand = none if trial is None else bolt_forces(trial)
     plate = none if j.careful is None else bolt_forces(j.careful)
-    return [_case(j, i, hand[i], plate[i]) for i in range(len(j.cases))]
+    found = None if trial is None else reactions(trial)
+    lines = () if found is None else found.of_lines()
+    own = {} if found is None else {"own_weight": _force(found.weight_at, [*found.own_weight, 0.0, 0.0, 0.0])}
+    return [
+        {**_case(j, i, hand[i], plate[i]), "reactions": [_reaction(*line, i) for line in lines], **own}
+        for i in range(len(j.cases))
+    ]
+
+
+def _reaction(line: str, at: Array, wrench: Array, i: int) -> dict[str, Any]:
+    """What one line of bolts and bearing puts on the boat, about its middle."""
+    return {"line": line, **_force(at, wrench[i])}
+
+
+def _force(at: Array, wrench: Iterable[float]) -> dict[str, Any]:
+    parts = zip(("Fx", "Fy", "Fz", "Mx", "My", "Mz"), wrench, strict=True)
+    return {"at": [number(float(x)) for x in at], **{name: number(float(f)) for name, f in parts}}
 
 
 def _ruler(j: Judgement) -> dict[str, Any] | None:
@@ -176,7 +212,6 @@ def _case(j: Judgement, i: int, hand: tuple[BoltForce, ...], plate: tuple[BoltFo
         "duration": c.duration[i],
         "wrench": [number(float(f)) for f in c.wrench.reshape(-1, 6)[i]],
         "bolts": {"hand": [_bolt_force(b) for b in hand], "plate": [_bolt_force(b) for b in plate]},
-        # The pencil method gives pulls on lines, not forces in balance: none is written until they are.
         "reactions": [],
     }
 

@@ -33,11 +33,7 @@ from transom.report.words import EVIDENCE, case_words, check_words, plural, spel
 # Parts of the load path and where their checks would stand; what has none was not looked at.
 PARTS = (
     ("board-to-frame bolts and the flange they go through", ("frame",), ""),
-    (
-        "what the frame hangs on: pod, crossmembers, hull, and their bolts and welds",
-        ("pod", "crossmembers", "hull"),
-        "",
-    ),
+    ("what the frame hangs on: pod, hull, their walls and welds", ("pod", "hull"), ""),
     ("the engine bolts' torque against bolt and wood: not stated in the job", ("engine-bolts",), "stretch-at-bolt-up"),
     ("the bracket's thickness range: not measured", ("assembly",), "bracket-thickest"),
 )

@@ -5,10 +5,9 @@ from collections.abc import Iterator
 import numpy as np
 
 from transom.job.records import EngineBolts, Mount
+from transom.judge.fasteners import Added
 from transom.judge.records import Judgement
 from transom.quantity import show
-from transom.report.forces import holds
-from transom.report.forces import trial_of_mount as trial_of_judgement
 from transom.report.mounts import (
     bolt_words,
     grain_words,
@@ -119,16 +118,27 @@ def torque(j: Judgement) -> str:
 
 
 def frame(j: Judgement) -> Iterator[str]:
-    """What the board's edges pull on; its fasteners are named, not judged."""
-    trial = trial_of_judgement(j)
-    if trial is None:
-        return
-    pull = max(h.side for h in holds(trial))
-    b, units = j.job.frame.bolts, j.job.head.units
-    mine = f"your {b.count or ''} bolts {b.size}".replace("  ", " ") if b is not None and b.keep else "its bolts"
-    yield from block(
-        "FRAME", f"{j.setup.place.kind}: {mine} not judged here; each side must hold {show.force(pull, units, towards='up')}"
-    )  # fmt: skip
+    """Bolts of frame and pod: enough, what to add, or which new ones."""
+    labels = {"frame": "FRAME", "crossmembers": "POD"}
+    for a in j.fasteners:
+        yield from block(labels[a.joint], fastener_words(a, j.job.head.units))
+
+
+def fastener_words(a: Added, units: str) -> str:
+    """One joint's bolts as a shop reads them, on one line."""
+    b = a.bolts
+    size = b.size or show.length(b.diameter or 0.0, units)
+    extra = [f"{a.more} bolts"] if a.more else []
+    if a.washer is not None:
+        side, t = (show.length(x, units, towards="up", unit=False) for x in a.washer)
+        extra.append(f"{side} x {side} x {t} plate washers")
+    if a.doubler:
+        extra.append(f"{show.length(a.doubler, units, towards='up', unit=False)} flange angle")
+    catch = f"; in {a.rows} crossmembers or more" if a.rows else ""
+    if not b.keep:
+        return ", ".join((f"{b.count} bolts {size}, new", *extra)) + catch
+    mine = f"your {(b.count or 0) - a.more} bolts {size}"
+    return (f"{mine}: enough" if a.enough else f"{mine}: ADD {', '.join(extra)}") + catch
 
 
 def holes(j: Judgement) -> Iterator[str]:

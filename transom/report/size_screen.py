@@ -51,7 +51,7 @@ def headline(j: Judgement) -> Iterator[str]:
         needed = measures(j)
         if beyond_brackets(j):
             thick = show.length(j.total, j.job.head.units, towards="up")
-            yield f" WORKS only if your bracket takes {thick} - measure {plural(needed, 'thing')} first, see below"
+            yield f" WORKS only if your bracket takes {thick} - measure {plural(needed, 'thing')} first"
         else:
             after = f" - after you measure {plural(needed, 'thing')} (see MEASURE BEFORE YOU CUT)" if needed else ""
             yield f" WORKS{after}"

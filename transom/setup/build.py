@@ -13,6 +13,7 @@ from transom.loads.inputs import EngineLoads, LoadInputs, OwnCase
 from transom.loads.thrust import bollard, propeller_speed, rated_torque, thrust_under_way
 from transom.setup.facts import Facts
 from transom.setup.records import Factors, Holding, Place, Setup
+from transom.setup.support import frame_hold, pod_hold
 from transom.statics.contact import Pattern
 from transom.units import Array, Value
 
@@ -37,11 +38,12 @@ def build(job: Job, tables: Catalogue, values: Values) -> Setup:
     """
     _refuse(values)
     factor = partial(_factor, tables)
+    place = _place(job, tables, values)
     return Setup(
         job=job,
         tables=tables,
         loads=_loads(job, tables, values),
-        place=_place(job, tables, values),
+        place=place,
         holding=_holding(job, tables, values),
         factors=Factors(
             k_mod_short=factor("k_mod.short"),
@@ -62,6 +64,8 @@ def build(job: Job, tables: Catalogue, values: Values) -> Setup:
         power=values["engine.power"],
         wood_share=column(values.get("panel.strength", 1.0)),
         crush_share=column(values.get("panel.face_bearing", 1.0)),
+        frame=frame_hold(place, tables, values),
+        pod=pod_hold(place, tables, values),
     )
 
 
@@ -103,7 +107,7 @@ def _place(job: Job, tables: Catalogue, values: Values) -> Place:
 
 
 def _holding(job: Job, tables: Catalogue, values: Values) -> Holding:
-    pattern = _clamps(tables, values) if job.engine.held_by == "clamps" else _bolted(values)
+    pattern = _clamps(tables, values) if job.engine.held_by == "clamps" else _bolted(job, values)
     y, z = _bolt_places(job, pattern)
     return Holding(
         pattern=pattern,
@@ -121,7 +125,8 @@ def _pad_height(values: Values) -> Value:
     return column(np.minimum(values["engine.bracket.pad_height"], values["board.height"])[()])
 
 
-def _bolted(values: Values) -> Pattern:
+def _bolted(job: Job, values: Values) -> Pattern:
+    h = _pad_height(values)
     upper, lower, apart, down = (
         column(values[f"engine.bracket.{k}"]) for k in ("upper_holes", "lower_holes", "rows_apart", "top_to_upper")
     )
@@ -130,9 +135,16 @@ def _bolted(values: Values) -> Pattern:
         z_l=down + apart,
         y_u=upper / 2,
         y_l=lower / 2,
-        h=_pad_height(values),
+        h=h,
         y_pad=column(values["engine.bracket.pads_apart"]) / 2,
+        top_share=_top_share(job, h),
     )
+
+
+def _top_share(job: Job, h: Value, usual: float = 0.2) -> Value:
+    """Where pads that begin below the top edge bear when the bracket is pulled backwards, as a share of h."""
+    top = max((p.down for p in job.engine.bracket.pads), default=0.0)
+    return usual + (1.0 - usual) * np.minimum(top / np.asarray(h), 1.0)[()]
 
 
 def _clamps(tables: Catalogue, values: Values) -> Pattern:

@@ -11,27 +11,10 @@ from typing import Any
 from transom.catalogue import Catalogue
 from transom.errors import JobError
 from transom.job.records import Hole, Job
+from transom.setup.given import Facts as Facts  # noqa: PLC0414 part of this room's face
+from transom.setup.given import given_or, of_factor, of_row, stated
 from transom.setup.records import Fact
-
-STATED = "the job"
-Facts = dict[str, Fact]
-
-
-def stated(value: float, unit: str, says: str, measure: str = "") -> Fact:
-    """A fact the user gave."""
-    return Fact(value, unit, "stated", "read", STATED, says, measure)
-
-
-def given_or(value: float | None, unit: str, says: str, measure: str, default: Fact) -> Fact:
-    """What the job states, else the default in its place."""
-    if value is None:
-        return Fact(default.value, unit, default.evidence, default.known_by, default.source, says, measure)
-    return stated(value, unit, says, measure)
-
-
-def of_row(row: Any, value: float, unit: str = "") -> Fact:
-    """A default out of a table's row."""
-    return Fact(value, unit, row.evidence, row.known_by, row.source, "")
+from transom.setup.support_facts import crossmembers, frame
 
 
 def collect(job: Job, tables: Catalogue, power: float | None = None) -> Facts:
@@ -41,7 +24,7 @@ def collect(job: Job, tables: Catalogue, power: float | None = None) -> Facts:
         JobError: nothing to go by, as bolts on a small engine whose holes were not measured.
     """
     facts: Facts = {}
-    for group in (_boat, _engine, _propeller, _bracket, _board):
+    for group in (_boat, _engine, _propeller, _bracket, _board, frame, crossmembers):
         facts.update(group(job, tables, power))
     return facts
 
@@ -62,13 +45,8 @@ def power_of(job: Job, tables: Catalogue, power: float | None) -> Fact:
 def _boat(job: Job, tables: Catalogue, power: float | None) -> Iterator[tuple[str, Fact]]:
     yield "boat.speed", given_or(
         job.boat.speed, "m/s", "speed under way, full throttle", "GPS, two ways along, average",
-        _factor(tables, "thrust.speed_m_s"),
+        of_factor(tables, "thrust.speed_m_s"),
     )  # fmt: skip
-
-
-def _factor(tables: Catalogue, name: str) -> Fact:
-    row = tables.factor(name)
-    return Fact(row.value, row.unit, row.evidence, row.known_by, row.source, row.says)
 
 
 def _engine(job: Job, tables: Catalogue, power: float | None) -> Iterator[tuple[str, Fact]]:
@@ -92,19 +70,19 @@ def _engine(job: Job, tables: Catalogue, power: float | None) -> Iterator[tuple[
     )  # fmt: skip
     yield "engine.gravity.up", given_or(
         e.gravity_up, "mm", "center of gravity above the top edge", "hang it from one point, plumb line on the leg",
-        _factor(tables, "gravity.up_mm"),
+        of_factor(tables, "gravity.up_mm"),
     )  # fmt: skip
     large = P.value >= tables.factor("shaft.large_from_W").value
     yield "engine.shaft", given_or(
         e.shaft, "mm", "shaft class", "bracket top to anti-ventilation plate, leg vertical",
-        _factor(tables, "shaft.large_mm" if large else "shaft.small_mm"),
+        of_factor(tables, "shaft.large_mm" if large else "shaft.small_mm"),
     )  # fmt: skip
     for key, name, says in (
         ("engine.steering_axis.aft", "steering_axis.aft_mm", "steering axis aft of the bracket face"),
         ("engine.tilt_axis.aft", "tilt_axis.aft_mm", "tilt axis aft of the bracket face"),
         ("engine.tilt_axis.up", "tilt_axis.up_mm", "tilt axis above the top edge"),
     ):
-        yield key, given_or(None, "mm", says, "", _factor(tables, name))
+        yield key, given_or(None, "mm", says, "", of_factor(tables, name))
     if e.thrust is not None:
         yield "engine.thrust", stated(e.thrust, "N", "measured thrust, boat held still")
 
@@ -138,14 +116,14 @@ def _bracket(job: Job, tables: Catalogue, power: float | None) -> Iterator[tuple
         ("pad_height", foot, row.pad_height_mm, "board's top edge to the foot of the bracket's pads"),
     ):
         yield f"engine.bracket.{key}", given_or(value, "mm", says, "tape on the bracket", of_row(row, default))
-    ear = _factor(tables, "bracket.ear_mm")
+    ear = of_factor(tables, "bracket.ear_mm")
     yield "engine.bracket.ear", given_or(b.ear, "mm", "bracket ear thickness at the bolt", "caliper", ear)
     if job.engine.held_by == "clamps":
         for key in ("screw_down", "screw_y"):
             name = f"clamps.{key}_mm"
             yield (
                 f"engine.clamps.{key}",
-                given_or(None, "mm", tables.factor(name).says, "tape on the bracket", _factor(tables, name)),
+                given_or(None, "mm", tables.factor(name).says, "tape on the bracket", of_factor(tables, name)),
             )
         return
     yield from _holes(job, row)
@@ -156,7 +134,7 @@ def _pads(job: Job) -> tuple[float | None, float | None, float | None]:
     b = job.engine.bracket
     if not b.pads:
         return b.pads_apart, b.pad_width, b.pad_height
-    foot = max(p.down + p.height / 2 for p in b.pads)
+    foot = max(p.down + p.height for p in b.pads)
     return 2 * min(abs(p.y) for p in b.pads), min(p.width for p in b.pads), foot
 
 
@@ -216,12 +194,12 @@ def _board(job: Job, tables: Catalogue, power: float | None) -> Iterator[tuple[s
         given_or(b.width, "mm", "board width", "tape, widest", of_row(preset, preset.width_mm)),
     )
     yield "board.height", given_or(b.height, "mm", "board height", "tape", of_row(preset, preset.height_mm))
-    lean = _factor(tables, "board.lean_deg")
+    lean = of_factor(tables, "board.lean_deg")
     yield "board.lean", given_or(
         b.lean, "rad", "lean of the board, top aft", "bevel or level and tape: inches out on inches up",
         Fact(math.radians(lean.value), "rad", lean.evidence, lean.known_by, lean.source, ""),
     )  # fmt: skip
-    inset = _factor(tables, "support.inset_mm")
+    inset = of_factor(tables, "support.inset_mm")
     width = None if f.flange_width is None else _half(f.flange_width)
     yield (
         "frame.inset",

@@ -60,6 +60,73 @@ class Holding:
 
 
 @dataclass(frozen=True)
+class Bolting:
+    """Like bolts of one joint. `washer` is what spreads them, outside mm; floats or arrays (n, 1)."""
+
+    d: Value
+    A_s: Value
+    flats: Value
+    f_ub: Value
+    alpha_v: float
+    washer: Value
+    washer_t: Value
+    hole: Value
+    count: Value
+
+
+@dataclass(frozen=True)
+class FrameHold:
+    """What the board is bolted to: flange and the group of its bolts, mm, MPa; floats or arrays (n, 1).
+
+    Bolts stand evenly along each line: `n_side` on either side from depth `first` on, `side_pitch` apart,
+    `n_bottom` and `n_top` on the lines that have them, `end_pitch` apart. `J`, `z_c` and `far` (depth farthest
+    from the centroid) are of the whole group. `arm` is from bolt to root of the flange, `edge` from bolt to
+    board's edge. `least` bolts give each line its two.
+    """
+
+    bolts: Bolting
+    flange: Value
+    doubler: Value
+    f_u: Value
+    f_y: Value
+    arm: Value
+    edge: Value
+    span: Value
+    n_side: Value
+    n_bottom: Value
+    n_top: Value
+    first: Value
+    side_pitch: Value
+    end_pitch: Value
+    n: Value
+    z_c: Value
+    J: Value
+    far: Value
+    least: float
+
+
+@dataclass(frozen=True)
+class PodHold:
+    """What the pod hangs from: a level group of bolts, even rows across each crossmember; mm, MPa, kg.
+
+    `x` is the group's middle aft of the datum (negative: forward), `z` its height above it, both level.
+    `I_x` and `I_y` are sums of squared distances fore and aft, and across; `far_x`, `far_y` the farthest bolt.
+    """
+
+    bolts: Bolting
+    wall: Value
+    f_u: Value
+    n: Value
+    x: Value
+    z: Value
+    I_x: Value
+    I_y: Value
+    far_x: Value
+    far_y: Value
+    mass: Value
+
+
+@dataclass(frozen=True)
 class Factors:
     """Partial factors and the like; published or conventions, none of them the user's to measure."""
 
@@ -115,3 +182,5 @@ class Setup:
     power: Value  # W
     wood_share: Value  # share of the table's wood strengths that the sheet really has; 1 unless varied
     crush_share: Value
+    frame: FrameHold
+    pod: PodHold | None  # None where the board is not held by a pod

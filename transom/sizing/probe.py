@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
-from transom.checks import BY_PLATE, all_checks
+from transom.checks import BY_PLATE, all_checks, backed_checks
+from transom.checks.board import sliding_at_pads
 from transom.checks.trial import Trial
 from transom.judge.evaluate import PENCIL, Calibration, calibrate, careful_of, quick_look, worst
 from transom.units import Array
@@ -18,7 +19,7 @@ if TYPE_CHECKING:
 ROWS_A_CHECK = 4
 # A stack is given up where the pencil, times the ratio of the plate solved for the stack most like it, less this, fails.
 SLACK = 0.9
-NEAR = 1.05  # calibrated figures up to here are worth a plate of their own
+NEAR, CLEAR = 1.05, 0.95  # up to here a quick look is asked again on two grids; up to there it is enough
 
 
 def rows_for(trial: Trial) -> list[int]:
@@ -47,14 +48,16 @@ class Prober:
         return bool(self.verdicts[s][b])
 
     def passes(self, place: int) -> bool:
-        """True where the careful method passes a candidate in every case."""
+        """True where the careful method passes a candidate in the cases that can govern; the pick is judged in all."""
         if not self.worth_a_plate(place):
             return False
         trial = self.field.trial(np.array([place]))
+        rows = rows_for(trial)
         self.solved += 1
-        if not worst(quick_look(trial, rows_for(trial)))[0] <= NEAR:
-            return False
-        return bool(worst(careful_of(trial))[0] <= 1.0)
+        u = _by_plate(quick_look(trial, rows))
+        if u <= CLEAR or not u <= NEAR:
+            return u <= CLEAR
+        return _by_plate(careful_of(trial, rows)) <= 1.0
 
     def _stack(self, s: int) -> NDArray[np.bool_]:
         """Which of a stack's sets may pass: none where the board's bending is beyond hope."""
@@ -87,6 +90,11 @@ class Prober:
 
     def _calibrated(self, places: NDArray[np.int_], rows: list[int], calibration: Calibration = PENCIL) -> Array:
         return worst(self.field.trial(places, self.field.cases.take(rows)), calibration)
+
+
+def _by_plate(careful: Trial) -> float:
+    """Worst utilisation of the checks the plate decides; the others passed the screen, which no plate changes."""
+    return max(float(c.worst[0]) for c in (*backed_checks(careful), sliding_at_pads(careful)) if (c.part, c.what) in BY_PLATE)
 
 
 def _working_area(trial: Trial) -> Array:

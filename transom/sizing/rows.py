@@ -11,11 +11,12 @@ if TYPE_CHECKING:
     from transom.sizing.search import Field
 
 
-def rows_that_matter(field: "Field", stacks: NDArray[np.int_]) -> list[int]:
+def rows_that_matter(field: "Field", stacks: NDArray[np.int_], whole: bool = False) -> list[int]:
     """Places of the cases that no other case covers for any of the stacks.
 
     Every demand rises with one of these quantities and every resistance with k_mod/gamma_M: a case whose
-    quantities are all at most another's, at no smaller k, cannot govern.
+    quantities are all at most another's, at no smaller k, cannot govern. `whole`: the bolts of frame and pod
+    are still to be looked at too.
     """
     trial = field.trial(np.asarray(stacks) * len(field.sets))
     s = trial.strips
@@ -25,6 +26,8 @@ def rows_that_matter(field: "Field", stacks: NDArray[np.int_]) -> list[int]:
         for q in (trial.upper_tension, trial.lower_tension, trial.shear, trial.service_shear, s.Mx, s.My, s.Mxy, s.C)
     ]
     quantities += [np.broadcast_to(M, shape) for M in _moments(trial)]
+    if whole:
+        quantities += [np.broadcast_to(F, shape) for F in _on_supports(trial)]
     pads = [np.broadcast_to(np.where(side, s.C, 0.0), shape) for side in (s.ahead, ~np.asarray(s.ahead))]
     block = np.broadcast_to(_block_height(trial), shape)
     return _uncovered(np.stack([*quantities, *pads, block]), trial.k)
@@ -35,6 +38,18 @@ def _moments(trial: "object") -> tuple[Array, Array]:
     from transom.checks.board import moments_beside_openings
 
     return moments_beside_openings(trial)  # type: ignore[arg-type]
+
+
+def _on_supports(trial: "object") -> list[Array]:
+    """Forces of the worst bolts of frame and pod."""
+    from transom.checks import crossmembers, frame
+
+    held = frame.forces(trial)  # type: ignore[arg-type]
+    out = [held.side, held.bottom, held.top, held.shear]
+    if trial.setup.pod is not None:  # type: ignore[attr-defined]
+        hung = crossmembers.forces(trial, trial.setup.pod)  # type: ignore[arg-type, attr-defined]
+        out += [hung.pull, hung.shear]
+    return out
 
 
 def _block_height(trial: "object") -> Array:

@@ -3,7 +3,7 @@
 The pencil screens within its known band; what it leaves is decided by the plate, best ranked first.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Container, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 
 from transom.board.lamination import Stacks
 from transom.catalogue import Catalogue
-from transom.checks import BY_PLATE, all_checks, band, stack_checks
+from transom.checks import BY_PLATE, all_checks, backed_checks, band, stack_checks
 from transom.checks.assembly import grip_of, least_bolt_length
 from transom.checks.board import bending_without_holes
 from transom.checks.hardware import Hardware, clamp_pads, hardware
@@ -126,12 +126,14 @@ def stacks_that_may(field: Field) -> NDArray[np.bool_]:
     return np.asarray(good)
 
 
-def screened(field: Field, places: NDArray[np.int_], cases: Cases) -> Array:
+def screened(field: Field, places: NDArray[np.int_], cases: Cases, whole: bool = True) -> Array:
     """The largest utilisation of each candidate by the pencil, each check over its known band, (n,).
 
-    Above 1 the plate would not pass it either; up to 1 it is worth looking at.
+    Above 1 the plate would not pass it either; up to 1 it is worth looking at. Not `whole`: what depends on
+    the stack alone is left out, for stacks that have been through it.
     """
-    checks = decided(all_checks(field.trial(places, cases)))
+    trial = field.trial(places, cases)
+    checks = decided(all_checks(trial) if whole else backed_checks(trial))
     return np.asarray(np.max(np.broadcast_arrays(*(c.worst / field.band(c) for c in checks)), axis=0))
 
 
@@ -143,10 +145,10 @@ def blocks(order: NDArray[np.int_], size: int = 64) -> Iterator[NDArray[np.int_]
         start, size = start + size, min(2 * size, BLOCK)
 
 
-def best_of_kinds(field: Field, most: int) -> list[int]:
+def best_of_kinds(field: Field, most: int, but: Container[int] = ()) -> list[int]:
     """The best ranked candidate that passes, and the best of up to `most` - 1 other kinds of stack.
 
-    Kinds differ by their sheets, whichever way these are turned.
+    Kinds differ by their sheets, whichever way these are turned. Places in `but` are passed over.
     """
     may = stacks_that_may(field)
     number = {kind: i for i, kind in enumerate(dict.fromkeys(field.kinds))}
@@ -160,9 +162,9 @@ def best_of_kinds(field: Field, most: int) -> list[int]:
         wanted = block[~np.isin(kinds[block // len(field.sets)], list(found))]
         if not len(wanted):
             continue
-        for place in wanted[screened(field, wanted, cases) <= 1.0]:
+        for place in wanted[screened(field, wanted, cases, whole=False) <= 1.0]:
             kind = int(kinds[place // len(field.sets)])
-            if kind in found or (field.careful and not prober.passes(int(place))):
+            if kind in found or int(place) in but or (field.careful and not prober.passes(int(place))):
                 continue
             found[kind] = int(place)
             if len(found) == most:
@@ -172,7 +174,7 @@ def best_of_kinds(field: Field, most: int) -> list[int]:
 
 def nearest_miss(field: Field) -> int:
     """The candidate with the smallest worst utilisation; only asked where none passes."""
-    cases = field.cases.take(rows_that_matter(field, np.arange(len(field.piles))))
+    cases = field.cases.take(rows_that_matter(field, np.arange(len(field.piles)), whole=True))
     best, at = np.inf, int(field.order[0])
     for places in blocks(field.order, BLOCK):
         u = screened(field, places, cases)

@@ -24,17 +24,16 @@ def size(job: Job, tables: Catalogue, rank: str = "material", careful: bool = Tr
     Raises:
         JobError: what cannot be judged, one line each.
     """
-    facts, setup, cases = prepared(job, tables)
+    _, setup, cases = prepared(job, tables)
     field = field_of(job, tables, setup, cases, rank, careful)
-    found = best_of_kinds(field, 1 + ALTERNATIVES)
-    if not found:
+    judged, found = _pick(job, tables, field)
+    if judged is None:
         miss = option(field, nearest_miss(field)) if len(field) else None
         return replace(nothing(job, tables), sizing=Sizing(rank, len(field), (), None, (), miss))
-    judged = judge(job, tables, field.mount(found[0]), careful)
-    trial = trial_of(setup, cases, [field.mount(found[0])])
+    trial = trial_of(judged.setup, cases, [field.mount(found[0])])
     return replace(
         judged,
-        good_for=good_for(job, tables, facts, trial, judged.calibration),
+        good_for=good_for(judged.setup.job, tables, judged.facts, trial, judged.calibration),
         sizing=Sizing(
             rank=rank,
             candidates=len(field),
@@ -44,6 +43,17 @@ def size(job: Job, tables: Catalogue, rank: str = "material", careful: bool = Tr
             nearest_miss=None,
         ),
     )
+
+
+def _pick(job: Job, tables: Catalogue, field: Field) -> tuple[Judgement | None, list[int]]:
+    """The best ranked mount whose own judgement, in every case, finds nothing failing; and the other kinds."""
+    refused: set[int] = set()
+    while found := best_of_kinds(field, 1 + ALTERNATIVES, refused):
+        judged = judge(job, tables, field.mount(found[0]), field.careful)
+        if not judged.failing:
+            return judged, found
+        refused.add(found[0])
+    return None, []
 
 
 def next_thinner(field: Field, pick: int) -> Option | None:

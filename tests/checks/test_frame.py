@@ -1,0 +1,186 @@
+"""Board to frame: sums by hand, an independent bolt group, limits, and what the boat has to hold."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from tests.checks.shop import AHEAD, ASTERN, JOB, MOUNT, alone, found, setup_of, trial
+from tests.sizing.jobs import job_of
+from transom.catalogue import SHIPPED
+from transom.checks import frame
+from transom.checks.reactions import reactions
+from transom.checks.trial import Trial
+from transom.job.records import Frame, FrameBolts, Job
+from transom.judge.fasteners import additions, fastened, frame_options
+from transom.judge.judging import prepared
+from transom.sizing.search import field_of
+from transom.statics.bolt_group import bolt_group
+
+KEPT = FrameBolts("3/8 in", 12, True, 9.525, 50.8, 4.7625, 0.0, True)
+FLANGE = Frame("pod", 38.1, 6.35, "5052-H32", KEPT)
+
+
+def job(**bolts: object) -> Job:
+    return replace(JOB, frame=replace(FLANGE, bolts=replace(KEPT, **bolts)))
+
+
+def worst(of: Trial, name: str) -> float:
+    return float(found(of)[f"frame.{name}"].worst[0])
+
+
+def test_bolts_stand_where_the_lines_are() -> None:
+    """12 bolts on 450 + 450 + 571.9 mm: floor(12 x 450/1471.9) = 3 a side, 6 below; first half a flange down."""
+    f = setup_of(job()).frame
+    assert (f.n_side, f.n_bottom, f.n_top) == (3, 6, 0)
+    assert (f.first, f.side_pitch) == pytest.approx((19.05, (450 - 38.1) / 2))
+
+
+def test_the_group_is_that_of_its_bolts() -> None:
+    """Centroid and polar moment of the listed places; the worst bolt is never under the vector method's."""
+    of = trial(job())
+    f, r = of.setup.frame, reactions(of)
+    y, z = r.at[:, 1], r.at[:, 2]
+    assert f.n == len(y)
+    assert -f.z_c == pytest.approx(z.mean())
+    assert pytest.approx(np.sum(y**2 + (z - z.mean()) ** 2)) == f.J
+    w = of.cases.design
+    exact = bolt_group(F_y=w[:, 1], F_z=w[:, 2], M_x=w[:, 3], y=y, z=z).largest
+    ours = frame.forces(of).shear[0]
+    assert np.all(ours >= exact)
+    assert np.all(ours <= 1.3 * exact)
+
+
+def test_ahead_by_hand() -> None:
+    """Upper row 47.6 down, bolts at 19.05 and 225: the nearer takes 1 - 28.55/205.95 = 0.8614 of the side's pull."""
+    of = trial(job(), loads=alone(AHEAD))
+    pull = float(of.strips.side_pull[0, 0])
+    # The foot's row (264 mm) lies 0.810 of a pitch from its nearer bolt: the upper row's share is the larger.
+    assert float(frame.forces(of).side[0, 0]) == pytest.approx(pull * (1 - 28.55 / 205.95), rel=1e-9)
+    # 5052-H32, 6.35 thick: 40.32 x 160/4.4; arm 19.05, length 4 x 19.05 + 1.25 x 19.05 = 100.0.
+    u = pull * 0.86137 * 19.05 / 100.0125 / (6.35**2 * 160 / 4.4)
+    assert worst(of, "flange-bending-side.ec9") == pytest.approx(u, rel=1e-4)
+
+
+def test_plate_washer_on_wood_by_hand() -> None:
+    """2.24 MPa x 3 x 0.7/1.2 under the circle of a 2 in washer, 10.3 mm hole: 3.92 x (2027 - 83.7) = 7617 N."""
+    check = found(trial(job(), loads=alone(AHEAD)))["frame.washer-on-wood.ec5"]
+    assert float(check.resistance[0, 0]) == pytest.approx(3.92 * np.pi / 4 * (50.8**2 - 10.325**2), rel=1e-6)
+
+
+@pytest.mark.parametrize("load", [AHEAD, ASTERN])
+@pytest.mark.parametrize("what", ["bolt-tension.ec3", "washer-on-wood.ec5", "flange-pull-through.ec9"])
+def test_larger_washers_and_bolts_never_weaken(load: tuple[float, ...], what: str) -> None:
+    plain, wide = (worst(trial(job(washer=side), loads=alone(load)), what) for side in (30.0, 60.0))
+    assert wide <= plain
+    thin, thick = (worst(trial(job(diameter=d), loads=alone(load)), "bolt-tension.ec3") for d in (7.9, 12.7))
+    assert thick < thin
+
+
+def test_thicker_flange_and_a_doubler_never_weaken() -> None:
+    names = ("flange-bending-side.ec9", "flange-pull-through.ec9", "flange-bearing.ec9", "sideways-in-wood.ec5")
+    for name in names:
+        u = [worst(trial(replace(JOB, frame=replace(FLANGE, flange_thickness=t))), name) for t in (3.0, 5.0, 8.0)]
+        assert u == sorted(u, reverse=True), name
+    assert worst(trial(job(doubler=6.35)), names[0]) == pytest.approx(worst(trial(job()), names[0]) / 2)
+
+
+def test_farther_from_the_edge_is_never_weaker() -> None:
+    near, far = (setup_of(job(), frame__inset=e) for e in (15.0, 40.0))
+    name = "frame.sideways-in-wood.ec5"
+    assert found(trial(setup=far))[name].resistance[0, 0] > found(trial(setup=near))[name].resistance[0, 0]
+
+
+def test_too_few_bolts_fail() -> None:
+    assert worst(trial(job(count=4)), "count") == pytest.approx(6 / 4)
+
+
+def test_what_is_not_a_number_never_passes() -> None:
+    for key in ("frame__bolts__washer", "frame__flange__f_y", "frame__bolts__f_ub"):
+        good = setup_of(job())
+        bad = replace(good, frame=replace(good.frame, f_y=np.nan, f_u=np.nan,
+                                          bolts=replace(good.frame.bolts, washer=np.nan, f_ub=np.nan)))  # fmt: skip
+        assert key
+        of = trial(setup=bad)
+        for name in ("washer-on-wood.ec5", "flange-bending-side.ec9", "bolt-tension.ec3", "bolt-tension-and-shear.ec3",
+                     "flange-bearing.ec9", "flange-pull-through.ec9", "pull-and-sideways-in-wood.ec5"):  # fmt: skip
+            assert worst(of, name) > 1, name
+
+
+def test_options_run_from_nothing_to_most() -> None:
+    bare = replace(JOB, frame=replace(FLANGE, bolts=FrameBolts("3/8 in", 8, True, 9.525)))
+    first, *_, last = frame_options(bare, SHIPPED)
+    assert (first.count, first.washer, first.doubler) == (8, None, 0.0)
+    assert (last.count, last.washer, last.doubler) == (16, 101.6, 12.7)
+
+
+def test_old_bolts_get_the_least_that_carries() -> None:
+    """As found they crush the wood; plate washers cure it; what is added passes and one step less does not."""
+    bare = replace(JOB, frame=replace(FLANGE, bolts=FrameBolts("3/8 in", 8, True, 9.525)))
+    settled = fastened(bare, SHIPPED, MOUNT)
+    (added, pod) = additions(bare, settled, SHIPPED, MOUNT)
+    assert not added.enough
+    assert added.washer is not None
+    assert pod.joint == "crossmembers"
+    options = frame_options(bare, SHIPPED)
+    i = options.index(settled.frame.bolts)
+    for bolts, works in ((options[i - 1], False), (options[i], True)):
+        other = replace(settled, frame=replace(settled.frame, bolts=bolts))
+        _, setup, cases = prepared(other, SHIPPED)
+        checks = frame.checks(trial(other, loads=cases, setup=setup))
+        assert all(c.worst[0] <= 1 for c in checks if not c.information) is works
+
+
+@pytest.mark.parametrize("seed", range(100))
+def test_what_the_boat_has_to_hold_balances(seed: int) -> None:
+    """Forces of bolts and bearing places about the datum are the wrench and the board's weight, all six."""
+    stated = job_of(seed)
+    _, setup, cases = prepared(stated, SHIPPED)
+    field = field_of(stated, SHIPPED, setup, cases, "material")
+    of = field.trial(field.order[:1])
+    r = reactions(of)
+    F = r.force
+    got = np.concatenate([F.sum(axis=1), np.cross(r.at[None], F).sum(axis=1)], axis=-1)
+    own = np.concatenate([r.own_weight, np.cross(r.weight_at, r.own_weight)])
+    want = cases.wrench + own
+    scale = np.abs(want).max(axis=0) + 1.0
+    assert np.max(np.abs(got - want) / scale) < 1e-6
+    lines = sum(
+        np.concatenate([w[:, :3], w[:, 3:] + np.cross(at[None], w[:, :3])], axis=-1) for _, at, w in r.of_lines()
+    )
+    assert np.max(np.abs(lines - want) / scale) < 1e-6
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_strips_leave_little_open(seed: int) -> None:
+    """What the ends of the side lines are given beside the strips' own forces is the board's weight and the couple
+    alone, wherever a bolt pulls and the strips are not clipped."""
+    stated = job_of(seed)
+    _, setup, cases = prepared(stated, SHIPPED)
+    field = field_of(stated, SHIPPED, setup, cases, "material")
+    of = field.trial(field.order[:1])
+    s = of.strips
+    sense = np.where(np.asarray(s.ahead | s.lifted), 1.0, -1.0)
+    N = 2 * sense * (s.P1 - s.P2)
+    M = -2 * sense * (s.P1 * s.z1 - s.P2 * s.z2)
+    pulls = ~np.broadcast_to(s.pressed, N.shape)
+    np.testing.assert_allclose(N[pulls], np.broadcast_to(-of.actions.N, N.shape)[pulls], rtol=1e-9, atol=1e-6)
+    np.testing.assert_allclose(M[pulls], np.broadcast_to(of.actions.M, N.shape)[pulls], rtol=1e-9, atol=1e-3)
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_no_bolt_carries_more_than_the_checks_say(seed: int) -> None:
+    """Pulls of the checks, factored, against those of the reactions under the same loads: signs may relieve, never add."""
+    stated = job_of(seed)
+    _, setup, cases = prepared(stated, SHIPPED)
+    field = field_of(stated, SHIPPED, setup, cases, "material")
+    of = field.trial(field.order[:1])
+    factored = replace(of, cases=replace(cases, wrench=cases.design))
+    r, F = reactions(factored), frame.forces(of)
+    pulls = ~np.broadcast_to(of.strips.pressed, (1, len(cases)))[0]
+    weight = float(np.abs(r.own_weight).sum())
+    for lines, ours in ((("port side", "starboard side"), F.side), (("bottom",), F.bottom), (("top",), F.top)):
+        which = np.isin(r.lines, lines)
+        if which.any():
+            found_pull = r.force[pulls][:, which, 0].max(axis=1)
+            assert np.all(found_pull <= np.broadcast_to(ours, (1, len(cases)))[0][pulls] + weight)

@@ -1,0 +1,429 @@
+"""What must hold for any job: more load is never kinder, more metal or wood never worse; where it may, why.
+
+By the pencil method, which sees thousands of jobs in a minute. Each exception is a test of its own: it shows a
+job in which it happens, so that an exception which has gone stops the tests.
+"""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from itertools import pairwise
+from typing import Any
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from transom.catalogue import SHIPPED
+from transom.checks import all_checks
+from transom.checks.trial import Trial
+from transom.job.read import loads
+from transom.job.records import (
+    Backing,
+    Board,
+    Boat,
+    Engine,
+    EngineBolts,
+    EngineBracket,
+    Frame,
+    Head,
+    Hole,
+    Job,
+    Kicker,
+    Layer,
+    Mount,
+    Pad,
+)  # fmt: skip
+from transom.judge.evaluate import trial_of
+from transom.judge.judging import judge
+from transom.loads.cases import build_cases
+from transom.result import Cases
+from transom.setup.build import build, values_of
+from transom.setup.facts import collect
+from transom.units import Array
+
+HP = 745.69987158
+BOATS = {"pod": "pontoon", "uprights": "aluminium hull", "cap rail": "glass hull"}
+SHEETS = ("douglas-fir-marine 3/4 in", "douglas-fir-marine 1/2 in", "okoume 18 mm", "okoume 12 mm")
+NOISE = 1e-9  # of a utilisation; sums of six loads differ in their last digits
+MANY = settings(max_examples=60, deadline=None, derandomize=True)
+
+forward = st.one_of(
+    st.builds(Backing, washer=st.sampled_from(["1/2 wide", "1/2 fender", "1/2 USS"])),
+    st.builds(
+        lambda t, side: Backing("", "6061-T6", t, side, side, "bolt"),
+        st.sampled_from([4.7625, 6.35, 9.525]), st.sampled_from([50.8, 76.2, 88.9]),
+    ),
+    st.builds(lambda t: Backing("", "6061-T6", t, 420.0, 76.2, "pair"), st.sampled_from([4.7625, 6.35, 9.525])),
+    st.builds(lambda t: Backing("", "6061-T6", t, 420.0, 290.0, "all"), st.sampled_from([6.35, 9.525])),
+)  # fmt: skip
+
+
+@st.composite
+def jobs(draw: st.DrawFn, full_turn: bool = True) -> Job:
+    """Any job of 30 to 200 hp with bolts; the engine's mass and centre of gravity stated or not."""
+    kind = draw(st.sampled_from(list(BOATS)))
+    power = draw(st.floats(30.0, 200.0)) * HP
+    wide = draw(st.floats(560.0, 760.0))
+    engine = Engine(
+        power,
+        power,
+        shaft=draw(st.sampled_from([381.0, 508.0, 635.0])),
+        mass=draw(st.none() | st.floats(0.003, 0.006).map(lambda per: per * power)),
+        steering=draw(st.sampled_from(["wheel", "tiller", "full turn"] if full_turn else ["wheel", "tiller"])),
+        gravity_aft=draw(st.none() | st.floats(160.0, 330.0)),
+        gravity_up=draw(st.none() | st.floats(50.0, 250.0)),
+    )
+    return Job(
+        Head(code=draw(st.sampled_from(["EN", "US"]))),
+        Boat(
+            BOATS[kind], service=draw(st.sampled_from(["calm", "open"])), speed=draw(st.none() | st.floats(6.0, 25.0))
+        ),
+        engine,
+        Board(wide, draw(st.floats(400.0, 560.0)), lean=draw(st.none() | st.floats(0.0, 0.3))),
+        Frame(kind, at=(-0.37 * wide, 0.37 * wide) if kind == "uprights" else ()),
+    )
+
+
+@st.composite
+def mounts(draw: st.DrawFn) -> Mount:
+    """Any stack of two to four equal sheets with any backing; the bolt long enough for all of them."""
+    sheet, count = draw(st.sampled_from(SHEETS)), draw(st.integers(2, 4))
+    layers = tuple(Layer(sheet, draw(st.sampled_from(["across", "along"]))) for _ in range(count))
+    return Mount(layers, EngineBolts("1/2-13", "F593C", 152.4, Backing(washer="1/2 regular"), draw(forward)))
+
+
+def trial(job: Job, mount: Mount, **changed: float) -> Trial:
+    """One mount of a job; numbers of its facts changed by a factor, keys with dots as double underscores."""
+    values = values_of(collect(job, SHIPPED))
+    for name, times in changed.items():
+        values[name.replace("__", ".")] *= times
+    setup = build(job, SHIPPED, values)
+    return trial_of(setup, build_cases(setup.loads), [mount])
+
+
+def found(of: Trial) -> dict[str, Array]:
+    """Utilisation of each check, (n, cases or 1)."""
+    return {c.name: np.atleast_2d(c.utilisation) for c in all_checks(of)}
+
+
+def part(name: str) -> str:
+    """A check without rule and method."""
+    return ".".join(name.split(".")[:2])
+
+
+def fallen(
+    before: Mapping[str, Array], after: Mapping[str, Array], cases: Cases, of: tuple[str, ...]
+) -> set[tuple[str, str]]:
+    """Checks, and what situation, whose utilisation in some case of these situations fell."""
+    out = set()
+    for name, u in before.items():
+        if u.shape[1] != len(cases):
+            continue
+        fell = after[name] < u * (1 - NOISE) - NOISE
+        out |= {(part(name), cases.of[i]) for i in np.flatnonzero(fell.any(axis=0)) if cases.of[i] in of}
+    return out
+
+
+def lower(before: Mapping[str, Array], after: Mapping[str, Array]) -> set[str]:
+    """Checks whose worst utilisation over all cases fell."""
+    return {part(n) for n, u in before.items() if after[n].max() < u.max() * (1 - NOISE) - NOISE}
+
+
+IN_PLANE = {"engine-bolts.shear", "engine-bolts.sideways-in-wood", "engine-bolts.pull-and-sideways-in-wood",
+            "engine-bolts.tension-and-shear"}  # fmt: skip
+LOWER = {"backing.wood-crushing-lower-bolts", "backing.plate-bending-lower-bolts", "board.plies-sliding-lower-bolts",
+         "engine-bolts.tension", "engine-bolts.tension-and-shear", "engine-bolts.pull-and-sideways-in-wood",
+         "board.bending", "board.plies-sliding-pads", "board.pad-bearing"}  # fmt: skip
+FORWARD = ("ahead", "hard-over", "wave")
+
+
+def pushed(job: Job, mount: Mount, times: float) -> Trial:
+    """The same job with its thrust stated as so many times what it is; the propeller's bound is not looked at."""
+    setup = build(job, SHIPPED, values_of(collect(job, SHIPPED)))
+    x = setup.loads
+    loads_ = replace(x, thrust_N=x.thrust_N * times, thrust_under_way_N=x.thrust_under_way_N * times)
+    return trial_of(replace(setup, loads=loads_), build_cases(loads_), [mount])
+
+
+@MANY
+@given(jobs(), mounts(), st.floats(1.001, 1.5))
+def test_more_thrust_never_lowers_a_utilisation(job: Job, mount: Mount, times: float) -> None:
+    one, other = pushed(job, mount, 1.0), pushed(job, mount, times)
+    before, after = found(one), found(other)
+    assert lower(before, after) == set()
+    assert fallen(before, after, one.cases, FORWARD) == set()
+    # In a turn of a full-turn engine the thrust may point against the weight thrown outward.
+    assert {n for n, _ in fallen(before, after, one.cases, ("turn",))} <= IN_PLANE
+
+
+MOUNT = Mount(
+    (Layer(SHEETS[0], "across"),) * 3,
+    EngineBolts(
+        "1/2-13", "F593C", 152.4, Backing(washer="1/2 regular"), Backing("", "6061-T6", 6.35, 420.0, 76.2, "pair")
+    ),
+)
+POD = Job(Head(), Boat("pontoon"), Engine(40 * HP, 40 * HP, shaft=508.0, mass=136.0, gravity_aft=220.0),
+          Board(610.0, 450.0, lean=0.25), Frame("pod"))  # fmt: skip
+
+
+def test_exception_thrust_astern_lifts_a_leaning_engine() -> None:
+    """The board leans: astern and strike push up it as well, against the weight, so that the bolts shear less."""
+    one, other = pushed(POD, MOUNT, 1.0), pushed(POD, MOUNT, 1.3)
+    fell = fallen(found(one), found(other), one.cases, ("astern", "strike"))
+    assert ("engine-bolts.shear", "astern") in fell
+    assert {n for n, _ in fell} <= IN_PLANE
+    upright = replace(POD, board=replace(POD.board, lean=0.0))
+    one, other = pushed(upright, MOUNT, 1.0), pushed(upright, MOUNT, 1.3)
+    straight = [i for i, n in enumerate(one.cases.names) if n in ("astern", "astern-light", "strike", "strike-light")]
+    for name, u in found(one).items():
+        if u.shape[1] == len(one.cases):
+            assert (found(other)[name][:, straight] >= u[:, straight] * (1 - NOISE)).all(), name
+
+
+@MANY
+@given(jobs(), mounts(), st.floats(1.001, 1.5))
+def test_more_mass_never_lowers_a_utilisation(job: Job, mount: Mount, times: float) -> None:
+    """Where the weight that helps is not known to be more: never an envelope, nor ahead, hard over or in a wave."""
+    one, other = trial(job, mount), trial(job, mount, engine__weight=times)
+    before, after = found(one), found(other)
+    assert lower(before, after) == set()
+    assert fallen(before, after, one.cases, FORWARD) == set()
+    assert {n for n, _ in fallen(before, after, one.cases, ("turn",))} <= IN_PLANE
+
+
+@MANY
+@given(jobs(), mounts(), st.floats(1.001, 1.5))
+def test_more_stated_mass_lowers_only_what_it_holds_down(job: Job, mount: Mount, times: float) -> None:
+    """Stated, it helps with nine tenths of itself in reverse, on the road and where an engine is turned far enough to push aft."""
+    one, other = trial(job, mount), trial(job, mount, engine__weight=times, engine__weight_light=times)
+    before, after = found(one), found(other)
+    assert lower(before, after) <= LOWER
+    assert fallen(before, after, one.cases, ("ahead", "wave")) == set()
+    assert {n for n, _ in fallen(before, after, one.cases, ("turn",))} <= IN_PLANE | LOWER
+
+
+@MANY
+@given(jobs(), mounts(), st.floats(1.001, 1.5))
+def test_more_setback_lowers_only_what_it_holds_down(job: Job, mount: Mount, times: float) -> None:
+    """The centre of gravity further aft: a longer arm ahead, and a longer arm against reverse thrust."""
+    one, other = trial(job, mount), trial(job, mount, engine__gravity__aft=times)
+    before, after = found(one), found(other)
+    assert lower(before, after) <= LOWER | IN_PLANE
+    assert fallen(before, after, one.cases, ("ahead", "wave")) == set()
+    assert {n for n, _ in fallen(before, after, one.cases, ("turn",))} <= IN_PLANE
+
+
+@pytest.mark.parametrize(
+    "changed", [{"engine__weight": 1.3, "engine__weight_light": 1.3}, {"engine__gravity__aft": 1.3}]
+)
+def test_exception_weight_holds_the_top_down_in_reverse(changed: dict[str, float]) -> None:
+    """Astern and strike pull the lower bolts; weight aft of the board turns the other way and relieves them."""
+    before, after = found(trial(POD, MOUNT)), found(trial(POD, MOUNT, **changed))
+    fell = lower(before, after)
+    assert "board.plies-sliding-lower-bolts" in fell
+    assert "board.plies-sliding-upper-bolts" not in fell
+
+
+def test_exception_weight_thrown_outward_rolls_against_the_thrust() -> None:
+    """In a turn the weight, above the bolts, and the propeller, far below them, pull to the same side: the couples
+    they turn the bracket by are opposed, so that a heavier engine may shear its bolts less there. It never governs."""
+    low = replace(POD, engine=replace(POD.engine, gravity_up=50.0))
+    one, other = trial(low, MOUNT), trial(low, MOUNT, engine__weight=1.3)
+    fell = fallen(found(one), found(other), one.cases, ("turn",))
+    assert ("engine-bolts.shear", "turn") in fell
+    assert lower(found(one), found(other)) == set()
+
+
+@MANY
+@given(jobs(), mounts(), st.lists(st.floats(25.0, 90.0), min_size=2, max_size=12))
+def test_a_thicker_board_is_never_bent_more(job: Job, mount: Mount, thicknesses: list[float]) -> None:
+    one = trial(job, mount)
+    thin_first = np.sort(thicknesses)
+    scaled = replace(one, stacks=one.stacks.scaled(thin_first / one.stacks.t[0]))
+    for name, u in found(scaled).items():
+        if part(name) in ("board.bending", "board.plies-sliding-pads"):
+            worst = np.broadcast_to(u, (len(thin_first), u.shape[1])).max(axis=1)
+            assert (np.diff(worst) <= NOISE * (1 + worst[:-1])).all(), name
+
+
+@MANY
+@given(jobs(), mounts(), st.lists(st.floats(25.0, 90.0), min_size=2, max_size=12))
+def test_plies_of_a_thicker_board_slide_only_as_far_as_its_bolts_pull_harder(
+    job: Job, mount: Mount, thicknesses: list[float]
+) -> None:
+    """For the same pull never sooner. The pull may rise: in-plane load acts at the aft face, half a thickness from the
+    board's middle. Where the sliding perimeter has reached an edge, that is all there is left."""
+    one = trial(job, mount)
+    thin_first = np.sort(thicknesses)
+    scaled = replace(one, stacks=one.stacks.scaled(thin_first / one.stacks.t[0]))
+    u, shape = found(scaled), (len(thin_first), len(one.cases))
+    for row, pull in (("upper", scaled.upper_tension), ("lower", scaled.lower_tension)):
+        each = np.broadcast_to(u[f"board.plies-sliding-{row}-bolts.ec5.hand"], shape)
+        T = np.broadcast_to(np.asarray(pull), shape)
+        per_pull = np.where(T > 1.0, each / np.maximum(T, 1.0), 0.0)
+        both = (T[1:] > 1.0) & (T[:-1] > 1.0)
+        assert (np.diff(per_pull, axis=0)[both] <= NOISE * per_pull[:-1][both]).all(), row
+
+
+def test_exception_a_thicker_board_may_pull_its_bolts_harder() -> None:
+    one = trial(POD, MOUNT)
+    scaled = replace(one, stacks=one.stacks.scaled(np.array([45.0, 90.0]) / one.stacks.t[0]))
+    T = np.broadcast_to(np.asarray(scaled.upper_tension), (2, len(one.cases))).max(axis=1)
+    assert T[0] < T[1] < 1.15 * T[0]
+
+
+SERVED = {"backing.wood-crushing-upper-bolts", "backing.wood-crushing-lower-bolts", "board.bending"}
+
+
+def grown(one: Trial, mount: Mount, k: float) -> Trial:
+    """The same with k times as large a washer or plate; one that joins bolts keeps its distance between them."""
+    assert mount.engine_bolts is not None
+    per, w = mount.engine_bolts.forward.per, one.hardware
+    width = w.width * k if per == "bolt" else w.width + (k - 1) * 76.2
+    height = w.height * k if per != "all" else w.height + (k - 1) * 76.2
+    return replace(one, hardware=replace(w, outside=w.outside * k, width=width, height=height))
+
+
+def past_edges(of: Trial, upper: bool) -> Array:
+    """Which sides of the sliding perimeter, at t/2 outside a bolt's patch, lie past an edge or a neighbor's half."""
+    patch, edges = (of.upper_patch if upper else of.lower_patch), of.edges(upper=upper)
+    sides = ((patch.inner, edges.inner), (patch.outer, edges.outer), (patch.up, edges.up), (patch.down, edges.down))
+    shape = (len(of.stacks), len(of.cases))
+    return np.stack([np.broadcast_to(np.asarray(r) + of.t / 2 >= np.asarray(e), shape) for r, e in sides])
+
+
+@MANY
+@given(jobs(), mounts(), st.lists(st.floats(1.0, 2.0), min_size=2, max_size=10))
+def test_a_larger_washer_or_plate_never_hurts_what_it_serves(job: Job, mount: Mount, times: list[float]) -> None:
+    """Same metal, same thickness. Its own bending may rise until it is all at work: it serves the wood, not itself."""
+    one = trial(job, mount)
+    for small, large in pairwise(grown(one, mount, k) for k in sorted(times)):
+        before, after = found(small), found(large)
+        for name, u in before.items():
+            if part(name) in SERVED:
+                assert after[name].max() <= u.max() * (1 + NOISE) + NOISE, name
+        for row, upper in (("upper", True), ("lower", False)):
+            name = f"board.plies-sliding-{row}-bolts.ec5.hand"
+            same = (past_edges(small, upper) == past_edges(large, upper)).all(axis=(0, 1))
+            assert (after[name][0, same] <= before[name][0, same] * (1 + NOISE) + NOISE).all(), name
+
+
+def test_exception_a_larger_plate_whose_perimeter_meets_an_edge() -> None:
+    """A perimeter that meets the board's edge loses that side: three sides of a larger plate may be shorter than four
+    of a smaller one. Between 58 and 66 mm plates under each nut, plies slide up to a quarter sooner (measured)."""
+    small = replace(MOUNT, layers=MOUNT.layers[:2])
+    assert small.engine_bolts is not None
+    each = Backing("", "6061-T6", 4.7625, 50.8, 50.8, "bolt")
+    small = replace(small, engine_bolts=replace(small.engine_bolts, forward=each))
+    one = trial(POD, small)
+    name = "board.plies-sliding-upper-bolts.ec5.hand"
+    worst = [found(grown(one, small, k))[name].max() for k in np.linspace(1.0, 2.0, 41)]
+    assert 1.15 < max(worst) / min(worst) < 1.25
+    assert worst[0] > min(worst) < worst[-1]
+
+
+@MANY
+@given(jobs(), mounts(), st.floats(0.0, 60.0))
+def test_more_edge_distance_never_lowers_what_a_bolt_carries(job: Job, mount: Mount, more: float) -> None:
+    """More board beside the bolts, held where it was: between the same side lines, down to the same bottom line."""
+    one = trial(job, mount)
+    place = one.setup.place
+    wider = replace(one, setup=replace(one.setup, place=replace(place, width=place.width + 2 * more)))
+    for name, u in found(one).items():
+        if part(name) in SERVED | IN_PLANE or "plies-sliding" in name or "edge-distance" in name:
+            assert found(wider)[name].max() <= u.max() * (1 + NOISE) + NOISE, name
+
+
+def flipped(job: Job) -> Job:
+    """The job in a mirror: port for starboard."""
+    bracket, kicker = job.engine.bracket, job.engine.kicker
+    engine = replace(
+        job.engine,
+        bracket=replace(
+            bracket,
+            bolts=tuple(replace(h, y=-h.y) for h in bracket.bolts),
+            pads=tuple(replace(p, y=-p.y) for p in bracket.pads),
+        ),
+        kicker=None if kicker is None or kicker.y is None else replace(kicker, y=-kicker.y),
+    )
+    board = replace(job.board, openings=tuple(replace(h, y=-h.y) for h in job.board.openings))
+    return replace(job, engine=engine, board=board, frame=replace(job.frame, at=tuple(-y for y in job.frame.at)))
+
+
+@MANY
+@given(
+    jobs(), mounts(), st.floats(-250.0, 250.0), st.floats(-400.0, 400.0).filter(lambda y: abs(y) > 50), st.floats(0.0, 5.0),
+    st.booleans(),
+)  # fmt: skip
+def test_a_mirrored_job_mirrors_its_answer(
+    job: Job, mount: Mount, drain: float, beside: float, uneven: float, kicked: bool
+) -> None:
+    """Every case has its counterpart on the other side, and for every hand of propeller."""
+    bolts = tuple(Hole(side * y + uneven, down) for y, down in ((163.0, 48.0), (125.0, 250.0)) for side in (-1, 1))
+    pads = (Pad(-140.0, 0.0, 70.0, 330.0), Pad(140.0, 0.0, 70.0, 330.0))
+    whole = replace(
+        job,
+        engine=replace(job.engine, bracket=EngineBracket(bolts=bolts, pads=pads),
+                       kicker=Kicker(8 * HP, y=beside) if kicked else None),
+        board=replace(job.board, openings=(Hole(drain, 380.0, 25.0, "drain"),)),
+    )  # fmt: skip
+    one, other = trial(whole, mount), trial(flipped(whole), mount)
+    before, after = found(one), found(other)
+    assert before.keys() == after.keys()
+    for name, u in before.items():
+        for of in set(one.cases.of) if u.shape[1] == len(one.cases) else {""}:
+            rows = [i for i, o in enumerate(one.cases.of) if o == of] if of else [0]
+            np.testing.assert_allclose(
+                np.sort(after[name][0, rows]), np.sort(u[0, rows]), rtol=1e-9, atol=1e-12, err_msg=name
+            )
+
+
+INCHES = """
+[job]
+units = "us"
+[boat]
+kind = "pontoon"
+plate_power = "50 hp"
+speed = "22 mph"
+[engine]
+power = "40 hp"
+shaft = "20 in"
+weight = "260 lb"
+thrust = "500 lbf"
+[engine.gravity]
+aft = "9 in"
+[engine.bracket]
+upper_holes = "12-7/8 in"
+lower_holes = "9-7/8 in"
+rows_apart = "8 in"
+top_to_upper = "1-7/8 in"
+[board]
+width = "24 in"
+height = "18 in"
+lean = "12 deg"
+[frame]
+kind = "pod"
+"""
+METRIC = {
+    '"us"': '"si"', '"50 hp"': '"37.2849936 kW"', '"22 mph"': '"9.83488 m/s"', '"40 hp"': '"29.8279949 kW"',
+    '"20 in"': '"508 mm"', '"260 lb"': '"117.934016 kg"', '"500 lbf"': '"2224.11081 N"', '"9 in"': '"22.86 cm"',
+    '"12-7/8 in"': '"327.025 mm"', '"9-7/8 in"': '"250.825 mm"', '"8 in"': '"203.2 mm"', '"1-7/8 in"': '"47.625 mm"',
+    '"24 in"': '"609.6 mm"', '"18 in"': '"0.4572 m"',
+}  # fmt: skip
+
+
+def test_the_unit_system_never_changes_the_answer() -> None:
+    """Quantities written in the other system, to nine digits; and the same job asked to read in the other."""
+    text = INCHES
+    for us, si in METRIC.items():
+        assert us in text
+        text = text.replace(us, si)
+    by_inch, by_mm = (judge(loads(t), SHIPPED, MOUNT) for t in (INCHES, text))
+    assert [c.id for c in by_inch.checks] == [c.id for c in by_mm.checks]
+    for one, other in zip(by_inch.checks, by_mm.checks, strict=True):
+        assert other.utilisation == pytest.approx(one.utilisation, rel=1e-6, abs=1e-9), one.id
+    read: Any = judge(replace(by_inch.job, head=replace(by_inch.job.head, units="si")), SHIPPED, MOUNT)
+    assert read.checks == by_inch.checks
+    assert read.assumptions == by_inch.assumptions
+    assert read.paper == by_inch.paper
