@@ -213,7 +213,7 @@ def test_a_movement_shown_is_under_the_mark_to_stop_at() -> None:
 def test_a_board_thicker_than_brackets_seen_works_only_if() -> None:
     j = replace(sized("example"), job=replace(job("example"), engine=replace(job("example").engine, takes=None)))
     beyond = replace(j, total=120.0)
-    assert " WORKS only if your bracket takes 4-23/32 in" in "\n".join(size_screen(beyond, ASCII))
+    assert " WORKS only if your bracket takes 4-3/4 in" in "\n".join(size_screen(beyond, ASCII))
     assert "WORKS only" not in "\n".join(size_screen(replace(j, total=50.0), ASCII))
 
 
