@@ -12,7 +12,7 @@ from transom.board.grid import Grid, Rectangle
 from transom.board.lamination import Stacks
 from transom.board.layers import metal_rigidity, rigidity, shear_stiffness
 from transom.board.plate import Plate, Solution, Spring, Support
-from transom.board.recover import Fields, corrected, correction, fields, size_of
+from transom.board.recover import Fields, correct, correction, fields, size_of
 from transom.units import Array
 
 
@@ -92,10 +92,11 @@ def answer(board: Board, wrenches: Array, names: Sequence[str]) -> Answer:
     solutions = [s.solution(b) for s, b in zip(seated, borne, strict=True)]
     coarse, fine = (fields(s.sprung, u) for s, u in zip(seated, solutions, strict=True))
     change = correction(coarse, fine)
+    correct(fine, change)
     base = seated[1].plate
     return Answer(
-        base.grid, board.seat, borne[1], np.abs(borne[1].bolts - borne[0].bolts) / 3, corrected(fine, change),
-        change, solutions[1], base.spring_forces(solutions[1]),
+        base.grid, board.seat, borne[1], np.abs(borne[1].bolts - borne[0].bolts) / 3, fine, change,
+        solutions[1], base.spring_forces(solutions[1]),
     )  # fmt: skip
 
 

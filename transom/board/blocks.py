@@ -17,6 +17,7 @@ from transom.units import Array
 NOT_HELD = "plate: the board is not held; give it supports or springs that stop every motion"
 BALANCED = 1e-11  # of the largest load
 EVERY = slice(None)
+AT_ONCE = 75  # loads; more of them leave the processor's cache between one line and the next sweep
 SOFTEST = 1e-12  # of its own stiffness: what a freedom keeps on a board that is held, however slender
 
 
@@ -183,7 +184,9 @@ class Blocks:
         Raises:
             JobError: equations of a board that is not held.
         """
-        x = self._swept(f, rows)
+        x = np.empty((self.lines, len(self.mirror), f.shape[-1]))
+        for part in (slice(m, m + AT_ONCE) for m in range(0, f.shape[-1], AT_ONCE)):
+            x[..., part] = self._swept(f[..., part], rows)
         size = np.maximum(f.max(axis=(0, 1), initial=0.0), -f.min(axis=(0, 1), initial=0.0))
         probe = (np.where(np.arange(len(size)) % 2, -1.0, 1.0) / np.where(size > 0, size, 1.0))[:, None]
         rest = -self.times(x @ probe)

@@ -57,9 +57,9 @@ def fields(plate: Plate, solution: Solution) -> Fields:
     for field in (one, two):
         np.negative(field[:, :, 0], out=field[:, :, 0])
         field[~grid.nodes] = np.nan
-    twist = one[:, :, 2] + two[:, :, 1]
-    twist /= 2
-    return Fields(one[:, :, 1], two[:, :, 2], twist, one[:, :, 0], two[:, :, 0])
+    one[:, :, 2] += two[:, :, 1]
+    one[:, :, 2] /= 2
+    return Fields(one[:, :, 1], two[:, :, 2], one[:, :, 2], one[:, :, 0], two[:, :, 0])
 
 
 def _across(K: Array, u: Sequence[Array], undo: tuple[Array, Array], order: tuple[int, ...]) -> Array:
@@ -133,24 +133,23 @@ def correction(coarse: Fields, fine: Fields) -> Fields:
     return Fields(*(np.asarray(richardson(c, f[::2, ::2])) - f[::2, ::2] for c, f in pairs))
 
 
-def corrected(fine: Fields, change: Fields) -> Fields:
-    """The finer grid's fields with a correction known at every other node spread evenly between these.
+def correct(fine: Fields, change: Fields) -> None:
+    """Add a correction known at every other node to the finer grid's fields, in place, spread evenly between.
 
     So a peak between two lines of the coarser grid is not lost. Nodes between one on the board and one off
     it keep their value.
     """
-    out = []
     for f, c in zip(vars(fine).values(), vars(change).values(), strict=True):
-        better, half = np.array(f), (c[1:] + c[:-1]) / 2
-        better[::2, ::2] += c
+        before = f.copy() if np.isnan(c).any() else f
+        half = (c[1:] + c[:-1]) / 2
+        f[::2, ::2] += c
         for lines, values in ((slice(0, None, 2), c), (slice(1, None, 2), half)):
             between = values[:, 1:] + values[:, :-1]
             between /= 2
-            better[lines, 1::2] += between
-        better[1::2, ::2] += half
-        lost = np.isnan(better) if np.isnan(c).any() else False
-        out.append(np.where(lost, f, better) if np.any(lost) else better)
-    return Fields(*out)
+            f[lines, 1::2] += between
+        f[1::2, ::2] += half
+        if before is not f:
+            np.copyto(f, before, where=np.isnan(f))
 
 
 def extrapolated(grid: Grid, coarse: Fields, fine: Fields) -> tuple[Fields, Fields]:
@@ -158,13 +157,16 @@ def extrapolated(grid: Grid, coarse: Fields, fine: Fields) -> tuple[Fields, Fiel
 
     `grid` is the coarse one.
     """
-    change = correction(coarse, fine)
-    return corrected(fine, change), size_of(grid.finer().nodes, change)
+    change, better = correction(coarse, fine), Fields(*(f.copy() for f in vars(fine).values()))
+    correct(better, change)
+    return better, size_of(grid.finer().nodes, change)
 
 
 def size_of(nodes: Bools, change: Fields) -> Fields:
     """A correction's size at every one of the finer grid's `nodes`, NaN off the board."""
     nothing = np.where(nodes, 0.0, np.nan)[..., None]
-    none = np.broadcast_to(nothing, (*nothing.shape[:2], change.M_1.shape[-1]))
-    spread = corrected(Fields(*(none,) * 5), change)
-    return Fields(*(np.abs(v) for v in vars(spread).values()))
+    size = Fields(*(np.repeat(nothing, c.shape[-1], axis=2) for c in vars(change).values()))
+    correct(size, change)
+    for field in vars(size).values():
+        np.abs(field, out=field)
+    return size

@@ -18,7 +18,7 @@ from transom.units import Array
 Bools = NDArray[np.bool_]
 
 TOLERANCE = 1e-9
-EXACT = 1e-13  # of the loads: what a solution may leave over before it is refined
+EXACT = 1e-11  # of the loads: what a solution may leave over before it is refined, as on the plate
 ROUGH = 1e-6  # of the loads: what a solution may leave over before it is taken for none
 REACH = 32  # contacts in which a case may differ from its base
 
