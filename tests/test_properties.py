@@ -131,10 +131,18 @@ def lower(before: Mapping[str, Array], after: Mapping[str, Array]) -> set[str]:
 
 
 IN_PLANE = {"engine-bolts.shear", "engine-bolts.sideways-in-wood", "engine-bolts.pull-and-sideways-in-wood",
-            "engine-bolts.tension-and-shear"}  # fmt: skip
+            "engine-bolts.tension-and-shear", "frame.bolt-shear", "frame.sideways-in-wood", "frame.flange-bearing",
+            "frame.bolt-tension-and-shear", "frame.pull-and-sideways-in-wood"}  # fmt: skip
+# What a roll about the engine's own line enters: bolts in the board's plane, and those the pod hangs from.
+ROLLED = IN_PLANE | {f"crossmembers.{what}" for what in (
+    "bolt-tension", "bolt-shear", "bolt-tension-and-shear", "wall-bearing", "wall-pull-through")}  # fmt: skip
+# What pulls in reverse, where the weight holds down.
 LOWER = {"backing.wood-crushing-lower-bolts", "backing.plate-bending-lower-bolts", "board.plies-sliding-lower-bolts",
          "engine-bolts.tension", "engine-bolts.tension-and-shear", "engine-bolts.pull-and-sideways-in-wood",
-         "board.bending", "board.plies-sliding-pads", "board.pad-bearing"}  # fmt: skip
+         "board.bending", "board.plies-sliding-pads", "board.pad-bearing", "frame.bolt-tension",
+         "frame.bolt-tension-and-shear", "frame.flange-bending-end", "frame.flange-bending-side",
+         "frame.flange-pull-through", "frame.pull-and-sideways-in-wood", "frame.washer-on-wood",
+         "crossmembers.bolt-tension", "crossmembers.bolt-tension-and-shear", "crossmembers.wall-pull-through"}  # fmt: skip
 FORWARD = ("ahead", "hard-over", "wave")
 
 
@@ -154,7 +162,7 @@ def test_more_thrust_never_lowers_a_utilisation(job: Job, mount: Mount, times: f
     assert lower(before, after) == set()
     assert fallen(before, after, one.cases, FORWARD) == set()
     # In a turn of a full-turn engine the thrust may point against the weight thrown outward.
-    assert {n for n, _ in fallen(before, after, one.cases, ("turn",))} <= IN_PLANE
+    assert {n for n, _ in fallen(before, after, one.cases, ("turn",))} <= ROLLED
 
 
 MOUNT = Mount(
@@ -189,7 +197,7 @@ def test_more_mass_never_lowers_a_utilisation(job: Job, mount: Mount, times: flo
     before, after = found(one), found(other)
     assert lower(before, after) == set()
     assert fallen(before, after, one.cases, FORWARD) == set()
-    assert {n for n, _ in fallen(before, after, one.cases, ("turn",))} <= IN_PLANE
+    assert {n for n, _ in fallen(before, after, one.cases, ("turn",))} <= ROLLED
 
 
 @MANY
@@ -200,7 +208,7 @@ def test_more_stated_mass_lowers_only_what_it_holds_down(job: Job, mount: Mount,
     before, after = found(one), found(other)
     assert lower(before, after) <= LOWER
     assert fallen(before, after, one.cases, ("ahead", "wave")) == set()
-    assert {n for n, _ in fallen(before, after, one.cases, ("turn",))} <= IN_PLANE | LOWER
+    assert {n for n, _ in fallen(before, after, one.cases, ("turn",))} <= ROLLED | LOWER
 
 
 @MANY
@@ -209,9 +217,9 @@ def test_more_setback_lowers_only_what_it_holds_down(job: Job, mount: Mount, tim
     """The centre of gravity further aft: a longer arm ahead, and a longer arm against reverse thrust."""
     one, other = trial(job, mount), trial(job, mount, engine__gravity__aft=times)
     before, after = found(one), found(other)
-    assert lower(before, after) <= LOWER | IN_PLANE
+    assert lower(before, after) <= LOWER | ROLLED
     assert fallen(before, after, one.cases, ("ahead", "wave")) == set()
-    assert {n for n, _ in fallen(before, after, one.cases, ("turn",))} <= IN_PLANE
+    assert {n for n, _ in fallen(before, after, one.cases, ("turn",))} <= ROLLED
 
 
 @pytest.mark.parametrize(
@@ -305,8 +313,8 @@ def test_a_larger_washer_or_plate_never_hurts_what_it_serves(job: Job, mount: Mo
                 assert after[name].max() <= u.max() * (1 + NOISE) + NOISE, name
         for row, upper in (("upper", True), ("lower", False)):
             name = f"board.plies-sliding-{row}-bolts.ec5.hand"
-            same = (past_edges(small, upper) == past_edges(large, upper)).all(axis=(0, 1))
-            assert (after[name][0, same] <= before[name][0, same] * (1 + NOISE) + NOISE).all(), name
+            inside = ~past_edges(large, upper).any(axis=(0, 1))
+            assert (after[name][0, inside] <= before[name][0, inside] * (1 + NOISE) + NOISE).all(), name
 
 
 def test_exception_a_larger_plate_whose_perimeter_meets_an_edge() -> None:
@@ -331,7 +339,8 @@ def test_more_edge_distance_never_lowers_what_a_bolt_carries(job: Job, mount: Mo
     place = one.setup.place
     wider = replace(one, setup=replace(one.setup, place=replace(place, width=place.width + 2 * more)))
     for name, u in found(one).items():
-        if part(name) in SERVED | IN_PLANE or "plies-sliding" in name or "edge-distance" in name:
+        served = part(name) in SERVED | IN_PLANE or "plies-sliding" in name or "edge-distance" in name
+        if served and not name.startswith("frame"):
             assert found(wider)[name].max() <= u.max() * (1 + NOISE) + NOISE, name
 
 
@@ -404,6 +413,8 @@ height = "18 in"
 lean = "12 deg"
 [frame]
 kind = "pod"
+[frame.bolts]
+size = "3/8 in"
 """
 METRIC = {
     '"us"': '"si"', '"50 hp"': '"37.2849936 kW"', '"22 mph"': '"9.83488 m/s"', '"40 hp"': '"29.8279949 kW"',

@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from transom.checks.patch import half_of
 from transom.checks.places import clear_of_backings, edge_of, least_spacing, rim_of
 from transom.checks.trial import Trial
 from transom.formula import formula
@@ -74,6 +75,27 @@ def plates(trial: Trial) -> tuple[CheckArray, ...]:
     )  # fmt: skip
 
 
+@formula(symbol="y_o", source="outermost edge of washer or plate", evidence="published", known_by="derived")
+def outermost(y: MM, half: MM) -> MM:
+    """How far from the center line a washer or plate on a bolt at y reaches."""
+    return y + half
+
+
+@formula(symbol="y_f", source="inner edge of flange or upright", evidence="published", known_by="derived")
+def clear_inside(span: MM, inset: MM) -> MM:
+    """From the center line to the inner edge of what the board lies on."""
+    return span / 2.0 - inset
+
+
+def between_frame(trial: Trial) -> CheckArray:
+    """Washers and plates inside lie between the flanges or uprights, which are on the same face."""
+    w, p, place = trial.hardware, trial.setup.holding.pattern, trial.setup.place
+    own = half_of(np.where(w.round_, w.outside, w.width))
+    reach = np.where(w.per > 0, own, outermost(np.maximum(p.y_u, p.y_l), own))
+    return _once("plate-between-frame", "backing", "", reach, clear_inside(place.span, place.inset),
+                 "the tape: plate against flange or upright", "outermost edge of the backing to the inner edge of the frame")  # fmt: skip
+
+
 def _room_taken(trial: Trial) -> Array:
     """The largest share of its room that a plate takes on any side that it does not share, (n, 1)."""
     per, shares = trial.hardware.per, []
@@ -111,4 +133,4 @@ def obstructions(trial: Trial) -> tuple[CheckArray, ...]:
 
 def checks(trial: Trial) -> tuple[CheckArray, ...]:
     """Everything that is too near, or not."""
-    return (*wood(trial), *plates(trial), *openings(trial), *obstructions(trial))
+    return (*wood(trial), *plates(trial), between_frame(trial), *openings(trial), *obstructions(trial))

@@ -50,6 +50,7 @@ BY_HAND = {
     ("engine-bolts", "edge-distance"): "edge distance: a board that stands higher above the bolts, or lower holes",
     ("engine-bolts", "bolt-spacing"): "spacing: the bracket's other holes, if it has any",
     ("backing", "plate-room"): "plate room: a smaller plate, or one across the pair",
+    ("backing", "plate-between-frame"): "plate on the frame: a narrower plate, or one for each bolt",
     ("backing", "plate-edge"): "plate edge: a larger plate",
     ("engine-bolts", "length"): "bolts: longer ones, so that two threads show beyond the nut",
     ("frame", "flange-bending-side"): "flange bending: a doubler under the bolts, or more bolts along the sides",

@@ -103,6 +103,7 @@ def _place(job: Job, tables: Catalogue, values: Values) -> Place:
         lean=column(values["board.lean"]),
         notch_width=job.board.notch_width,
         notch_depth=job.board.notch_depth,
+        inset=column(values["frame.inset"]),
     )
 
 

@@ -41,6 +41,7 @@ class Place:
     lean: Value
     notch_width: Value = 0.0
     notch_depth: Value = 0.0
+    inset: Value = 0.0  # half of what the board lies on, about each side line
 
 
 @dataclass(frozen=True)

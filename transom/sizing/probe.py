@@ -94,7 +94,9 @@ class Prober:
 
 def _by_plate(careful: Trial) -> float:
     """Worst utilisation of the checks the plate decides; the others passed the screen, which no plate changes."""
-    return max(float(c.worst[0]) for c in (*backed_checks(careful), sliding_at_pads(careful)) if (c.part, c.what) in BY_PLATE)
+    return max(
+        float(c.worst[0]) for c in (*backed_checks(careful), sliding_at_pads(careful)) if (c.part, c.what) in BY_PLATE
+    )
 
 
 def _working_area(trial: Trial) -> Array:
