@@ -23,7 +23,7 @@ SCRIPTS = sorted(EXAMPLES.glob("*.py"))
 # Pontoon, 40 hp: the crossmember wall was not measured and takes the low default, so the pod's bolts pulling through it
 # on the road come before the board.
 # Runabout, 60 hp: fourteen 1/4 in bolts hold the skin; a strike pulls the worst of them.
-# Work boat, 90 hp, sized: on 60 mm of okoume the 5 mm flanges of the uprights bend before plies slide.
+# Work boat, 90 hp, sized: on 60 mm of okoume the flanges of the uprights bend before plies slide.
 # Runabout as drawn: the plate over a pair of bolts is no larger, the board thinner and its middle sheet turned;
 # plies slide round the upper bolts hard over, which pulls one bolt more than its neighbor.
 # Work boat, 90 hp on uprights: okoume slides at 0.64 MPa (Douglas-fir 0.82), so plies slide at the bolts before the
