@@ -16,6 +16,7 @@ from transom.result import CheckArray
 from transom.setup.build import build, values_of
 from transom.setup.facts import collect
 from transom.setup.support import frame_hold, pod_hold
+from transom.standards.ec3 import practice_pitch
 
 PLATES = {True: ((50.0, 5.0), (80.0, 6.0), (100.0, 10.0)), False: ((50.8, 4.7625), (76.2, 6.35), (101.6, 9.525))}
 DOUBLERS = {True: (0.0, 6.0, 10.0, 12.0), False: (0.0, 6.35, 9.525, 12.7)}
@@ -96,12 +97,20 @@ def frame_options(job: Job, tables: Catalogue) -> tuple[FrameBolts, ...]:
                     washer_t=washer[1], doubler=doubler, chosen=True)
             for doubler, times, washer in product(DOUBLERS[metric], MORE, ((None, None), *PLATES[metric]))
         )  # fmt: skip
+    sets = product(_sizes(b, metric, tables, job), (b.count,) if b.count else COUNTS)
+    bare = [FrameBolts(size, count, False, d, chosen=True) for (size, d), count in sets]
+    rooms = [bolts for bolts in bare if _apart(job, tables, bolts)] or bare[:1]
     return tuple(
-        FrameBolts(size, count, False, d, *washer, doubler, True)
-        for doubler, (size, d), count, washer in product(
-            DOUBLERS[metric], _sizes(b, metric, tables, job), (b.count,) if b.count else COUNTS, PLATES[metric]
-        )
+        replace(bolts, washer=washer, washer_t=t, doubler=doubler)
+        for doubler, bolts, (washer, t) in product(DOUBLERS[metric], rooms, PLATES[metric])
     )
+
+
+def _apart(job: Job, tables: Catalogue, bolts: FrameBolts) -> bool:
+    """True where bolts are as far apart on the frame's lines as metal asks."""
+    job = _with(job, bolts, FrameBolts())
+    f = build(job, tables, values_of(collect(job, tables))).frame
+    return bool(np.min(np.minimum(f.side_pitch, f.end_pitch)) >= np.max(practice_pitch(f.bolts.d)))
 
 
 def _sizes(b: FrameBolts, metric: bool, tables: Catalogue, job: Job) -> tuple[tuple[str, float], ...]:
