@@ -1,5 +1,6 @@
 """What a judgement is made of: assumptions, cases, checks. Frozen records, no printing."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -116,14 +117,23 @@ class CheckArray:
 
     def rows(self, i: int = 0) -> tuple["Check", ...]:
         """The checks of candidate i, one for each case."""
+        return self._rows(i, range(len(self.cases)))
+
+    def worst_row(self, i: int = 0) -> "Check":
+        """The check of candidate i in its worst case; of cases alike to nine digits, the last by name."""
+        u = np.broadcast_to(self.utilisation[i], len(self.cases))
+        near = np.flatnonzero(u >= u.max() * (1 - 1e-8))
+        return max(self._rows(i, near.tolist()), key=lambda c: (c.utilisation, c.id))
+
+    def _rows(self, i: int, places: Sequence[int]) -> tuple["Check", ...]:
         n = np.broadcast_shapes(np.atleast_2d(self.demand).shape, np.atleast_2d(self.resistance).shape)[0]
         shape = (n, len(self.cases))
-        demand = np.broadcast_to(self.demand, shape)[i]
-        resistance = np.broadcast_to(self.resistance, shape)[i]
+        demand = np.broadcast_to(np.asarray(self.demand, dtype=float), shape)[i].tolist()
+        resistance = np.broadcast_to(np.asarray(self.resistance, dtype=float), shape)[i].tolist()
         return tuple(
-            Check(self.part, self.what, self.rule, case, self.method, float(d), float(r), self.unit,
+            Check(self.part, self.what, self.rule, self.cases[k], self.method, demand[k], resistance[k], self.unit,
                   self.source, self.evidence, self.known_by, self.note, self.information)
-            for case, d, r in zip(self.cases, demand, resistance, strict=True)
+            for k in places
         )  # fmt: skip
 
 
@@ -153,8 +163,8 @@ class Check:
     @property
     def utilisation(self) -> float:
         """Demand over resistance; infinite where either is not a usable number."""
-        if not (np.isfinite(self.demand) and np.isfinite(self.resistance) and self.resistance > 0):
-            return float("inf")
+        if not (math.isfinite(self.demand) and math.isfinite(self.resistance) and self.resistance > 0):
+            return math.inf
         return rounded(self.demand / self.resistance)
 
     @property

@@ -11,7 +11,7 @@ from transom.errors import JobError
 from transom.judge.evaluate import careful_of, decided
 from transom.judge.records import Option, weakest
 from transom.result import Check, CheckArray
-from transom.sizing.probe import rows_for
+from transom.sizing.probe import rows_of
 from transom.sizing.search import Field
 
 
@@ -36,13 +36,13 @@ def worst_of_each(trial: Trial, by_plate: bool) -> list[Check]:
     pencil = decided(all_checks(trial))
     careful = _by_plate(trial, pencil) if by_plate else pencil
     chosen = (c if c.method == "plate" else p for c, p in zip(careful, pencil, strict=True))
-    return [max(c.rows(), key=lambda r: (r.utilisation, r.id)) for c in chosen]
+    return [c.worst_row() for c in chosen]
 
 
 def _by_plate(trial: Trial, pencil: Sequence[CheckArray]) -> Sequence[CheckArray]:
     """The checks as the plate has them; the pencil's where bolts or pads lie off the board and it says no already."""
     try:
-        return decided(all_checks(careful_of(trial, rows_for(trial))))
+        return decided(all_checks(careful_of(trial, rows_of(pencil))))
     except JobError:
         if all(c.worst[0] <= 1.0 for c in pencil):
             raise

@@ -1,16 +1,20 @@
 """The careful method inside the search: one plate for a stack tells what the pencil's figures are worth there."""
 
 import dataclasses
+from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 
 from transom.checks import BY_PLATE, all_checks, backed_checks
+from transom.checks.board import bending as board_bending
 from transom.checks.board import sliding_at_pads
 from transom.checks.trial import Trial
 from transom.judge.evaluate import PENCIL, Calibration, calibrate, careful_of, quick_look, worst
+from transom.result import Cases, CheckArray
 from transom.units import Array
 
 if TYPE_CHECKING:
@@ -24,8 +28,13 @@ NEAR, CLEAR = 1.05, 0.95  # up to here a quick look is asked again on two grids;
 
 def rows_for(trial: Trial) -> list[int]:
     """The cases in which a plate of this candidate can govern: the worst few of each check it decides."""
+    return rows_of(all_checks(trial))
+
+
+def rows_of(pencil: Sequence[CheckArray]) -> list[int]:
+    """The same, of the candidate's checks by the pencil."""
     rows: set[int] = set()
-    for check in all_checks(trial):
+    for check in pencil:
         if (check.part, check.what) in BY_PLATE:
             rows |= {int(i) for i in np.argsort(check.utilisation[0])[-ROWS_A_CHECK:]}
     return sorted(rows)
@@ -63,11 +72,9 @@ class Prober:
         """Which of a stack's sets may pass: none where the board's bending is beyond hope."""
         n = len(self.field.sets)
         places = s * n + np.arange(n)
-        every = self.field.trial(places)
-        widest = int(np.argmax(_working_area(every)))
+        widest = int(np.argmax(_working_area(self.field.trial(places, self._one_a_duration))))
         one = self.field.trial(places[[widest]])
-        pencil = all_checks(one)
-        bending = float(pencil[0].worst[0])
+        bending = float(board_bending(one).worst[0])
         if bending * self._likely(s) * SLACK > 1.0:
             return np.zeros(n, dtype=bool)
         rows = rows_for(one)
@@ -77,6 +84,12 @@ class Prober:
         calibration = calibrate(all_checks(some), careful)
         self.ratios[s] = float(careful[0].worst[0]) / bending if bending > 0 else 1.0
         return self._calibrated(places, rows, calibration) <= NEAR
+
+    @cached_property
+    def _one_a_duration(self) -> Cases:
+        """One case of each duration class: all that the wood's strength, and so a plate's reach, depends on."""
+        first = {duration: i for i, duration in reversed(list(enumerate(self.field.cases.duration)))}
+        return self.field.cases.take(sorted(first.values()))
 
     def _likely(self, s: int) -> float:
         """Careful over pencil of the solved stack most like this one in thickness and in stiffness up and across."""

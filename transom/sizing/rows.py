@@ -18,6 +18,17 @@ def rows_that_matter(field: "Field", stacks: NDArray[np.int_], whole: bool = Fal
     quantities are all at most another's, at no smaller k, cannot govern. `whole`: the bolts of frame and pod
     are still to be looked at too.
     """
+    return _uncovered(*_quantities(field, stacks, whole))
+
+
+def leading_cases(field: "Field", stacks: NDArray[np.int_], sample: int = 16) -> list[int]:
+    """Places of the cases that are worst in some quantity for some of a sample of the stacks: a quick first sieve."""
+    some = np.asarray(stacks)[:: max(1, len(stacks) // sample)]
+    return _leaders(*_quantities(field, some, whole=False))
+
+
+def _quantities(field: "Field", stacks: NDArray[np.int_], whole: bool) -> tuple[Array, Array]:
+    """What the demands rise with (quantities, stacks, cases), and k_mod/gamma_M (cases)."""
     trial = field.trial(np.asarray(stacks) * len(field.sets))
     s = trial.strips
     shape = (len(stacks), len(field.cases))
@@ -30,7 +41,7 @@ def rows_that_matter(field: "Field", stacks: NDArray[np.int_], whole: bool = Fal
         quantities += [np.broadcast_to(F, shape) for F in _on_supports(trial)]
     pads = [np.broadcast_to(np.where(side, s.C, 0.0), shape) for side in (s.ahead, ~np.asarray(s.ahead))]
     block = np.broadcast_to(_block_height(trial), shape)
-    return _uncovered(np.stack([*quantities, *pads, block]), trial.k)
+    return np.stack([*quantities, *pads, block]), trial.k
 
 
 def _moments(trial: "object") -> tuple[Array, Array]:
@@ -62,9 +73,7 @@ def _uncovered(q: Array, k: Array) -> list[int]:
     """Places of columns of q (quantities, stacks, cases) that no other column covers."""
     v = q.shape[-1]
     # Whatever is largest somewhere must stay, and covers most of the rest.
-    leaders = sorted(
-        {int(i) for i in np.argmax(q / k, axis=-1).ravel()} | {int(i) for i in np.argmax(q, axis=-1).ravel()}
-    )
+    leaders = _leaders(q, k)
     kept = list(leaders)
     for a in range(v):
         if a in leaders:
@@ -73,3 +82,8 @@ def _uncovered(q: Array, k: Array) -> list[int]:
         if not covered:
             kept.append(a)
     return sorted(kept)
+
+
+def _leaders(q: Array, k: Array) -> list[int]:
+    """Places of columns that are the largest of some row, as they are or by the strength they meet."""
+    return sorted({int(i) for by in (q / k, q) for i in np.argmax(by, axis=-1).ravel()})

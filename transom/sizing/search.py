@@ -25,7 +25,7 @@ from transom.result import Cases, CheckArray
 from transom.setup.records import Setup
 from transom.sizing.candidates import Pile, bolt_sets, piles
 from transom.sizing.probe import Prober
-from transom.sizing.rows import rows_that_matter
+from transom.sizing.rows import leading_cases, rows_that_matter
 from transom.sizing.sheets import halves
 from transom.units import Array
 
@@ -157,12 +157,12 @@ def best_of_kinds(field: Field, most: int, but: Container[int] = ()) -> list[int
     order = field.order[may[stack]]
     found: dict[int, int] = {}
     prober = Prober(field)
-    cases = field.cases.take(rows_that_matter(field, np.flatnonzero(may))) if len(order) else field.cases
+    sieves = _sieves(field, np.flatnonzero(may)) if len(order) else ()
     for block in blocks(order):
         wanted = block[~np.isin(kinds[block // len(field.sets)], list(found))]
-        if not len(wanted):
-            continue
-        for place in wanted[screened(field, wanted, cases, whole=False) <= 1.0]:
+        for cases in sieves:
+            wanted = wanted[screened(field, wanted, cases, whole=False) <= 1.0] if len(wanted) else wanted
+        for place in wanted:
             kind = int(kinds[place // len(field.sets)])
             if kind in found or int(place) in but or (field.careful and not prober.passes(int(place))):
                 continue
@@ -170,6 +170,12 @@ def best_of_kinds(field: Field, most: int, but: Container[int] = ()) -> list[int
             if len(found) == most:
                 return list(found.values())
     return list(found.values())
+
+
+def _sieves(field: Field, stacks: NDArray[np.int_]) -> tuple[Cases, Cases]:
+    """The few cases that fail most candidates, then all that can fail one."""
+    leading, every = leading_cases(field, stacks), rows_that_matter(field, stacks)
+    return field.cases.take(leading), field.cases.take(every)
 
 
 def nearest_miss(field: Field) -> int:
