@@ -186,13 +186,18 @@ def steering_stop(job: Job, tables: Catalogue) -> float:
     return float(np.radians(_factor(tables, name[job.engine.steering])))
 
 
+def _within_series(pitch: Value, diameter: Value, most: float = 1.4) -> Value:
+    """Pitch the B-series still covers, 1.4 diameters: a steeper propeller thrusts less at the same torque."""
+    return np.minimum(pitch, most * np.asarray(diameter))[()]
+
+
 def _loads(job: Job, tables: Catalogue, v: Values) -> LoadInputs:
     factor = partial(_factor, tables)
     full = job.engine.steering == "full turn"
     P = v["engine.power"]
     n = propeller_speed(v["engine.propeller.speed"], v["engine.propeller.gear"])
     usual = bollard(
-        P=P, D=length_in_m(v["engine.propeller.diameter"]), pitch=length_in_m(v["engine.propeller.pitch"]),
+        P=P, D=length_in_m(v["engine.propeller.diameter"]), pitch=length_in_m(_within_series(v["engine.propeller.pitch"], v["engine.propeller.diameter"])),
         Z=v["engine.propeller.blades"], AeA0=v["engine.propeller.area_ratio"], gear=v["engine.propeller.gear"],
         n_e=v["engine.propeller.speed"], rho=factor("water.density_kg_m3"), FM=factor("thrust.FM"),
         peak=factor("thrust.torque_peak"),
