@@ -79,8 +79,10 @@ def _least(
 
 
 def _metric(job: Job) -> bool:
+    """Metric where the bolts there are, or the engine's, are: how results read decides nothing."""
     size = job.frame.bolts.size if job.frame.bolts else ""
-    return size.startswith("M") or (not size and job.head.units == "si")
+    mounted = job.mount.engine_bolts.thread if job.mount and job.mount.engine_bolts else ""
+    return (size or mounted or "".join(job.stock.threads[:1])).startswith("M")
 
 
 def _usual(job: Job, tables: Catalogue, key: str) -> float:
