@@ -38,11 +38,6 @@ from transom.statics.wrench import BoardActions, board_actions
 from transom.units import MM, MM2, MPA, ONE, Array, N, Value
 
 
-def column(x: Value) -> Value:
-    """A float as it is, an array (n,) as a column (n, 1)."""
-    return x if np.ndim(x) == 0 else np.asarray(x).reshape(-1, 1)
-
-
 @formula(symbol="f_d", source="EN 1995-1-1:2004, 2.4.1 (2.14), k = k_mod/gamma_M", typical={"k": 0.58})
 def design_value(f_k: MPA, k: ONE) -> MPA:
     """Design strength from the characteristic one."""
