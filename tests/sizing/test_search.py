@@ -19,9 +19,9 @@ from transom.sizing.extents import required_thickness
 from transom.sizing.search import RANKS, Field, best_of_kinds, field_of, nearest_miss
 from transom.sizing.sizing import next_thinner
 
-# Thirty of the random jobs: for three of them nothing on the shelf works, which is the slowest to be sure of.
-JOBS = (0, 2, 3, 4, 7, 8, 11, 13, 14, 15, 16, 18, 21, 22, 23, 24, 25, 29, 32, 36, 40, 41, 43, 44, 45, 39, 52)
-NOTHING_WORKS = (30, 37, 53)
+# Thirty of the random jobs: for four of them nothing on the shelf works, which is the slowest to be sure of.
+JOBS = (0, 2, 3, 4, 7, 8, 11, 13, 14, 15, 16, 18, 21, 22, 23, 24, 25, 29, 32, 36, 41, 43, 44, 45, 39, 52)
+NOTHING_WORKS = (30, 37, 40, 53)
 
 
 @pytest.fixture
