@@ -11,7 +11,8 @@ from transom.job.records import Backing
 from transom.judge.judging import judge
 from transom.report.cures import resized, tried
 from transom.report.details import details
-from transom.report.review_screen import not_looked_at, review_screen
+from transom.report.parts import not_looked_at
+from transom.report.review_screen import review_screen
 from transom.report.ruler import next_mark
 from transom.report.size_screen import size_screen
 from transom.report.text import ASCII, BLOCKS, WIDTH, bars_for, printable

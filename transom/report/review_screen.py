@@ -23,20 +23,13 @@ from transom.report.page import (
     used,
     weakest,
 )
+from transom.report.parts import not_looked_at
 from transom.report.pencil import Pencil, pencil
 from transom.report.pencil import sentence as pencil_sentence
 from transom.report.ruler import ruler_check
 from transom.report.shopping import shopping
 from transom.report.text import Bars, block, columns, rule
 from transom.report.words import EVIDENCE, case_words, check_words, plural, spelled
-
-# Parts of the load path and where their checks would stand; what has none was not looked at.
-PARTS = (
-    ("board-to-frame bolts and the flange they go through", ("frame",), ""),
-    ("what the frame hangs on: pod, hull, their walls and welds", ("pod", "hull"), ""),
-    ("the engine bolts' torque against bolt and wood: not stated in the job", ("engine-bolts",), "stretch-at-bolt-up"),
-    ("the bracket's thickness range: not measured", ("assembly",), "bracket-thickest"),
-)
 
 
 def review_screen(j: Judgement, bars: Bars, cures: Sequence[Cure] = ()) -> list[str]:
@@ -111,21 +104,6 @@ def _mounted(j: Judgement) -> Iterator[str]:
     """What was judged."""
     if j.mount is not None:
         yield from shopping(j, j.mount)
-
-
-def not_looked_at(j: Judgement) -> tuple[str, ...]:
-    """Parts of the load path that no check of this judgement enters."""
-    seen = {(c.part, c.what) for c in j.deciding}
-    out = []
-    for words, parts, what in PARTS:
-        bolted = j.setup.holding.by == "bolts" or what != "stretch-at-bolt-up"
-        if bolted and not any(part in parts and (not what or w == what) for part, w in seen):
-            out.append(words)
-    if j.setup.holding.by == "clamps":
-        out.append("the clamp screws themselves")
-    if j.job.not_judged:
-        out.append(f"in the job, but nothing is decided by it: {', '.join(j.job.not_judged)}")
-    return (*out, "deck, tubes, hull and hidden rot")
 
 
 def grounds(j: Judgement) -> Iterator[str]:
