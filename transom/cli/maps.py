@@ -16,12 +16,13 @@ Maps = Annotated[
 ]
 
 
-def drawn(j: "Judgement", job: Path, folder: Path, force: bool) -> list[str]:
-    """Write the maps into the folder, which is made where it is missing; what was done, in lines.
+def drawn(j: "Judgement", job: Path, folder: Path, force: bool, command: str) -> list[str]:
+    """Write the maps into the folder, which is made where it is missing, and log it; what was done, in lines.
 
     Raises:
         JobError: a file is there and not forced, or the folder cannot be made; nothing is written then.
     """
+    from transom.cli.log import log
     from transom.errors import JobError
     from transom.job.files import write_atomic
     from transom.report.maps.pages import pages
@@ -40,4 +41,5 @@ def drawn(j: "Judgement", job: Path, folder: Path, force: bool) -> list[str]:
         raise JobError(f"{folder}: no folder can be made there ({error.strerror}). Choose another place.") from None
     for path, text in found.items():
         write_atomic(path, text, force)
+    log(j, job, f"{command} --maps {folder}", found)
     return [f"{path}: drawn" for path in found]

@@ -29,7 +29,7 @@ def review(
         )
     j = judge(stated, SHIPPED, stated.mount)
     if maps is not None:
-        tell("\n".join(drawn(j, path, maps, force)))
+        tell("\n".join(drawn(j, path, maps, force, "review")))
     say(_json(j) if json else _screen(j, stated, details))
     raise typer.Exit(PASSES if j.passes else FAILS)
 

@@ -41,7 +41,7 @@ def size(
     if write is not None:
         tell(_written(path, stated, j, write, force))
     if maps is not None:
-        tell("\n".join(drawn(j, path, maps, force)))
+        tell("\n".join(drawn(j, path, maps, force, "size")))
     say(_json(j) if json else _screen(j, stated, rank, details))
     raise typer.Exit(PASSES if j.passes else FAILS)
 

@@ -36,7 +36,11 @@ def loads(text: str, *, folder: Path | str | None = None) -> Job:
     shop, shop_reading = _shop(reading, Path(folder) if folder is not None else None)
     if reading.faults.lines:
         raise JobError(*reading.faults.lines)
-    return build.job(reading, shop, shop_reading, hashlib.sha256(text.encode("utf-8", "surrogatepass")).hexdigest())
+    return build.job(reading, shop, shop_reading, _hash(text))
+
+
+def _hash(text: str) -> str:
+    return hashlib.sha256(text.encode("utf-8", "surrogatepass")).hexdigest()
 
 
 def _plain(text: str) -> str:
@@ -60,10 +64,11 @@ def _shop(reading: Reading, folder: Path | None) -> tuple[Shop | None, Reading]:
 def _shop_file(reading: Reading, path: Path) -> tuple[Shop | None, Reading]:
     name = printable(path.name)
     try:
-        shop = read_tables(parse(_plain(text_of(path))), SHOP_SECTIONS)
+        text = text_of(path)
+        shop = read_tables(parse(_plain(text)), SHOP_SECTIONS)
     except JobError as error:
         reading.faults.lines.extend(f"{name}: {line}" for line in error.faults)
         return None, Reading()
     reading.faults.lines.extend(f"{name}: {line}" for line in shop.faults.lines)
     said = {k: shop.get(f"shop.{k}") for k in ("name", "rate") if shop.get(f"shop.{k}") is not None}
-    return Shop(file=path.name, prices=shop.get("prices") or {}, **said), shop
+    return Shop(file=path.name, prices=shop.get("prices") or {}, sha256=_hash(text), **said), shop

@@ -198,12 +198,13 @@ class Crossmembers:
 
 @dataclass(frozen=True)
 class Shop:
-    """What the shop's own file says beside its stock. Prices stand as they were written."""
+    """What the shop's own file says beside its stock. Prices stand as they were written; `sha256` is of its bytes."""
 
     file: str
     name: str = ""
     rate: float | None = None  # for an hour of work, in the shop's money
     prices: Mapping[str, Any] = field(default_factory=dict)
+    sha256: str = ""
 
 
 @dataclass(frozen=True)
