@@ -27,6 +27,7 @@ from transom.job.records import (
     Layer,
     Mount,
     ShopCase,
+    Sign,
 )
 from transom.job.schema import SECTIONS, keys
 from transom.job.write import example_text
@@ -97,6 +98,7 @@ def test_stock_mount_case_and_accept(job: Job) -> None:
     )
     assert job.cases == (ShopCase("beach launch", "ahead", 1.2, "launched on a slope"),)
     assert job.accepts == (Accept("plate-power-unreadable", "name", dt.date(2026, 5, 4), "builder's letter"),)
+    assert job.sign == Sign("A. Draws", "B. Looks", "C. Owns")
 
 
 def test_the_rest_of_the_record(job: Job) -> None:

@@ -26,6 +26,7 @@ from transom.job.records import (
     Setback,
     Shop,
     ShopCase,
+    Sign,
     Stock,
 )
 
@@ -42,6 +43,7 @@ def job(r: Reading, shop: Shop | None, shop_reading: Reading, sha256: str) -> Jo
         mount=_mount(r),
         cases=tuple(ShopCase(**row) for row in r.get("case") or ()),
         accepts=tuple(Accept(**row) for row in r.get("accept") or ()),
+        sign=Sign(**r.of("sign")),
         sha256=sha256,
         unmeasured=tuple(r.unmeasured),
         second_look=_first(shop_reading.get("shop.second_look"), 0.85),

@@ -282,6 +282,15 @@ class Accept:
 
 
 @dataclass(frozen=True)
+class Sign:
+    """Who answers for the report; empty where nobody is named yet."""
+
+    made_by: str = ""
+    checked_by: str = ""
+    accepted_by: str = ""
+
+
+@dataclass(frozen=True)
 class Job:
     """Everything stated. `sha256` is of the file's bytes.
 
@@ -298,6 +307,7 @@ class Job:
     mount: Mount | None = None
     cases: tuple[ShopCase, ...] = ()
     accepts: tuple[Accept, ...] = ()
+    sign: Sign = field(default_factory=Sign)
     sha256: str = ""
     unmeasured: tuple[str, ...] = ()
     second_look: float = 0.85  # the shop's second-look line, share of the limit

@@ -307,6 +307,12 @@ ACCEPT = Section("accept", "A stop, knowingly passed over", (
     Key("paper", "text", "the paper relied on", required=True, unknown=False),
 ), many=True, blank="none")  # fmt: skip
 
+SIGN = Section("sign", "Who answers for the report", (
+    Key("made_by", "text", "who drew up the mount", unknown=False),
+    Key("checked_by", "text", "who went over it, somebody else", unknown=False),
+    Key("accepted_by", "text", "who takes it on for shop or owner, somebody else again", unknown=False),
+), blank="none")  # fmt: skip
+
 TRIAL = Section("trial", "Sea trial", (
     Key("speed", "speed", "full throttle", 0.5, 60.0),
     Key("engine_speed", "rotation", "full throttle", 5.0, 250.0),
@@ -323,7 +329,7 @@ BUILT = Section("built", "As built", (
     Key("torque", "torque", "of each bolt", 500.0, 1.0e6, items=(1, 50)),
 ), judged=False, blank="none")  # fmt: skip
 
-SECTIONS = (JOB, BOAT, ENGINE, BOARD, FRAME, SETBACK, CROSSMEMBERS, STOCK, MOUNT, CASE, ACCEPT, TRIAL, BUILT)
+SECTIONS = (JOB, BOAT, ENGINE, BOARD, FRAME, SETBACK, CROSSMEMBERS, STOCK, MOUNT, CASE, ACCEPT, SIGN, TRIAL, BUILT)
 
 SHOP_SECTIONS = (
     Section("shop", "Shop", (
