@@ -1,5 +1,6 @@
 """The plate method on one board, whole: two grids, every load case, forces and fields."""
 
+import dataclasses
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
@@ -12,7 +13,8 @@ from transom.board.grid import Grid, Rectangle
 from transom.board.lamination import Stacks
 from transom.board.layers import metal_rigidity, rigidity, shear_stiffness
 from transom.board.plate import Plate, Solution, Spring, Support
-from transom.board.recover import Fields, correct, correction, fields, size_of
+from transom.board.recover import Fields, correct, correction, size_of
+from transom.board.units import summed
 from transom.units import Array
 
 
@@ -35,30 +37,107 @@ class Board:
 
 
 @dataclass(frozen=True)
-class Answer:
-    """What v cases come to, on the finer `grid`.
+class Recovered:
+    """Fields of v cases on the last of one or two grids, extrapolated from two; each is worked out when first read.
 
-    `borne`: bolt tensions, pad and rest forces N, bracket motion; `bolt_error` (b, v) N is how far two
-    grids have yet to go. `fields` are extrapolated; `change` is the correction in them at the coarser
-    grid's nodes, None from one grid alone. `solution` has deflections w mm and the reactions of rigid
-    supports, N positive aft; `springs` (s, v) N.
+    Names and units are those of `Fields`.
     """
 
-    grid: Grid
-    seat: Seat
-    borne: Borne
-    bolt_error: Array
-    fields: Fields
-    change: Fields | None
-    solution: Solution
-    springs: Array
+    seated: tuple[Seated, ...]
+    each: tuple[Borne, ...]
+
+    @cached_property
+    def M_1(self) -> Array:
+        """Moment that bends along y."""
+        return self.better("M_1")
+
+    @cached_property
+    def M_2(self) -> Array:
+        """Moment that bends along z."""
+        return self.better("M_2")
+
+    @cached_property
+    def M_12(self) -> Array:
+        """Twist."""
+        return self.better("M_12")
+
+    @cached_property
+    def Q_1(self) -> Array:
+        """Shear along y."""
+        return self.better("Q_1")
+
+    @cached_property
+    def Q_2(self) -> Array:
+        """Shear along z."""
+        return self.better("Q_2")
+
+    def on_each(self, name: str) -> list[Array]:
+        """A field as each grid has it."""
+        pairs = zip(self.seated, self.each, strict=True)
+        return [summed(s.units.field(name), b.forces) for s, b in pairs]
+
+    def better(self, name: str) -> Array:
+        """A field, extrapolated where there are two grids."""
+        *coarse, fine = self.on_each(name)
+        for field in coarse:
+            correct(fine, correction(field, fine))
+        return fine
+
+    def error(self, name: str) -> Array:
+        """How far two grids have yet to go in a field, at every node; NaN, not known, from one alone."""
+        *coarse, fine = self.on_each(name)
+        nodes = self.seated[-1].plate.grid.nodes
+        return size_of(nodes, correction(coarse[0], fine)) if coarse else np.full_like(fine, np.nan)
+
+
+@dataclass(frozen=True)
+class Answer:
+    """What v cases come to by one or two grids, `seated` with the finest last, and what `each` says."""
+
+    seated: tuple[Seated, ...]
+    each: tuple[Borne, ...]
+
+    @property
+    def grid(self) -> Grid:
+        """The finest grid."""
+        return self.seated[-1].plate.grid
+
+    @property
+    def seat(self) -> Seat:
+        """Bolts and pads."""
+        return self.seated[-1].seat
+
+    @property
+    def borne(self) -> Borne:
+        """Bolt tensions, pad and rest forces N, bracket motion."""
+        return self.each[-1]
+
+    @cached_property
+    def bolt_error(self) -> Array:
+        """How far two grids have yet to go in bolt tension, N (b, v); NaN, not known, from one alone."""
+        if len(self.each) == 1:
+            return np.full_like(self.borne.bolts, np.nan)
+        return np.asarray(np.abs(self.each[1].bolts - self.each[0].bolts) / 3)
+
+    @cached_property
+    def fields(self) -> Recovered:
+        """Moments and shears."""
+        return Recovered(self.seated, self.each)
 
     @cached_property
     def error(self) -> Fields:
         """How far two grids have yet to go in every field, at every node; NaN, not known, from one alone."""
-        if self.change is None:
-            return Fields(*(np.full_like(f, np.nan) for f in vars(self.fields).values()))
-        return size_of(self.grid.nodes, self.change)
+        return Fields(*(self.fields.error(f.name) for f in dataclasses.fields(Fields)))
+
+    @cached_property
+    def solution(self) -> Solution:
+        """Deflections w mm, and the reactions of rigid supports, N positive aft."""
+        return self.seated[-1].solution(self.borne)
+
+    @cached_property
+    def springs(self) -> Array:
+        """Forces of the board's own springs, (s, v) N."""
+        return self.seated[-1].plate.spring_forces(self.solution)
 
     @property
     def pressure(self) -> Array:
@@ -68,7 +147,8 @@ class Answer:
     def mean(self, field: Array, where: Rectangle) -> Array:
         """Mean of a field over a line or rectangle of the board, (v,)."""
         weights = self.grid.spread(where)
-        return np.asarray(np.einsum("ij,ijv->v", weights, np.where(weights[..., None] > 0, field, 0.0)))
+        some = weights > 0
+        return np.asarray(weights[some] @ field[some])
 
     def pull(self, where: Rectangle) -> Array:
         """Force that rigid supports on a line put on the board, N positive aft, (v,)."""
@@ -88,16 +168,13 @@ def answer(board: Board, wrenches: Array, names: Sequence[str]) -> Answer:
     """
     seated = board.seated()
     first = seated[0].bear(wrenches, names)
-    borne = (first, seated[1].bear(wrenches, names, first))
-    solutions = [s.solution(b) for s, b in zip(seated, borne, strict=True)]
-    coarse, fine = (fields(s.sprung, u) for s, u in zip(seated, solutions, strict=True))
-    change = correction(coarse, fine)
-    correct(fine, change)
-    base = seated[1].plate
-    return Answer(
-        base.grid, board.seat, borne[1], np.abs(borne[1].bolts - borne[0].bolts) / 3, fine, change,
-        solutions[1], base.spring_forces(solutions[1]),
-    )  # fmt: skip
+    return Answer(seated, (first, seated[1].bear(wrenches, names, first)))
+
+
+def on_one_grid(board: Board, wrenches: Array, names: Sequence[str]) -> Answer:
+    """The same on the coarser grid alone: a third of the work, for looking over many boards; errors not known (NaN)."""
+    seated = Seated(Plate(board.grid, board.section, board.supports, board.springs), board.seat, board.rests)
+    return Answer((seated,), (seated.bear(wrenches, names),))
 
 
 def board_section(stack: Stacks) -> Section:
@@ -121,16 +198,3 @@ def backed(section: Section, grid: Grid, plate: Rectangle, E: float, t: float, n
     D = float(np.asarray(metal_rigidity(E, t, nu))) * np.outer(y, z)
     k = section.on(shape)
     return Section(k["D_11"] + D, k["D_12"] + nu * D, k["D_22"] + D, k["D_66"] + (1 - nu) / 2 * D, k["S_1"], k["S_2"])
-
-
-def on_one_grid(board: Board, wrenches: Array, names: Sequence[str]) -> Answer:
-    """The same on the coarser grid alone: a third of the work, for looking over many boards; errors not known (NaN)."""
-    plate = Plate(board.grid, board.section, board.supports, board.springs)
-    seated = Seated(plate, board.seat, board.rests)
-    borne = seated.bear(wrenches, names)
-    solution = seated.solution(borne)
-    found = fields(seated.sprung, solution)
-    return Answer(
-        plate.grid, board.seat, borne, np.full_like(borne.bolts, np.nan), found, None, solution,
-        plate.spring_forces(solution),
-    )  # fmt: skip

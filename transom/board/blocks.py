@@ -65,15 +65,6 @@ class End:
             np.subtract(own, from_after, out=f[i])
             after = f[i]
 
-    def work(self, f: Array, parts: Sequence[slice]) -> list[Array]:
-        """Flexibility that reduced loads (h, B, m) find in this end, for each part of them, (k, k)."""
-        out = [np.zeros((f[..., p].shape[-1],) * 2) for p in parts]
-        for line, inverse in zip(f, self._pivots[0], strict=True):
-            moved = inverse @ line
-            for n, part in enumerate(parts):
-                out[n] += line[:, part].T @ moved[:, part]
-        return out
-
     def times(self, x: Array, middle: Array) -> tuple[Array, Array]:
         """The end's equations at x (h, B, m), and its part of the middle line's."""
         after = np.concatenate([x[1:], middle[None]])[: len(x)]
@@ -196,28 +187,3 @@ class Blocks:
             all_rest[:, rows] += f
             x += self._swept(all_rest)
         return x
-
-    def flexibility(self, f: Array, rows: slice) -> Array:
-        """What each load moves where the others act, (m, m); f (n, B', m) loads the freedoms `rows` of B.
-
-        A load is followed only from the ends that it lies in.
-        """
-        h, B, m = len(self.ends[0].diagonal), len(self.mirror), f.shape[-1]
-        middle, out = np.zeros((B, m)), np.zeros((m, m))
-        middle[rows] = f[h]
-        halves = f[:h], f[:h:-1] * self.mirror[rows, None]
-        on = [np.flatnonzero(half.any(axis=(0, 1))) for half in halves]
-        sides = [np.zeros((len(half), B, len(c))) for half, c in zip(halves, on, strict=True)]
-        for side, half, c in zip(sides, halves, on, strict=True):
-            side[:, rows] = half[..., c]
-        cut = len(on[0])
-        parts = [[slice(0, cut), slice(cut, None)]] if self._one else [[slice(None)], [slice(None)]]
-        lanes = [np.concatenate(sides, axis=-1)] if self._one else sides
-        arrives = [end.forward(lane) for end, lane in zip(self.ends, lanes, strict=False)]
-        brought = [arrives[0][:, :cut], arrives[0][:, cut:]] if self._one else arrives
-        work = [w for end, lane, p in zip(self.ends, lanes, parts, strict=False) for w in end.work(lane, p)]
-        for c, flexible in zip(on, work, strict=True):
-            out[np.ix_(c, c)] += flexible
-        middle[:, on[0]] -= brought[0]
-        middle[:, on[1]] -= self._turned(brought[1])
-        return np.asarray(out + middle.T @ self._centre @ middle)

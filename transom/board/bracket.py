@@ -5,6 +5,7 @@ problem. Wrench components here are Fx N, My and Mz N·mm at mid-thickness of th
 acting on the bracket; a bolt's tension and a pad's push are positive.
 """
 
+import dataclasses
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
@@ -14,6 +15,7 @@ import numpy as np
 from transom.board.contact import Contacts
 from transom.board.grid import Rectangle
 from transom.board.plate import Plate, Solution, Spring
+from transom.board.units import Units, summed
 from transom.formula import formula
 from transom.units import MM, MM2, MPA, N_PER_MM, Array
 
@@ -157,6 +159,11 @@ class Seated:
             loads[i, j, n] = sense
         return loads
 
+    @cached_property
+    def units(self) -> Units:
+        """Those loads on the plate, one by one."""
+        return Units(self.sprung, self.unit_loads)
+
     @property
     def _back(self) -> Array:
         """One for bracket contacts, which load the board along their gap, minus one for rests."""
@@ -166,13 +173,13 @@ class Seated:
     def contacts(self) -> Contacts:
         """Flexibility of board, wood, bolts and rests between the contacts, and the bracket's equilibrium."""
         k = [b.k for b in self.seat.bolts] + [p.k for p in self.seat.pads] + [n[2] for n in self.nodes]
-        board = self.sprung.flexibility(self.unit_loads) * self._back[:, None]
+        board = self.units.flexibility * self._back[:, None]
         arms = np.hstack([self.seat.signs * self.seat.arms, np.zeros((3, len(self.nodes)))])
         return Contacts(board + np.diag(1 / np.array(k)), arms)
 
     def solution(self, borne: Borne) -> Solution:
         """The board under the contact forces of every case."""
-        return self.sprung.solve(self.unit_loads @ borne.forces)
+        return Solution(*(summed(self.units.solution(f.name), borne.forces) for f in dataclasses.fields(Solution)))
 
     def bear(self, wrenches: Array, names: Sequence[str], like: Borne | None = None) -> Borne:
         """Contact forces under wrenches (v, 3) of Fx, My, Mz on the bracket.

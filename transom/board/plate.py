@@ -56,10 +56,6 @@ class Solution:
     b_2: Array
     reaction: Array
 
-    def combined(self, factors: Array) -> "Solution":
-        """Sums of the loads, `factors` (m, v)."""
-        return Solution(*(v @ factors for v in vars(self).values()))
-
 
 @dataclass(frozen=True)
 class Plate:
@@ -129,14 +125,6 @@ class Plate:
         """
         u = self._blocks.solve(loads * self.free[:, ::3, None], DEFLECTIONS).reshape(*loads.shape[:2], 3, -1)
         return Solution(u[:, :, 0], u[:, :, 1], u[:, :, 2], self._reactions(u, loads))
-
-    def flexibility(self, loads: Array) -> Array:
-        """What nodal forces `loads` (p+1, q+1, m), N, move of each other's work, mm (m, m).
-
-        Raises:
-            JobError: the board is not held against every motion.
-        """
-        return self._blocks.flexibility(loads * self.free[:, ::3, None], DEFLECTIONS)
 
     def _reactions(self, u: Array, loads: Array) -> Array:
         """Forces at nodes whose deflection is held, from the cells that meet there."""

@@ -41,10 +41,6 @@ class Fields:
     Q_1: Array
     Q_2: Array
 
-    def combined(self, factors: Array) -> "Fields":
-        """Sums of the loads, `factors` (m, v)."""
-        return Fields(*(field @ factors for field in vars(self).values()))
-
 
 def fields(plate: Plate, solution: Solution) -> Fields:
     """Moments and shears of every load of a solution, on the plate's own grid."""
@@ -127,29 +123,27 @@ def _line_shares(present: Bools, steps: Array) -> tuple[Array, Array]:
     return share, there.astype(float)
 
 
-def correction(coarse: Fields, fine: Fields) -> Fields:
-    """What Richardson adds to the finer grid's fields at the coarser one's nodes."""
-    pairs = zip(vars(coarse).values(), vars(fine).values(), strict=True)
-    return Fields(*(np.asarray(richardson(c, f[::2, ::2])) - f[::2, ::2] for c, f in pairs))
+def correction(coarse: Array, fine: Array) -> Array:
+    """What Richardson adds to a field of the finer grid at the coarser one's nodes."""
+    return np.asarray(richardson(coarse, fine[::2, ::2]) - fine[::2, ::2])
 
 
-def correct(fine: Fields, change: Fields) -> None:
-    """Add a correction known at every other node to the finer grid's fields, in place, spread evenly between.
+def correct(fine: Array, change: Array) -> None:
+    """Add a correction known at every other node to a field of the finer grid, in place, spread evenly between.
 
     So a peak between two lines of the coarser grid is not lost. Nodes between one on the board and one off
     it keep their value.
     """
-    for f, c in zip(vars(fine).values(), vars(change).values(), strict=True):
-        before = f.copy() if np.isnan(c).any() else f
-        half = (c[1:] + c[:-1]) / 2
-        f[::2, ::2] += c
-        for lines, values in ((slice(0, None, 2), c), (slice(1, None, 2), half)):
-            between = values[:, 1:] + values[:, :-1]
-            between /= 2
-            f[lines, 1::2] += between
-        f[1::2, ::2] += half
-        if before is not f:
-            np.copyto(f, before, where=np.isnan(f))
+    before = fine.copy() if np.isnan(change).any() else fine
+    half = (change[1:] + change[:-1]) / 2
+    fine[::2, ::2] += change
+    for lines, values in ((slice(0, None, 2), change), (slice(1, None, 2), half)):
+        between = values[:, 1:] + values[:, :-1]
+        between /= 2
+        fine[lines, 1::2] += between
+    fine[1::2, ::2] += half
+    if before is not fine:
+        np.copyto(fine, before, where=np.isnan(fine))
 
 
 def extrapolated(grid: Grid, coarse: Fields, fine: Fields) -> tuple[Fields, Fields]:
@@ -157,16 +151,17 @@ def extrapolated(grid: Grid, coarse: Fields, fine: Fields) -> tuple[Fields, Fiel
 
     `grid` is the coarse one.
     """
-    change, better = correction(coarse, fine), Fields(*(f.copy() for f in vars(fine).values()))
-    correct(better, change)
-    return better, size_of(grid.finer().nodes, change)
+    better, error = [], []
+    for c, f in zip(vars(coarse).values(), vars(fine).values(), strict=True):
+        change = correction(c, f)
+        better.append(f.copy())
+        correct(better[-1], change)
+        error.append(size_of(grid.finer().nodes, change))
+    return Fields(*better), Fields(*error)
 
 
-def size_of(nodes: Bools, change: Fields) -> Fields:
+def size_of(nodes: Bools, change: Array) -> Array:
     """A correction's size at every one of the finer grid's `nodes`, NaN off the board."""
-    nothing = np.where(nodes, 0.0, np.nan)[..., None]
-    size = Fields(*(np.repeat(nothing, c.shape[-1], axis=2) for c in vars(change).values()))
+    size = np.repeat(np.where(nodes, 0.0, np.nan)[..., None], change.shape[-1], axis=2)
     correct(size, change)
-    for field in vars(size).values():
-        np.abs(field, out=field)
-    return size
+    return np.asarray(np.abs(size, out=size))
