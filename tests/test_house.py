@@ -30,6 +30,7 @@ MAY_IMPORT = {
     "sizing": FORMULA_ROOMS
     | {"job", "catalogue", "result", "setup", "loads", "statics", "standards", "board", "checks", "judge"},
 }
+MAY_IMPORT["drawing"] = MAY_IMPORT["sizing"] | {"sizing", "quantity", "report"}
 OPEN = {"report", "cli", "__init__", "__main__"}
 
 # Functions of the engineering rooms that do arithmetic without being a formula, each with its reason.
@@ -76,6 +77,8 @@ THIRD_PARTY = {
     "typer": {"report", "cli"},
     "click": {"report", "cli"},
     "pydantic": {"job", "catalogue"},
+    "reportlab": {"drawing"},
+    "ezdxf": {"drawing"},
 }
 
 

@@ -1,0 +1,1 @@
+"""What is drawn: the mount's geometry once, then writers for paper, cut files and screens."""

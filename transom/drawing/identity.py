@@ -1,0 +1,61 @@
+"""What every page says: which paper, DRAFT and why, DOES NOT PASS and why, stops taken on, cautions."""
+
+from collections.abc import Iterator
+
+from transom import __version__
+from transom.drawing.records import Identity
+from transom.judge.judging import REQUIRED
+from transom.judge.records import Judgement
+from transom.report.amounts import percent
+from transom.report.text import clean
+from transom.report.words import check_words, spelled
+
+HOLE_KEYS = ("upper_holes", "lower_holes", "rows_apart", "top_to_upper")
+
+
+def identity(j: Judgement) -> Identity:
+    """The identity of what is made from a judgement."""
+    head, units = j.job.head, j.job.head.units
+    return Identity(
+        name=clean(head.name),
+        number=clean(head.number),
+        revision=clean(head.revision),
+        date=head.date.isoformat() if head.date else "no date",
+        paper=j.paper,
+        draft=tuple(spelled(s, units) for s in draft_reasons(j)),
+        fails=tuple(spelled(s, units) for s in failures(j)),
+        accepted=tuple(clean(f"{s.name}: accepted by {s.accepted}") for s in j.stops if not s.stands),
+        cautions=tuple(spelled(clean(s), units) for s in j.cautions),
+        units=units,
+        tool=f"transom {__version__}",
+        sha256=j.job.sha256,
+    )
+
+
+def draft_reasons(j: Judgement) -> Iterator[str]:
+    """What decides and was not measured, for strength or for where things go."""
+    listed = [a.key for a in j.to_measure]
+    for key in (k for k in REQUIRED if k in j.job.unmeasured and k not in listed):
+        yield f"{j.facts[key].says if key in j.facts else 'what holds the board'} not measured"
+    yield from (f"{a.says} assumed" for a in j.to_measure)
+    if j.job.engine.takes is None:
+        yield "thickness the bracket takes not measured"
+    if any(f"engine.bracket.{k}" in assumed_places(j) for k in HOLE_KEYS):
+        yield "bracket's holes not all measured: usual pattern"
+
+
+def assumed_places(j: Judgement) -> frozenset[str]:
+    """Facts that say where something goes and were not stated."""
+    return frozenset(
+        key
+        for key, fact in j.facts.items()
+        if key.startswith(("engine.bracket.", "engine.clamps.", "board.", "frame.")) and fact.evidence != "stated"
+    )
+
+
+def failures(j: Judgement) -> Iterator[str]:
+    """Stops that stand, then the checks that fail, weakest first."""
+    yield from (f"STOP {s.name}: {clean(s.says)}" for s in j.stops if s.stands)
+    yield from (f"{check_words(c, j.job)}, {percent(c.utilisation)} of limit" for c in j.failing)
+    if not j.deciding:
+        yield "nothing was checked"
