@@ -15,7 +15,7 @@ from transom.sizing.sizing import size
 EXAMPLES = Path(__file__).parents[2] / "examples"
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="package")
 def judged() -> dict[str, Judgement]:
     """A pick in inches, a mount as drawn with two plates, and one in mm that fails; by example."""
     found = {}
@@ -25,7 +25,7 @@ def judged() -> dict[str, Judgement]:
     return found
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="package")
 def drawings(judged: dict[str, Judgement]) -> dict[str, Drawing]:
     """The same, as geometry."""
     return {name: drawing_of(j) for name, j in judged.items()}
