@@ -31,6 +31,7 @@ MAY_IMPORT = {
     | {"job", "catalogue", "result", "setup", "loads", "statics", "standards", "board", "checks", "judge"},
 }
 MAY_IMPORT["drawing"] = MAY_IMPORT["sizing"] | {"sizing", "quantity", "report"}
+MAY_IMPORT["estimate"] = MAY_IMPORT["sizing"] | {"sizing"}
 OPEN = {"report", "cli", "__init__", "__main__"}
 
 # Functions of the engineering rooms that do arithmetic without being a formula, each with its reason.

@@ -31,7 +31,7 @@ BROKEN = [
     ("[stock]", "[stok]",
      "[stok]: no such section. Did you mean [stock]?"),
     ("[stock]", "[harbour]",
-     "[harbour]: no such section. Leave it out; sections are job, boat, engine, board, frame, bracket, crossmembers, stock, mount, case, accept, sign, trial and built."),
+     "[harbour]: no such section. Leave it out; sections are job, boat, engine, board, frame, bracket, crossmembers, stock, mount, case, accept, sign, quote, trial and built."),
     ('name = "beach launch"', 'title = "x"\nname = "beach launch"',
      '[case 1] title = "x": no such key. Leave it out; keys here are name, like, times and reason.'),
     ("# Demo data, invented.", 'water = "salt"',

@@ -7,7 +7,7 @@ import pytest
 from tests.job.orders import WHOLE, changed
 from transom.errors import JobError
 from transom.job.read import load, loads
-from transom.job.records import Job
+from transom.job.records import Job, ShopWords
 
 SHOP = """
 [shop]
@@ -47,6 +47,15 @@ def faults_in(folder: Path, text: str, **shops: str) -> tuple[str, ...]:
         job_in(folder, text, **shops)
     lines: tuple[str, ...] = caught.value.faults
     return lines
+
+
+def test_what_its_quotes_say(tmp_path: Path) -> None:
+    words = '[quote]\nvalid_days = 30\nwarranty = ["A year on our work."]\nstorage = ["Free for a week.", "Then by the day."]\n'
+    job = job_in(tmp_path, NO_STOCK, shop=SHOP.replace("rate = 95", 'rate = 95\naddress = ["1 Pier"]') + words)
+    assert job.shop is not None
+    assert job.shop.words == ShopWords(
+        ("1 Pier",), 30, ("A year on our work.",), ("Free for a week.", "Then by the day.")
+    )
 
 
 def test_what_the_shop_says(tmp_path: Path) -> None:
@@ -124,4 +133,4 @@ def test_toml_at_fault_in_it_names_its_line(tmp_path: Path) -> None:
 
 def test_a_job_is_no_shop(tmp_path: Path) -> None:
     got = faults_in(tmp_path, WHOLE, shop=WHOLE)
-    assert "shop.toml: [boat]: no such section. Leave it out; sections are shop, stock and prices." in got
+    assert "shop.toml: [boat]: no such section. Leave it out; sections are shop, stock, quote and prices." in got

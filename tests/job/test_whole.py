@@ -26,6 +26,7 @@ from transom.job.records import (
     Job,
     Layer,
     Mount,
+    Quote,
     ShopCase,
     Sign,
 )
@@ -99,6 +100,7 @@ def test_stock_mount_case_and_accept(job: Job) -> None:
     assert job.cases == (ShopCase("beach launch", "ahead", 1.2, "launched on a slope"),)
     assert job.accepts == (Accept("plate-power-unreadable", "name", dt.date(2026, 5, 4), "builder's letter"),)
     assert job.sign == Sign("A. Draws", "B. Looks", "C. Owns")
+    assert job.quote == Quote("D. Pays", "firm", 2775.0, 30, ("the old board taken away",), ("storage",))
 
 
 def test_the_rest_of_the_record(job: Job) -> None:

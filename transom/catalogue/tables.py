@@ -8,7 +8,7 @@ from importlib.resources.abc import Traversable
 from pathlib import Path
 from typing import Any, TypeVar
 
-from transom.catalogue import engine, metal, wood
+from transom.catalogue import engine, metal, shopwork, wood
 from transom.catalogue.schema import Row, columns, read_rows
 from transom.errors import JobError, TableError
 
@@ -38,6 +38,10 @@ FAMILIES: Mapping[str, type[Row]] = {
     "galvanic": metal.Galvanic,
     "anodic": metal.Anodic,
     "frp": wood.Laminate,
+    "labour": shopwork.Operation,
+    "supplies": shopwork.Supply,
+    "buying": shopwork.Buying,
+    "opening": shopwork.Opening,
 }
 
 R = TypeVar("R", bound=Row)

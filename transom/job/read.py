@@ -8,7 +8,7 @@ from transom.job import build, cross
 from transom.job.faults import Fault, Place, printable
 from transom.job.files import text_of
 from transom.job.reading import Reading, read_tables
-from transom.job.records import Job, Shop
+from transom.job.records import Job, Shop, ShopWords
 from transom.job.schema import SECTIONS, SHOP_SECTIONS
 from transom.job.syntax import parse
 
@@ -71,4 +71,10 @@ def _shop_file(reading: Reading, path: Path) -> tuple[Shop | None, Reading]:
         return None, Reading()
     reading.faults.lines.extend(f"{name}: {line}" for line in shop.faults.lines)
     said = {k: shop.get(f"shop.{k}") for k in ("name", "rate") if shop.get(f"shop.{k}") is not None}
-    return Shop(file=path.name, prices=shop.get("prices") or {}, sha256=_hash(text), **said), shop
+    return Shop(file=path.name, prices=shop.get("prices") or {}, sha256=_hash(text), words=_words(shop), **said), shop
+
+
+def _words(shop: Reading) -> ShopWords:
+    said = {k: shop.get(f"quote.{k}") for k in ("valid_days", "warranty", "storage", "payment")}
+    said["address"] = shop.get("shop.address")
+    return ShopWords(**{k: v for k, v in said.items() if v is not None})

@@ -197,6 +197,17 @@ class Crossmembers:
 
 
 @dataclass(frozen=True)
+class ShopWords:
+    """What a shop's quotes say in its own words; empty where it says nothing."""
+
+    address: tuple[str, ...] = ()
+    valid_days: int | None = None
+    warranty: tuple[str, ...] = ()
+    storage: tuple[str, ...] = ()
+    payment: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
 class Shop:
     """What the shop's own file says beside its stock. Prices stand as they were written; `sha256` is of its bytes."""
 
@@ -205,6 +216,7 @@ class Shop:
     rate: float | None = None  # for an hour of work, in the shop's money
     prices: Mapping[str, Any] = field(default_factory=dict)
     sha256: str = ""
+    words: ShopWords = field(default_factory=ShopWords)
 
 
 @dataclass(frozen=True)
@@ -291,6 +303,18 @@ class Sign:
 
 
 @dataclass(frozen=True)
+class Quote:
+    """What a quote of this job says of its own."""
+
+    customer: str = ""
+    kind: str = "estimate"  # estimate | firm
+    call_before: float | None = None  # in the shop's money
+    valid_days: int | None = None
+    includes: tuple[str, ...] = ()
+    excludes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
 class Job:
     """Everything stated. `sha256` is of the file's bytes.
 
@@ -308,6 +332,7 @@ class Job:
     cases: tuple[ShopCase, ...] = ()
     accepts: tuple[Accept, ...] = ()
     sign: Sign = field(default_factory=Sign)
+    quote: Quote = field(default_factory=Quote)
     sha256: str = ""
     unmeasured: tuple[str, ...] = ()
     second_look: float = 0.85  # the shop's second-look line, share of the limit

@@ -313,6 +313,15 @@ SIGN = Section("sign", "Who answers for the report", (
     Key("accepted_by", "text", "who takes it on for shop or owner, somebody else again", unknown=False),
 ), blank="none")  # fmt: skip
 
+QUOTE = Section("quote", "Quote", (
+    Key("customer", "text", "whom it is for", unknown=False),
+    Key("kind", "choice", "how far the price binds you", choices=("estimate", "firm"), unknown=False),
+    Key("call_before", "ratio", "you stop and call before going over this, in your money", 1.0, 1.0e7, unknown=False),
+    Key("valid_days", "count", "days that it stands from the job's date", 1, 365, unknown=False),
+    Key("includes", "text", "what else is in the price, one each", items=(1, 12), unknown=False),
+    Key("excludes", "text", "what else is not, one each", items=(1, 12), unknown=False),
+), blank="none")  # fmt: skip
+
 TRIAL = Section("trial", "Sea trial", (
     Key("speed", "speed", "full throttle", 0.5, 60.0),
     Key("engine_speed", "rotation", "full throttle", 5.0, 250.0),
@@ -329,7 +338,23 @@ BUILT = Section("built", "As built", (
     Key("torque", "torque", "of each bolt", 500.0, 1.0e6, items=(1, 50)),
 ), judged=False, blank="none")  # fmt: skip
 
-SECTIONS = (JOB, BOAT, ENGINE, BOARD, FRAME, SETBACK, CROSSMEMBERS, STOCK, MOUNT, CASE, ACCEPT, SIGN, TRIAL, BUILT)
+SECTIONS = (
+    JOB,
+    BOAT,
+    ENGINE,
+    BOARD,
+    FRAME,
+    SETBACK,
+    CROSSMEMBERS,
+    STOCK,
+    MOUNT,
+    CASE,
+    ACCEPT,
+    SIGN,
+    QUOTE,
+    TRIAL,
+    BUILT,
+)
 
 SHOP_SECTIONS = (
     Section("shop", "Shop", (
@@ -337,8 +362,15 @@ SHOP_SECTIONS = (
         Key("temperature", "temperature", "air where the epoxy cures, coldest hour", -40.0, 60.0),
         Key("second_look", "ratio", "share of the limit above which you want to look again", 0.05, 1.0),
         Key("rate", "ratio", "for an hour of work, in your money", 0.0, 1.0e6),
+        Key("address", "text", "lines under the name on your paper", items=(1, 5), unknown=False),
     )),
     STOCK,
+    Section("quote", "What every quote of yours says, in your own words", (
+        Key("valid_days", "count", "days that a quote stands", 1, 365, unknown=False),
+        Key("warranty", "text", "your warranty, a line each", items=(1, 12), unknown=False),
+        Key("storage", "text", "what you say of storage and pick-up, a line each", items=(1, 12), unknown=False),
+        Key("payment", "text", "deposit and payment, a line each", items=(1, 12), unknown=False),
+    )),
     Section("prices", "Prices", opaque=True),
 )  # fmt: skip
 
