@@ -205,7 +205,7 @@ BROKEN = [
     ('by = "name"\ndate = 2026-05-04', 'by = "name"\ndate = "4 May"',
      '[accept 1] date = "4 May": must be a date: year, month, day, without quotes. Write date = 2026-05-04.'),
     ("# [bracket]  setback", '[bracket]\nweight = "30 lb"\n# ',
-     "[bracket] setback: is missing and needed. Write setback = ... (board's aft face to the engine's bracket face), or \"?\" if not measured."),
+     "[bracket] setback: is missing and needed. Write setback = ... (board's aft face to the engine's bracket face, level, at the top edges), or \"?\" if not measured."),
     ("# [crossmembers]", '[crossmembers]\ncount = 4\nat = ["1 ft", "3 ft"]\n#',
      "[crossmembers] count = 4: does not match the 2 places in at. Give one of the two."),
     ("[board]", "[[board]]",

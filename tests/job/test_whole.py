@@ -186,12 +186,15 @@ def test_left_out_is_told_apart_from_not_measured() -> None:
 
 def test_what_is_read_and_not_yet_judged_is_listed() -> None:
     text = (
-        MINIMAL + '[bracket]\nsetback = "10 in"\n[bracket.welds]\nfillet = "3 mm"\n[trial]\nspeed = "22 mph"\n[built]\n'
+        MINIMAL
+        + '[bracket]\nsetback = "10 in"\n[bracket.welds.base]\nleg = "3 mm"\n[trial]\nspeed = "22 mph"\n[built]\n'
     )
     job = loads(text)
-    assert job.not_judged == ("bracket.welds", "trial", "built")
+    assert job.not_judged == ("trial", "built")
     assert job.setback is not None
     assert job.setback.distance == 254.0
+    assert job.setback.base_weld.leg == 3.0
+    assert not job.setback.judged
 
 
 def test_a_glass_hull_hides_a_core_until_somebody_looked() -> None:

@@ -88,7 +88,7 @@ def fit(trial: Trial) -> tuple[CheckArray, ...]:
     """Stack against the bracket's range and the pocket, each only where it was measured."""
     job = trial.setup.job
     out = []
-    if job.engine.takes is not None:
+    if job.engine.takes is not None and trial.setup.bracket is None:
         low, high = job.engine.takes
         out.append(_once(trial, "bracket-thickest", total(trial), high, "skin, plates and packing count"))
         out.append(_once(trial, "bracket-thinnest", low, total(trial), "skin, plates and packing count"))

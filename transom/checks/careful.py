@@ -107,7 +107,7 @@ class Careful(Trial):
         h, p = self.setup.holding, self.setup.holding.pattern
         middle, reach = side * _float(p.y_pad), _float(h.pad_width) / 2
         foot = min(_float(p.h), _float(self.setup.place.height))
-        top = max((pad.down for pad in self.setup.job.engine.bracket.pads), default=0.0)
+        top = _float(h.pad_top)
         return Rectangle(middle - reach, middle + reach, -foot, -min(top, foot))
 
     def _seat(self) -> Seat:

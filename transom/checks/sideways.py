@@ -72,7 +72,7 @@ def plate_of(trial: Trial) -> Value:
 def _share_of_rows(trial: Trial) -> Value:
     """Two bolts a row, and two rows where they line up within a quarter of their distance; the worse."""
     p, d = trial.setup.holding.pattern, trial.hardware.d
-    if trial.setup.job.engine.bracket.bolts:
+    if trial.setup.holding.odd:
         return _share_of_odd_rows(trial)
     across = minimum(effective_number(2.0, pair_pitch(p.y_u), d), effective_number(2.0, pair_pitch(p.y_l), d))
     apart = bottom_edge(p.z_l, p.z_u)

@@ -24,12 +24,12 @@ from transom.job.records import (
     Pad,
     Propeller,
     Quote,
-    Setback,
     Shop,
     ShopCase,
     Sign,
     Stock,
 )
+from transom.job.setback_records import BasePlate, EnginePlate, Fillet, PlateBolts, Setback, SidePlates, Step
 
 
 def job(r: Reading, shop: Shop | None, shop_reading: Reading, sha256: str) -> Job:
@@ -139,7 +139,21 @@ def _setback(r: Reading) -> Setback | None:
     if not r.get("bracket"):
         return None
     stated = r.of("bracket")
-    return Setback(distance=stated.get("setback"), mass=stated.get("mass"))
+    size, diameter = r.get("bracket.bolts.size") or ("", None)
+    bolts = {k: v for k, v in r.of("bracket.bolts").items() if k != "size"}
+    steps = tuple(Step(**row) for row in r.get("bracket.side_plates.steps") or ())
+    return Setback(
+        distance=stated.get("setback"),
+        kind=stated.get("kind") or ("plates" if r.get("bracket.side_plates") else ""),
+        **{k: stated.get(k) for k in ("mass", "height", "alloy", "filler")},
+        **{f"gravity_{k}": v for k, v in r.of("bracket.gravity").items()},
+        base=BasePlate(**r.of("bracket.base")),
+        side_plates=SidePlates(**r.of("bracket.side_plates"), steps=steps),
+        engine_plate=EnginePlate(**r.of("bracket.engine_plate")),
+        base_weld=Fillet(**r.of("bracket.welds.base")),
+        engine_weld=Fillet(**r.of("bracket.welds.engine")),
+        bolts=PlateBolts(size, diameter, **bolts),
+    )
 
 
 def _crossmembers(r: Reading) -> Crossmembers:

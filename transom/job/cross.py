@@ -5,6 +5,7 @@ from typing import Any
 
 from transom.job.faults import MISSING, shown
 from transom.job.reading import Reading
+from transom.job.setback_cross import setback
 
 _FOUR = ("upper_holes", "lower_holes", "rows_apart", "top_to_upper")
 
@@ -13,7 +14,7 @@ def check(r: Reading) -> None:
     """Add every such fault to the reading."""
     for rule in (
         _bracket_takes, _power_known, _holes_across, _rows_down, _one_pattern, _points, _notch, _flange,
-        _uprights, _lines, _kicker, _mount_plates, _names, _stated_words, _crossmembers,
+        _uprights, _lines, _kicker, _mount_plates, _names, _stated_words, _crossmembers, setback,
     ):  # fmt: skip
         rule(r)
 
@@ -38,7 +39,7 @@ def _power_known(r: Reading) -> None:
 
 
 def _holes_across(r: Reading) -> None:
-    width = r.get("board.width")
+    width = None if r.get("bracket") else r.get("board.width")
     for name in ("upper_holes", "lower_holes"):
         apart = r.get(f"engine.bracket.{name}")
         if width and apart and apart >= width:
@@ -47,6 +48,8 @@ def _holes_across(r: Reading) -> None:
 
 
 def _rows_down(r: Reading) -> None:
+    if r.get("bracket"):
+        return
     height, top = r.get("board.height"), r.get("engine.bracket.top_to_upper")
     apart = r.get("engine.bracket.rows_apart")
     if height and top and apart and top + apart >= height:
@@ -62,8 +65,9 @@ def _one_pattern(r: Reading) -> None:
 
 
 def _points(r: Reading) -> None:
-    """Bolts, pads, openings and obstructions lie on the board, where its size is known."""
-    for path in ("engine.bracket.bolts", "engine.bracket.pads", "board.openings", "board.obstructions"):
+    """Bolts, pads, openings and obstructions lie on the board, where its size is known; on a setback bracket, not."""
+    own = () if r.get("bracket") else ("engine.bracket.bolts", "engine.bracket.pads")
+    for path in (*own, "board.openings", "board.obstructions"):
         for i, row in enumerate(r.get(path) or (), 1):
             _on_board(r, f"{path} {i}", row)
 

@@ -8,6 +8,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
+from transom.job.setback_records import Setback as Setback  # noqa: PLC0414 part of the job
+
 
 @dataclass(frozen=True)
 class Head:
@@ -176,14 +178,6 @@ class Frame:
     bolts: FrameBolts | None = None
     lines: tuple[Line, ...] = ()
     at: tuple[float, ...] = ()  # y of uprights
-
-
-@dataclass(frozen=True)
-class Setback:
-    """A setback or built bracket between board and engine: how far aft it carries the engine, and its mass."""
-
-    distance: float | None = None  # mm, board's aft face to the engine bracket's face
-    mass: float | None = None  # kg
 
 
 @dataclass(frozen=True)

@@ -6,8 +6,12 @@ what the tool can size is narrower and is a stop, never a fault.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from math import radians
+
+from transom.job.keys import QUANTITIES as QUANTITIES  # noqa: PLC0414 part of this table's face
+from transom.job.keys import Key as Key  # noqa: PLC0414
+from transom.job.keys import Section as Section  # noqa: PLC0414
+from transom.job.setback import SETBACK
 
 HP = 745.6998715822702
 KINDS = ("pontoon", "aluminium hull", "glass hull")
@@ -17,63 +21,6 @@ CASES = ("ahead", "hard-over", "astern", "wave", "turn", "road", "strike")
 SHAFTS = (381.0, 508.0, 635.0, 762.0)
 
 NOMINAL = "sheets or their nominal size"
-QUANTITIES = ("length", "mass", "force", "power", "torque", "speed", "rotation", "angle", "temperature")
-
-
-@dataclass(frozen=True)
-class Key:
-    """One key: what sort of value, its limits, and how a shop finds it.
-
-    `kind` is one of `QUANTITIES`, or power range, choice, text, flag, count, ratio, date, size (of a bolt),
-    stop (the name of one that can be accepted).
-    `words` are answers in place of a quantity. `field` is the record's name for it where that differs.
-    `unknown` says whether "?" is an answer. `items` is how many values a list must have; None: no list.
-    `family` is the table whose names it takes; of a `free` key, whose names may stand.
-    `blank` is what a blank job holds: TOML, or nothing to leave the line out; # first: as a comment.
-    """
-
-    name: str
-    kind: str
-    how: str
-    low: float = float("-inf")
-    high: float = float("inf")
-    choices: tuple[str, ...] = ()
-    words: tuple[str, ...] = ()
-    classes: tuple[float, ...] = ()
-    items: tuple[int, int] | None = None
-    required: bool = False
-    unknown: bool = True
-    blank: str = '"?"'
-    field: str = ""
-    family: str = ""
-
-    @property
-    def target(self) -> str:
-        """The record's field."""
-        return self.field or self.name
-
-
-@dataclass(frozen=True)
-class Section:
-    """A table of the job. `many`: a list of such tables. `free`: any name may stand, each read as this key.
-
-    `opaque`: kept as it stands. `judged` is False where this version reads it and decides nothing by it.
-    """
-
-    name: str
-    title: str
-    keys: tuple[Key, ...] = ()
-    parts: "tuple[Section, ...]" = ()
-    many: bool = False
-    free: Key | None = None
-    opaque: bool = False
-    judged: bool = True
-    blank: str = "table"  # table | list | none: how a blank job shows it
-
-    @property
-    def names(self) -> tuple[str, ...]:
-        """Every name that may stand in it."""
-        return tuple(k.name for k in self.keys) + tuple(p.name for p in self.parts)
 
 
 def _at(*, wide: float = 3000.0) -> tuple[Key, Key]:
@@ -229,16 +176,6 @@ FRAME = Section("frame", "Frame: what holds the board", (
         Key("fixed", "flag", "built in, so that it cannot turn", unknown=False),
     ), many=True, blank="none"),
 ))  # fmt: skip
-
-SETBACK = Section("bracket", "Setback or built bracket between board and engine", (
-    Key("setback", "length", "board's aft face to the engine's bracket face", 0.0, 2000.0, required=True),
-    Key("weight", "mass", "of the bracket alone", 0.5, 500.0, field="mass"),
-), (
-    Section("side_plates", "", opaque=True, judged=False),
-    Section("base", "", opaque=True, judged=False),
-    Section("welds", "", opaque=True, judged=False),
-    Section("bolts", "", opaque=True, judged=False),
-), blank="none")  # fmt: skip
 
 CROSSMEMBERS = Section("crossmembers", "Crossmembers: what the pod hangs from", (
     Key("count", "count", "that the pod is bolted to", 1, 40),

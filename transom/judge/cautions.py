@@ -107,7 +107,7 @@ def _of_checks(checks: Sequence[Check]) -> Iterator[str]:
 
 
 def _of_job(job: Job) -> Iterator[str]:
-    if job.engine.takes is None:
+    if job.engine.takes is None and job.setback is None:
         yield (
             "The thickness your bracket accepts was not measured and is not checked. Owners' manuals seen say 1-1/4 to"
             " 1-3/4 in on small engines, 1-5/8 to 2-3/4 in on mid-size ones: measure your bracket."

@@ -135,10 +135,15 @@ def works(checks: Sequence[Check], named: Sequence[Stop]) -> bool:
     return all(c.passes for c in checks if not c.information) and not any(s.stands for s in named)
 
 
+def takes_unknown(job: Job) -> bool:
+    """True where nobody measured what the engine's bracket takes, and it grips the board; a setback bracket bolts flat on."""
+    return job.engine.takes is None and job.setback is None
+
+
 def paper(job: Job, to_measure: tuple[Assumption, ...], passes: bool) -> str:
     """CUT once the mount passes and nothing that decides is assumed, else QUOTE.
 
     What the bracket takes is not checked while nobody has measured it, so that it may be what decides.
     """
-    missing = any(key in job.unmeasured for key in REQUIRED) or job.engine.takes is None
+    missing = any(key in job.unmeasured for key in REQUIRED) or takes_unknown(job)
     return "QUOTE" if missing or to_measure or not passes else "CUT"

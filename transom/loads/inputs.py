@@ -40,6 +40,17 @@ KickerLoads = EngineLoads
 
 
 @dataclass(frozen=True)
+class BracketLoads:
+    """A setback bracket: its own mass (kg) and where it lies in level axes from the datum, mm; it neither
+    steers nor tilts. Where its weight relieves, it is that of `mass_light_kg`."""
+
+    mass_kg: Value
+    mass_light_kg: Value
+    x_cg: Value
+    z_cg: Value
+
+
+@dataclass(frozen=True)
 class OwnCase:
     """The shop's own case: `times` the thrust and the inertia of the cases it is `like`, and why.
 
@@ -99,6 +110,7 @@ class LoadInputs:
     full_turn: bool
     own: tuple[OwnCase, ...]
     kicker: EngineLoads | None
+    bracket: BracketLoads | None = None  # engine points lie aft of the datum by its setback already
 
     @property
     def engine(self) -> EngineLoads:
@@ -115,16 +127,21 @@ POSITIVE = (
     "thrust_N", "thrust_under_way_N", "mass_kg", "mass_light_kg", "gamma_F", "gamma_weight",
     "gamma_weight_light", "gamma_strike", "gamma_strike_weight_light", "strike_ratio", "service_g",
 )  # fmt: skip
-NOT_NUMBERS = {"own", "kicker", "strut", "trailer", "full_turn"}
+NOT_NUMBERS = {"own", "kicker", "bracket", "strut", "trailer", "full_turn"}
 
 
-def _numbers(record: LoadInputs | EngineLoads) -> dict[str, Value]:
+def _numbers(record: LoadInputs | EngineLoads | BracketLoads) -> dict[str, Value]:
     return {f.name: getattr(record, f.name) for f in fields(record) if f.name not in NOT_NUMBERS}
 
 
 def _every_number(inputs: LoadInputs) -> dict[str, Value]:
     kicker = _numbers(inputs.kicker) if inputs.kicker else {}
-    return _numbers(inputs) | {f"kicker.{k}": v for k, v in kicker.items()}
+    bracket = _numbers(inputs.bracket) if inputs.bracket else {}
+    return (
+        _numbers(inputs)
+        | {f"kicker.{k}": v for k, v in kicker.items()}
+        | {f"bracket.{k}": v for k, v in bracket.items()}
+    )
 
 
 def checked(inputs: LoadInputs) -> LoadInputs:
@@ -149,8 +166,9 @@ def checked(inputs: LoadInputs) -> LoadInputs:
 def columns(inputs: LoadInputs) -> LoadInputs:
     """The same numbers with arrays as columns (n, 1), to stand against rows of cases (v,)."""
     kicker = replace(inputs.kicker, **_columns(inputs.kicker)) if inputs.kicker else None
-    return replace(inputs, kicker=kicker, **_columns(inputs))
+    bracket = replace(inputs.bracket, **_columns(inputs.bracket)) if inputs.bracket else None
+    return replace(inputs, kicker=kicker, bracket=bracket, **_columns(inputs))
 
 
-def _columns(record: LoadInputs | EngineLoads) -> dict[str, Any]:
+def _columns(record: LoadInputs | EngineLoads | BracketLoads) -> dict[str, Any]:
     return {k: np.asarray(v)[:, None] for k, v in _numbers(record).items() if np.ndim(v)}

@@ -10,7 +10,7 @@ from transom.loads.actions import Action, Situation
 from transom.loads.crossing import inertia_force
 from transom.loads.geometry import arm, height, tilt_angle
 from transom.loads.inertia import strut_force
-from transom.loads.inputs import EngineLoads, LoadInputs
+from transom.loads.inputs import LoadInputs
 from transom.loads.situations import Point, tilted
 from transom.units import Array, Value
 
@@ -51,9 +51,8 @@ def rows_of(x: LoadInputs) -> RoadRows:
     return RoadRows(names, *(np.array(n, dtype=float) for n in numbers))
 
 
-def inertia(x: LoadInputs, engine: EngineLoads, rows: RoadRows, at: Point, whose: str) -> Action:
-    """Inertia of one engine at its centre of gravity; gravity is inside the vertical part."""
-    m = engine.mass_kg
+def inertia(x: LoadInputs, m: Value, rows: RoadRows, at: Point, whose: str) -> Action:
+    """Inertia of a mass m (kg) at its centre of gravity; gravity is inside the vertical part."""
     force = (
         inertia_force(m, np.where(rows.along < 0, x.road_forward_g, x.road_rearward_g), rows.along),
         inertia_force(m, x.road_sideways_g, rows.across),
@@ -75,9 +74,11 @@ def road(x: LoadInputs) -> Situation:
     """Every case on the trailer; no thrust, and no light engine, since everything grows with its mass."""
     rows = rows_of(x)
     phi = tilt_angle(np.maximum(rows.tilt, x.tilt_from_rad), x.tilt_to_rad)
-    main = inertia(x, x.engine, rows, tilted(x.engine, x.x_cg, height(x.z_cg, x.dz_cg, rows.height), phi), "")
+    main = inertia(x, x.mass_kg, rows, tilted(x.engine, x.x_cg, height(x.z_cg, x.dz_cg, rows.height), phi), "")
     actions = [main, strut(x, main, rows, phi)] if x.strut else [main]
     if x.kicker:
         at = tilted(x.kicker, x.kicker.x_cg, x.kicker.z_cg, phi)
-        actions.append(inertia(x, x.kicker, rows, at, "kicker-"))
+        actions.append(inertia(x, x.kicker.mass_kg, rows, at, "kicker-"))
+    if x.bracket:
+        actions.append(inertia(x, x.bracket.mass_kg, rows, (x.bracket.x_cg, 0.0, x.bracket.z_cg), "bracket-"))
     return Situation("road", rows.names, "instantaneous", tuple(actions), x.gamma_F, x.gamma_F)

@@ -29,7 +29,7 @@ from transom.loads.geometry import (
     torque_y,
     turned_round,
 )
-from transom.loads.inputs import EngineLoads, LoadInputs
+from transom.loads.inputs import BracketLoads, EngineLoads, LoadInputs
 from transom.loads.thrust import thrust_times
 from transom.units import Array, Value
 
@@ -123,10 +123,10 @@ def tilted(engine: EngineLoads, x: Value, z: Value, phi: Value) -> Point:
 
 @dataclass(frozen=True)
 class Hung:
-    """An engine as it hangs in v cases: whose, its mass (kg) and its centre of gravity (mm)."""
+    """What hangs in v cases: whose, all its mass, its mass where it may relieve (kg), its centre of gravity (mm)."""
 
     whose: str
-    engine: EngineLoads
+    whole: Value
     mass: Value
     at: Point
 
@@ -140,7 +140,7 @@ class Hung:
 
     def sideways(self, n: Value, sense: Value, gamma: Value) -> Action:
         """Its inertia at n g sideways: it adds, so the whole mass counts, whatever the weight does."""
-        force = inertia_force(self.engine.mass_kg, n, sense)
+        force = inertia_force(self.whole, n, sense)
         return Action(f"{self.whose}inertia", (0.0, force, 0.0), self.at, gamma)
 
 
@@ -154,14 +154,17 @@ class Scene:
     idle: EngineLoads | None
 
     def hung(self, rows: Rows, delta: Value) -> tuple[Hung, ...]:
-        """Every engine on the board; an idle one is down where its weight adds, up where it relieves."""
+        """Every engine, and a setback bracket; an idle engine is down where its weight adds, up where it relieves."""
         names = ("kicker-", "") if self.prefix else ("", "kicker-")
-        found = [Hung(names[0], self.driver, mass_of(self.driver, rows.light), centre(self.driver, delta))]
+        found = [Hung(names[0], self.driver.mass_kg, mass_of(self.driver, rows.light), centre(self.driver, delta))]
         if self.idle:
             up = tilted(self.idle, self.idle.x_cg, self.idle.z_cg, self.x.tilt_to_rad)
             down = centre(self.idle, 0.0)
             at = tuple(np.where(rows.light, u, d) for u, d in zip(up, down, strict=True))
-            found.append(Hung(names[1], self.idle, mass_of(self.idle, rows.light), (at[0], at[1], at[2])))
+            found.append(Hung(names[1], self.idle.mass_kg, mass_of(self.idle, rows.light), (at[0], at[1], at[2])))
+        if self.x.bracket:
+            b = self.x.bracket
+            found.append(Hung("bracket-", b.mass_kg, mass_of(b, rows.light), (b.x_cg, 0.0, b.z_cg)))
         return tuple(found)
 
     def angles(self, rows: Rows) -> Value:
@@ -173,8 +176,8 @@ class Scene:
         return np.where(rows.light, self.x.gamma_weight_light, self.x.gamma_weight)
 
 
-def mass_of(engine: EngineLoads, light: NDArray[np.bool_]) -> Value:
-    """Mass of an engine in each case, kg."""
+def mass_of(engine: EngineLoads | BracketLoads, light: NDArray[np.bool_]) -> Value:
+    """Mass of an engine or of a bracket in each case, kg."""
     return np.where(light, engine.mass_light_kg, engine.mass_kg)
 
 

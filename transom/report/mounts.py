@@ -122,7 +122,7 @@ def hole_rows(j: Judgement) -> list[tuple[str, str, str, str, str]]:
 
 def _places(j: Judgement) -> list[tuple[str, float, float]]:
     p = j.setup.holding.pattern
-    if j.job.engine.bracket.bolts:
+    if j.setup.holding.odd:
         holes = sorted(j.job.engine.bracket.bolts, key=lambda h: (h.down, h.y))
         return [(f"{'starboard' if h.y > 0 else 'port' if h.y < 0 else 'middle'}", abs(h.y), h.down) for h in holes]
     y_u, y_l, z_u, z_l = (float(np.ravel(v)[0]) for v in (p.y_u, p.y_l, p.z_u, p.z_l))

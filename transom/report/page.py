@@ -127,7 +127,7 @@ def to_measure(j: Judgement) -> Iterator[str]:
 
 def bracket_range(j: Judgement) -> tuple[tuple[str, str, str], ...]:
     """What the bracket takes, where nobody measured it: it may be what decides."""
-    if j.job.engine.takes is not None or j.mount is None:
+    if j.job.engine.takes is not None or j.job.setback is not None or j.mount is None:
         return ()
     needed = show.length(j.total, j.job.head.units, towards="up")
     return (("thickness your bracket takes (bracket or engine manual)", "not checked", f"if it takes {needed}"),)
@@ -141,7 +141,7 @@ def most_seen(j: Judgement) -> float:
 
 def beyond_brackets(j: Judgement) -> bool:
     """True where nobody measured the bracket and the mount is thicker than any seen takes."""
-    return j.job.engine.takes is None and j.mount is not None and j.total > most_seen(j)
+    return bracket_range(j) != () and j.total > most_seen(j)
 
 
 def measures(j: Judgement) -> int:

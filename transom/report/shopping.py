@@ -26,7 +26,7 @@ from transom.sizing.sheets import NONE_BIG_ENOUGH, halves
 def shopping(j: Judgement, mount: Mount) -> Iterator[str]:
     """Board, plate, total, bolts, torque, frame, holes, one block each."""
     yield from board(j, mount)
-    if mount.engine_bolts is not None and j.job.engine.held_by == "bolts":
+    if mount.engine_bolts is not None and j.setup.holding.by == "bolts":
         yield from _bolted(j, mount.engine_bolts)
     else:
         yield from _clamped(j)
@@ -77,7 +77,9 @@ def _bolted(j: Judgement, bolts: EngineBolts) -> Iterator[str]:
     count = int(np.ravel(j.setup.holding.bolt_y).size)
     yield from block("PLATE", f"inside, {plate_words(bolts.forward, tables, units, count)}")
     yield from total(j)
-    yield from block("ENGINE", spelled(bolt_words(bolts, count, tables, units), units))
+    yield from block(
+        "ENGINE" if j.setup.bracket is None else "BRACKET", spelled(bolt_words(bolts, count, tables, units), units)
+    )
     yield from block("TORQUE", torque(j))
 
 
@@ -91,6 +93,9 @@ def total(j: Judgement) -> Iterator[str]:
     """Thickness under the bracket against what the bracket takes."""
     units, takes = j.job.head.units, j.job.engine.takes
     text = f"{show.length(j.total, units, towards='up')} under the bracket"
+    if j.setup.bracket is not None:
+        yield from block("TOTAL", f"{text}'s base plate")
+        return
     if takes is None:
         yield from block("TOTAL", f"{text} ({_unmeasured(j)})")
         return

@@ -165,7 +165,7 @@ def check_words(check: Check, job: Job) -> str:
 
 def part_words(part: str, what: str, job: Job) -> str:
     """A part of the load path and what happens to it, as people say it; clamp screws stand in for bolts."""
-    if job.engine.held_by == "clamps" and (part, what) in CLAMPED:
+    if job.engine.held_by == "clamps" and job.setback is None and (part, what) in CLAMPED:
         return CLAMPED[part, what]
     return CHECKS.get((part, what)) or _numbered(part, what) or f"{part.replace('-', ' ')}, {what.replace('-', ' ')}"
 

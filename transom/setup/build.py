@@ -9,20 +9,16 @@ from transom.catalogue import Catalogue
 from transom.errors import JobError
 from transom.job.records import Job
 from transom.loads.crossing import length_in_m, torque_in_n_mm
-from transom.loads.inputs import EngineLoads, LoadInputs, OwnCase
+from transom.loads.inputs import BracketLoads, EngineLoads, LoadInputs, OwnCase
 from transom.loads.thrust import bollard, propeller_speed, rated_torque, thrust_under_way
 from transom.setup.facts import Facts
-from transom.setup.records import Factors, Holding, Place, Setup
+from transom.setup.holding import column
+from transom.setup.records import Factors, Place, Setup
+from transom.setup.setback import bracket_hold, holding, offset
 from transom.setup.support import frame_hold, pod_hold
-from transom.statics.contact import Pattern
-from transom.units import Array, Value
+from transom.units import Value
 
 Values = Mapping[str, Value]
-
-
-def column(x: Value) -> Value:
-    """A float as it is, an array (n,) as a column (n, 1), to stand against rows of cases."""
-    return x if np.ndim(x) == 0 else np.asarray(x).reshape(-1, 1)
 
 
 def values_of(facts: Facts) -> dict[str, Value]:
@@ -44,7 +40,7 @@ def build(job: Job, tables: Catalogue, values: Values) -> Setup:
         tables=tables,
         loads=_loads(job, tables, values),
         place=place,
-        holding=_holding(job, tables, values),
+        holding=holding(job, tables, values),
         factors=Factors(
             k_mod_short=factor("k_mod.short"),
             k_mod_instantaneous=factor("k_mod.instantaneous"),
@@ -66,6 +62,7 @@ def build(job: Job, tables: Catalogue, values: Values) -> Setup:
         crush_share=column(values.get("panel.face_bearing", 1.0)),
         frame=frame_hold(place, tables, values),
         pod=pod_hold(place, tables, values),
+        bracket=bracket_hold(job, tables, values),
     )
 
 
@@ -107,75 +104,6 @@ def _place(job: Job, tables: Catalogue, values: Values) -> Place:
     )
 
 
-def _holding(job: Job, tables: Catalogue, values: Values) -> Holding:
-    pattern = _clamps(tables, values) if job.engine.held_by == "clamps" else _bolted(job, values)
-    y, z = _bolt_places(job, pattern)
-    return Holding(
-        pattern=pattern,
-        pad_width=column(values["engine.bracket.pad_width"]),
-        bolt_y=y,
-        bolt_z=z,
-        ear=column(values["engine.bracket.ear"]),
-        thread=job.mount.engine_bolts.thread if job.mount and job.mount.engine_bolts else "",
-        by=job.engine.held_by,
-    )
-
-
-def _pad_height(values: Values) -> Value:
-    """The pad ends where the board does."""
-    return column(np.minimum(values["engine.bracket.pad_height"], values["board.height"])[()])
-
-
-def _bolted(job: Job, values: Values) -> Pattern:
-    h = _pad_height(values)
-    upper, lower, apart, down = (
-        column(values[f"engine.bracket.{k}"]) for k in ("upper_holes", "lower_holes", "rows_apart", "top_to_upper")
-    )
-    return Pattern(
-        z_u=down,
-        z_l=down + apart,
-        y_u=upper / 2,
-        y_l=lower / 2,
-        h=h,
-        y_pad=column(values["engine.bracket.pads_apart"]) / 2,
-        top_share=_top_share(job, h),
-    )
-
-
-def _top_share(job: Job, h: Value, usual: float = 0.2) -> Value:
-    """Where pads that begin below the top edge bear when the bracket is pulled backwards, as a share of h."""
-    top = max((p.down for p in job.engine.bracket.pads), default=0.0)
-    return usual + (1.0 - usual) * np.minimum(top / np.asarray(h), 1.0)[()]
-
-
-def _clamps(tables: Catalogue, values: Values) -> Pattern:
-    """Clamp screws push aft on the forward face where upper bolts would pull; the hook holds the top edge."""
-    down, y, h = (
-        column(values["engine.clamps.screw_down"]),
-        column(values["engine.clamps.screw_y"]),
-        _pad_height(values),
-    )
-    return Pattern(
-        z_u=down,
-        z_l=down,
-        y_u=y,
-        y_l=y,
-        h=h,
-        y_pad=column(values["engine.bracket.pads_apart"]) / 2,
-        top_share=_factor(tables, "clamps.hook_down_mm") / h,
-    )
-
-
-def _bolt_places(job: Job, p: Pattern) -> tuple[Array, Array]:
-    """Every bolt (b,), or (n, 1, b) where the pattern is varied; z up."""
-    if job.engine.bracket.bolts:
-        holes = job.engine.bracket.bolts
-        return np.array([h.y for h in holes]), np.array([-h.down for h in holes])
-    rows = (-p.y_u, p.y_u, -p.y_l, p.y_l), (-p.z_u, -p.z_u, -p.z_l, -p.z_l)
-    y, z = (np.stack(np.broadcast_arrays(*(np.asarray(v, dtype=float) for v in r)), axis=-1) for r in rows)
-    return y, z
-
-
 def steering_stop(job: Job, tables: Catalogue) -> float:
     """The steering angle at the stop, rad."""
     name = {
@@ -194,6 +122,7 @@ def _within_series(pitch: Value, diameter: Value, most: float = 1.4) -> Value:
 def _loads(job: Job, tables: Catalogue, v: Values) -> LoadInputs:
     factor = partial(_factor, tables)
     full = job.engine.steering == "full turn"
+    aft, up = offset(v)
     P = v["engine.power"]
     n = propeller_speed(v["engine.propeller.speed"], v["engine.propeller.gear"])
     usual = bollard(
@@ -217,13 +146,13 @@ def _loads(job: Job, tables: Catalogue, v: Values) -> LoadInputs:
         torque_Nmm=torque_in_n_mm(rated_torque(P, n)),
         mass_kg=v["engine.weight"],
         mass_light_kg=v["engine.weight_light"],
-        x_cg=v["engine.gravity.aft"],
-        z_cg=v["engine.gravity.up"],
+        x_cg=v["engine.gravity.aft"] + aft,
+        z_cg=v["engine.gravity.up"] + up,
         dz_cg=0.0 if job.engine.gravity_up is not None else factor("gravity.up_spread_mm"),
-        z_prop=-(v["engine.shaft"] + v["engine.propeller.below_plate"]),
-        x_steer=v["engine.steering_axis.aft"],
-        x_tilt=v["engine.tilt_axis.aft"],
-        z_tilt=v["engine.tilt_axis.up"],
+        z_prop=up - (v["engine.shaft"] + v["engine.propeller.below_plate"]),
+        x_steer=v["engine.steering_axis.aft"] + aft,
+        x_tilt=v["engine.tilt_axis.aft"] + aft,
+        z_tilt=v["engine.tilt_axis.up"] + up,
         lean_rad=v["board.lean"],
         service_g=factor("inertia.open" if job.boat.service == "open" else "inertia.calm"),
         turn_g=factor("inertia.turn"),
@@ -244,12 +173,24 @@ def _loads(job: Job, tables: Catalogue, v: Values) -> LoadInputs:
         gamma_strike_weight_light=factor("gamma_F.strike_weight_relieves"),
         full_turn=full,
         own=tuple(OwnCase(c.name, c.like, c.times, c.reason) for c in job.cases),
-        kicker=_kicker(job, tables),
+        kicker=_kicker(job, tables, aft, up),
+        bracket=_bracket(v),
     )
 
 
-def _kicker(job: Job, tables: Catalogue) -> EngineLoads | None:
-    """The kicker as its own engine, everything but power, weight and place from the tables."""
+def _bracket(v: Values) -> BracketLoads | None:
+    if "bracket.setback" not in v:
+        return None
+    return BracketLoads(
+        mass_kg=v["bracket.weight"],
+        mass_light_kg=v["bracket.weight_light"],
+        x_cg=v["bracket.gravity.aft"],
+        z_cg=v["bracket.gravity.up"],
+    )
+
+
+def _kicker(job: Job, tables: Catalogue, aft: Value, up: Value) -> EngineLoads | None:
+    """The kicker as its own engine, on the setback bracket where there is one; everything but power, weight and place from the tables."""
     k = job.engine.kicker
     if k is None:
         return None
@@ -268,12 +209,12 @@ def _kicker(job: Job, tables: Catalogue) -> EngineLoads | None:
         torque_Nmm=torque_in_n_mm(usual.Q),
         mass_kg=mass,
         mass_light_kg=mass * factor("weight.light_share"),
-        x_cg=cg.x_cg_mm,
-        z_cg=factor("gravity.up_mm"),
-        z_prop=-(factor("shaft.small_mm") + row.below_plate_mm),
-        x_steer=factor("steering_axis.aft_mm"),
-        x_tilt=factor("tilt_axis.aft_mm"),
-        z_tilt=factor("tilt_axis.up_mm"),
+        x_cg=cg.x_cg_mm + aft,
+        z_cg=factor("gravity.up_mm") + up,
+        z_prop=up - (factor("shaft.small_mm") + row.below_plate_mm),
+        x_steer=factor("steering_axis.aft_mm") + aft,
+        x_tilt=factor("tilt_axis.aft_mm") + aft,
+        z_tilt=factor("tilt_axis.up_mm") + up,
         y=k.y if k.y is not None else factor("kicker.y_mm"),
         full_turn=False,
     )

@@ -14,6 +14,7 @@ from transom.job.records import Hole, Job
 from transom.setup.given import Facts as Facts  # noqa: PLC0414 part of this room's face
 from transom.setup.given import given_or, of_factor, of_row, stated
 from transom.setup.records import Fact
+from transom.setup.setback_facts import setback
 from transom.setup.support_facts import crossmembers, frame
 
 
@@ -26,6 +27,8 @@ def collect(job: Job, tables: Catalogue, power: float | None = None) -> Facts:
     facts: Facts = {}
     for group in (_boat, _engine, _propeller, _bracket, _board, frame, crossmembers):
         facts.update(group(job, tables, power))
+    row = tables.bracket(facts["engine.power"].value)
+    facts.update(setback(job, tables, facts["engine.weight"].value, row))
     return facts
 
 

@@ -1,6 +1,7 @@
 """The records of a setup: one flat list of facts, and the geometry and factors built from it."""
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -9,6 +10,9 @@ from transom.job.records import Job
 from transom.loads.inputs import LoadInputs
 from transom.statics.contact import Pattern
 from transom.units import Array, Value
+
+if TYPE_CHECKING:
+    from transom.setup.setback_records import BracketHold
 
 
 @dataclass(frozen=True)
@@ -58,6 +62,8 @@ class Holding:
     ear: Value  # metal under the bolt head, counted in the grip
     thread: str  # "" while none is stated
     by: str  # bolts | clamps
+    pad_top: Value = 0.0  # depth at which what bears on the board begins
+    odd: bool = False  # bolts are listed one by one
 
 
 @dataclass(frozen=True)
@@ -185,3 +191,4 @@ class Setup:
     crush_share: Value
     frame: FrameHold
     pod: PodHold | None  # None where the board is not held by a pod
+    bracket: "BracketHold | None" = None  # None where the engine hangs on the board itself

@@ -19,7 +19,7 @@ def column(x: Value) -> Value:
 
 def frame_hold(place: Place, tables: Catalogue, values: Mapping[str, Value]) -> FrameHold:
     """Bolts along the lines that hold the board, as many on each as its length asks."""
-    bolts = _bolting(tables, values, "frame.bolts")
+    bolts = bolts_of(tables, values, "frame.bolts")
     arm, least = column(values["frame.inset"]), LEAST[place.kind]
     edge = np.minimum(np.asarray(place.width - place.span) / 2, np.asarray(place.width) / 2)
     count = np.maximum(bolts.count, least)
@@ -69,7 +69,7 @@ def _even(n: Value, pitch: Value) -> Array:
     return np.asarray(n * (n**2 - 1) * pitch**2 / 12)
 
 
-def _bolting(tables: Catalogue, values: Mapping[str, Value], key: str) -> Bolting:
+def bolts_of(tables: Catalogue, values: Mapping[str, Value], key: str) -> Bolting:
     """Bolts by nominal diameter; areas and nuts between two threads of the tables are interpolated."""
     d = column(values[f"{key}.diameter"])
     threads = sorted(tables.rows("threads"), key=lambda t: float(t.d_mm))
@@ -95,7 +95,7 @@ def pod_hold(place: Place, tables: Catalogue, values: Mapping[str, Value]) -> Po
     """Bolts up into the crossmembers: as many in each as go evenly, spare ones not counted; at least one a side."""
     if "crossmembers.count" not in values:
         return None
-    bolts = _bolting(tables, values, "crossmembers.bolts")
+    bolts = bolts_of(tables, values, "crossmembers.bolts")
     rows = np.maximum(np.floor(column(values["crossmembers.count"]) + 1e-9), 1.0)
     each = np.maximum(np.floor(bolts.count / rows + 1e-9), 1.0)
     apart = column(values["crossmembers.spacing"])
