@@ -27,8 +27,9 @@ MAY_IMPORT = {
     "checks": FORMULA_ROOMS | {"job", "catalogue", "result", "setup", "loads", "statics", "standards", "board"},
     "judge": FORMULA_ROOMS
     | {"job", "catalogue", "result", "setup", "loads", "statics", "standards", "board", "checks"},
+    "nesting": FORMULA_ROOMS,
     "sizing": FORMULA_ROOMS
-    | {"job", "catalogue", "result", "setup", "loads", "statics", "standards", "board", "checks", "judge"},
+    | {"job", "catalogue", "result", "setup", "loads", "statics", "standards", "board", "checks", "judge", "nesting"},
 }
 MAY_IMPORT["drawing"] = MAY_IMPORT["sizing"] | {"sizing", "quantity", "report"}
 MAY_IMPORT["estimate"] = MAY_IMPORT["sizing"] | {"sizing"}

@@ -7,7 +7,8 @@ the bolt lengths, not the ranking, not the grids of the required thicknesses.
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cache, cached_property
+from itertools import product
 
 import numpy as np
 
@@ -21,7 +22,7 @@ from transom.job.records import EngineBolts, Layer, Mount
 from transom.result import Cases, CheckArray, rounded
 from transom.setup.records import Setup
 
-BLANK, SAW = 6.0, 3.0  # mm trimmed off each side of a blank, mm lost to a cut
+BLANK, SAW = 6.0, 3.2  # mm trimmed off each side of a blank, mm lost to a cut
 Pile = tuple[Layer, ...]
 
 
@@ -46,6 +47,44 @@ def worst_of(check: CheckArray) -> float:
 def fails(check: CheckArray) -> bool:
     """True where some case of one candidate's check does not pass."""
     return any(not usage(d, r) <= 1.0 for d, r in pairs(check))
+
+
+@cache
+def fewest_halves(across: int, along: int, p: float, q: float, length: float, width: float) -> int:
+    """Of blanks p along the face grain and q wide, and others turned: some from one piece, the rest likewise."""
+    if not across + along:
+        return 0
+    costs = []
+    for a, u in product(range(across + 1), range(along + 1)):
+        for cost, piece in ((1, (length - SAW) / 2), (2, length)):
+            if a + u and sawable(a, u, p, q, piece, width):
+                costs.append(cost + fewest_halves(across - a, along - u, p, q, length, width))
+    return min(costs, default=10**6)
+
+
+@cache
+def sawable(across: int, along: int, p: float, q: float, length: float, width: float) -> bool:
+    """Whether one straight cut leaves two pieces with blanks that can be sawn on, until each lies alone."""
+    if across + along == 1:
+        return (p if across else q) <= length + 1e-6 and (q if across else p) <= width + 1e-6
+    for a, u in product(range(across + 1), range(along + 1)):
+        if not 0 < a + u < across + along:
+            continue
+        for i, j in product(range(across + 1), range(along + 1)):
+            x, y = (i * m + j * n + (i + j - 1) * SAW for m, n in ((p, q), (q, p)))
+            if (
+                0 < x < length
+                and sawable(a, u, p, q, x, width)
+                and (sawable(across - a, along - u, p, q, length - x - SAW, width))
+            ):
+                return True
+            if (
+                0 < y < width
+                and sawable(a, u, p, q, length, y)
+                and (sawable(across - a, along - u, p, q, length, width - y - SAW))
+            ):
+                return True
+    return False
 
 
 @dataclass(frozen=True)
@@ -152,25 +191,13 @@ class Plain:
         return at, least
 
     def halves(self, pile: Pile) -> int:
-        """Half sheets to buy: blanks in rows across the sheet, longest row first into the first half with room."""
+        """Half sheets to buy: the fewest of all ways to share blanks out and saw them straight through."""
         place, count = self.setup.place, 0
+        level, upright = float(place.width) + 2 * BLANK, float(place.height) + 2 * BLANK
         for name in sorted({layer.sheet for layer in pile}):
             row = self.tables.sheet(name)
-            half, level, upright = row.length_mm / 2, float(place.width) + 2 * BLANK, float(place.height) + 2 * BLANK
-            runs: list[float] = []
-            for grain, along, across in (("across", level, upright), ("along", upright, level)):
-                blanks = sum(layer.sheet == name and layer.grain == grain for layer in pile)
-                side_by_side = math.floor((row.width_mm + SAW) / (across + SAW))
-                runs += [along] * math.ceil(blanks / side_by_side)
-            rooms: list[float] = []
-            for run in sorted(runs, reverse=True):
-                fits = [i for i, room in enumerate(rooms) if room >= run]
-                if fits and run <= half:
-                    rooms[fits[0]] -= run + SAW
-                else:
-                    bought = 1 if run <= half else 2
-                    count += bought
-                    rooms.append(bought * half - run - SAW)
+            turned = [sum(x.sheet == name and x.grain == grain for x in pile) for grain in ("across", "along")]
+            count += fewest_halves(*turned, level, upright, row.length_mm, row.width_mm)
         return count
 
     def mass(self, pile: Pile, bolts: EngineBolts) -> float:

@@ -1,60 +1,40 @@
-"""How many half sheets a board's layers take, cut in rows across the sheet."""
+"""How many half sheets a board's layers take, nested as they will be cut."""
 
 from collections import Counter
 from collections.abc import Sequence
+from functools import cache
 
 from transom.catalogue import Catalogue
 from transom.job.records import Layer
+from transom.nesting.pack import NoneBigEnoughError, halves_needed
+from transom.nesting.records import Blank
 
-ALLOWANCE = 6.0  # mm a side, trimmed after gluing
-KERF = 3.0
+NONE_BIG_ENOUGH = 10**6
 
 
 def halves(pile: Sequence[Layer], width: float, height: float, tables: Catalogue) -> int:
     """Half sheets to buy for a board width x height (mm): blanks with allowance, face grain kept."""
+    turned = Counter((layer.sheet, layer.grain) for layer in pile)
+    kerf = tables.factor("cut.kerf_mm").value
     total = 0
     for sheet in sorted({layer.sheet for layer in pile}):
         row = tables.sheet(sheet)
-        turned = Counter(layer.grain for layer in pile if layer.sheet == sheet)
-        half_length, across_sheet = row.length_mm / 2, row.width_mm
-        a, b = width + 2 * ALLOWANCE, height + 2 * ALLOWANCE
-        rows = [
-            *_rows(turned["across"], a, b, half_length, across_sheet),
-            *_rows(turned["along"], b, a, half_length, across_sheet),
-        ]
-        total += _boxes(rows, half_length)
-    return total
+        shapes = tuple((turned[sheet, g], *blank_size(g, width, height, tables)) for g in ("across", "along"))
+        total += _needed(shapes, (row.length_mm, row.width_mm), kerf)
+    return min(total, NONE_BIG_ENOUGH)
 
 
-def _rows(count: int, along: float, across: float, length: float, width: float) -> list[float]:
-    """Lengths of sheet that rows of blanks take; a blank that does not fit a half takes two."""
-    if not count:
-        return []
-    a_row = int((width + KERF) // (across + KERF))
-    if a_row == 0 or along > 2 * length:
-        return [float("inf")] * count
-    return [along] * -(-count // a_row)
+def blank_size(grain: str, width: float, height: float, tables: Catalogue) -> tuple[float, float]:
+    """A layer's blank, allowance all round: length along the sheet's face grain, and width, mm."""
+    more = 2 * tables.factor("cut.allowance_mm").value
+    return (width + more, height + more) if grain == "across" else (height + more, width + more)
 
 
-def _boxes(rows: Sequence[float], length: float) -> int:
-    """First fit, longest first. A row longer than a half takes a whole sheet; one longer than that has none."""
-    left: list[float] = []
-    used = 0
-    for row in sorted(rows, reverse=True):
-        if row == float("inf"):
-            return NONE_BIG_ENOUGH
-        if row > length:
-            used += 2
-            left.append(2 * length - row - KERF)
-            continue
-        for i, room in enumerate(left):
-            if row <= room:
-                left[i] = room - row - KERF
-                break
-        else:
-            used += 1
-            left.append(length - row - KERF)
-    return used
-
-
-NONE_BIG_ENOUGH = 10**6
+@cache
+def _needed(shapes: tuple[tuple[int, float, float], ...], sheet: tuple[float, float], kerf: float) -> int:
+    """Half sheets for so many blanks of each shape; asked for the same few shapes by every stack of a search."""
+    blanks = [Blank("", length, width) for count, length, width in shapes for _ in range(count)]
+    try:
+        return halves_needed(blanks, sheet, kerf)
+    except NoneBigEnoughError:
+        return NONE_BIG_ENOUGH
