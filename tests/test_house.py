@@ -23,7 +23,7 @@ MAY_IMPORT = {
     "statics": FORMULA_ROOMS,
     "standards": FORMULA_ROOMS,
     "board": FORMULA_ROOMS | {"statics"},
-    "setup": FORMULA_ROOMS | {"job", "catalogue", "result", "loads", "statics"},
+    "setup": FORMULA_ROOMS | {"job", "catalogue", "result", "loads", "statics", "standards"},
     "checks": FORMULA_ROOMS | {"job", "catalogue", "result", "setup", "loads", "statics", "standards", "board"},
     "judge": FORMULA_ROOMS
     | {"job", "catalogue", "result", "setup", "loads", "statics", "standards", "board", "checks"},

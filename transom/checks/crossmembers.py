@@ -13,9 +13,9 @@ from transom.checks.frame import column_of, own_mass, worst_component
 from transom.checks.joints import PUNCH, pull_over, punching, wall_bearing
 from transom.checks.trial import Trial
 from transom.formula import formula
-from transom.maths import absolute, positive
+from transom.maths import absolute, largest, positive
 from transom.result import CheckArray
-from transom.setup.records import PodHold
+from transom.setup.records import LevelGroup, PodHold
 from transom.standards.ec3 import (
     bolt_shear_resistance,
     bolt_tension_resistance,
@@ -25,9 +25,10 @@ from transom.standards.ec3 import (
 )
 from transom.statics.bolt_group import couple_force, direct_force, resultant
 from transom.statics.wrench import about, turned
-from transom.units import KG, MM, MM2, N_MM, ONE, RAD, Array, N, Value
+from transom.units import KG, MM, MM2, N_MM, ONE, PER_MM, RAD, Array, N, Value
 
 GROUP = "elastic group about its middle, the highest of the pivots of the AISC Manual, part 7"
+UNSYMMETRIC = "unsymmetric bending of a group of areas about its middle"
 BOLT = "EN 1993-1-8:2005, Table 3.4"
 
 
@@ -44,10 +45,16 @@ def with_pod(F_z: N, m_board: KG, m_pod: KG, m_e: KG) -> N:
     return F_z * (1.0 + (m_board + m_pod) / m_e)
 
 
+@formula(symbol="c", source=UNSYMMETRIC, known_by="derived", typical={"I_m": 3e5, "I_o": 2e5, "I_xy": 4e4})
+def lever_of_moment(off: MM, other: MM, I_m: MM2, I_o: MM2, I_xy: MM2) -> PER_MM:
+    """Pull of a bolt for a unit moment that bends the group over `off`, in a group of any shape."""
+    return (off * I_o - other * I_xy) / (I_m * I_o - I_xy * I_xy)
+
+
 @formula(symbol="T", source=GROUP, evidence="convention", known_by="memory")
-def corner_pull(F_z: N, n: ONE, M_y: N_MM, far_x: MM, I_x: MM2, M_x: N_MM, far_y: MM, I_y: MM2) -> N:
-    """Pull of the worst corner bolt: equal share of the pull down and both moments in proportion to distance."""
-    return positive(positive(-F_z) / n + absolute(M_y) * far_x / I_x + absolute(M_x) * far_y / I_y)
+def corner_pull(F_z: N, n: ONE, M_y: N_MM, c_x: PER_MM, M_x: N_MM, c_y: PER_MM) -> N:
+    """Pull of a bolt: equal share of the pull down and both moments by their levers, signs taken as the worst."""
+    return positive(positive(-F_z) / n + absolute(M_y * c_x) + absolute(M_x * c_y))
 
 
 @formula(symbol="J", source=GROUP, known_by="derived")
@@ -67,27 +74,47 @@ class PodForces:
 def level(trial: Trial, wrench: Array, pod: PodHold) -> Array:
     """Wrenches (..., v, 6) about the middle of the group, level axes."""
     theta = np.asarray(back_to_level(trial.setup.place.lean))
-    return about(turned(wrench, theta), pod.x, 0.0, pod.z)
+    return about(turned(wrench, theta), pod.x, pod.group.y, pod.z)
 
 
 def forces(trial: Trial, pod: PodHold) -> PodForces:
-    """Pull and shear of the worst corner bolt, factored."""
-    F_x, F_y, F_z, M_x, M_y, M_z = np.moveaxis(level(trial, trial.cases.design, pod), -1, 0)
-    F_z = np.asarray(with_pod(F_z, own_mass(trial), pod.mass, column_of(trial.setup.loads.mass_light_kg)))
-    J = polar(pod.I_x, pod.I_y)
-    along = worst_component(direct_force(F_x, pod.n), couple_force(M_z, pod.far_y, J))
-    across = worst_component(direct_force(F_y, pod.n), couple_force(M_z, pod.far_x, J))
+    """Pull and shear of the worst bolt, factored."""
+    F_x, F_y, F_z, M_x, M_y, M_z = (
+        F[..., None] for F in np.moveaxis(level(trial, trial.cases.design, pod), -1, 0)
+    )  # the last axis is the bolts'
+    m_e = np.asarray(column_of(trial.setup.loads.mass_light_kg))[..., None]
+    F_z = np.asarray(with_pod(F_z, own_mass(trial)[..., None], np.asarray(pod.mass)[..., None], m_e))
+    g = pod.group
+    n = np.asarray(g.n)[..., None]
+    J = np.asarray(polar(g.I_x, g.I_y))[..., None]
+    along = worst_component(direct_force(F_x, n), couple_force(M_z, g.off_y, J))
+    across = worst_component(direct_force(F_y, n), couple_force(M_z, g.off_x, J))
     return PodForces(
-        pull=np.asarray(_pull(F_z, M_x, M_y, pod)),
-        shear=np.asarray(resultant(along, across)),
+        pull=np.asarray(largest(np.asarray(_pull(F_z, M_x, M_y, n, g)))),
+        shear=np.asarray(largest(np.asarray(resultant(along, across)))),
     )
 
 
-def _pull(F_z: Array, M_x: Array, M_y: Array, pod: PodHold) -> Value:
-    """Infinite where the group resists a moment about neither axis: one row, or one bolt in each."""
-    held = (np.asarray(pod.I_x) > 0) & (np.asarray(pod.I_y) > 0)
-    safe = [np.where(np.asarray(v) > 0, v, 1.0) for v in (pod.I_x, pod.I_y)]
-    return np.where(held, corner_pull(F_z, pod.n, M_y, pod.far_x, safe[0], M_x, pod.far_y, safe[1]), np.inf)
+def _pull(F_z: Array, M_x: Array, M_y: Array, n: Array, g: LevelGroup) -> Value:
+    """Infinite where the group resists a moment about neither axis: one row, or bolts all on one line."""
+    I_x, I_y = (np.asarray(v, dtype=float)[..., None] for v in (g.I_x, g.I_y))
+    spread = (I_x > 0) & (I_y > 0)
+    safe = [np.where(spread, v, 1.0) for v in (I_x, I_y)]
+    held = spread & (np.asarray(stiff_both_ways(safe[0], safe[1], g.I_xy)) > FLAT)
+    product = np.where(held, g.I_xy, 0.0)
+    c_x = lever_of_moment(g.off_x, g.off_y, safe[0], safe[1], product)
+    c_y = lever_of_moment(g.off_y, g.off_x, safe[1], safe[0], product)
+    return np.where(held, corner_pull(F_z, n, M_y, c_x, M_x, c_y), np.inf)
+
+
+@formula(symbol="1 - I_xy^2/(I_x I_y)", source=UNSYMMETRIC, known_by="derived",
+         typical={"I_x": 3e5, "I_y": 2e5, "I_xy": 4e4})  # fmt: skip
+def stiff_both_ways(I_x: MM2, I_y: MM2, I_xy: MM2) -> ONE:
+    """One for a group that resists moments about both its axes, nought where all bolts lie on one line."""
+    return 1.0 - I_xy * I_xy / (I_x * I_y)
+
+
+FLAT = 1e-6
 
 
 def _check(trial: Trial, what: str, rule: str, demand: Value, limit: Value, source: str, unit: str = "N",

@@ -122,9 +122,9 @@ def flange_moment(T: N, m: MM, l_eff: MM) -> N:
 @formula(
     symbol="m_Rd", source="plastic section, EN 1999-1-1:2007, 6.2.5; a loose doubler adds its own", known_by="memory"
 )
-def flange_resistance(t: MM, t_d: MM, f_y: MPA, gamma_M1: ONE) -> N:
+def flange_resistance(t: MM, f_y: MPA, t_d: MM, f_y_d: MPA, gamma_M1: ONE) -> N:
     """Moment per length of a flange and of the doubler laid into it, each fully yielded."""
-    return (t * t + t_d * t_d) * f_y / (4.0 * gamma_M1)
+    return (t * t * f_y + t_d * t_d * f_y_d) / (4.0 * gamma_M1)
 
 
 @formula(symbol="F_v,Rd", source="EN 1995-1-1:2004, 2.4.3 (2.17) with the edge and the row's share",
@@ -313,11 +313,11 @@ def _in_flange(trial: Trial, F: FrameForces) -> tuple[CheckArray, ...]:
 
 def _flange_bending(trial: Trial, F: FrameForces) -> tuple[CheckArray, ...]:
     f = trial.setup.frame
-    R = flange_resistance(f.flange, f.doubler, f.f_y, trial.setup.factors.gamma_M1)
+    R = flange_resistance(f.flange, f.f_y, f.doubler, f.f_y_doubler, trial.setup.factors.gamma_M1)
     line = partial(flange_moment, m=f.arm)
     side = line(F.side, l_eff=working_length(f.side_pitch, f.arm, f.arm))
     end = line(maximum(F.bottom, F.top), l_eff=working_length(f.end_pitch, f.arm, f.arm))
-    note = "moment per mm; metal taken as bent or extruded, not welded beside the bolts"
+    note = "moment per mm at the corner; no prying: beside it the bolt's own pull is checked, so the T-stub rule holds"
     return (
         _check(trial, "flange-bending-side", "ec9", side, R, LINE, known_by="memory", note=note),
         _check(trial, "flange-bending-end", "ec9", end, R, LINE, known_by="memory", note=note),

@@ -44,10 +44,10 @@ def _screen(j: "Judgement", job: "Job", details: bool) -> list[str]:
     import sys
 
     from transom.catalogue import SHIPPED
-    from transom.report.cures import resized
+    from transom.report.cures import joints_alone, resized
     from transom.report.details import details as every
     from transom.report.review_screen import review_screen
     from transom.report.text import bars_for
 
-    cures = resized(job, SHIPPED) if j.failing else ()
+    cures = resized(job, SHIPPED) if j.failing and not joints_alone(j) else ()
     return [*review_screen(j, bars_for(sys.stdout.encoding), cures), *(every(j) if details else ())]

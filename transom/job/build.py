@@ -1,5 +1,7 @@
 """From what was read to the records; only called where nothing is at fault."""
 
+import math
+from dataclasses import replace
 from typing import Any
 
 from transom.job.reading import Reading
@@ -123,6 +125,8 @@ def _core(r: Reading) -> str:
 def _frame(r: Reading) -> Frame:
     stated: dict[str, Any] = {"kind": None} | r.of("frame")
     flange = {f"flange_{name}": value for name, value in r.of("frame.flange").items()}
+    if flange.get("flange_weld") == "none":
+        flange["flange_weld"] = math.inf
     lines = tuple(Line(**row) for row in r.get("frame.lines") or ())
     return Frame(**stated, **flange, bolts=_bolts(r, "frame.bolts"), lines=lines)
 
@@ -133,6 +137,12 @@ def _bolts(r: Reading, path: str) -> FrameBolts | None:
     stated = r.of(path)
     size, diameter = stated.pop("size", ("", None))
     return FrameBolts(**stated, size=size, diameter=diameter)
+
+
+def _settled(r: Reading, path: str) -> FrameBolts | None:
+    """Bolts of a joint as the mount has them."""
+    bolts = _bolts(r, path)
+    return None if bolts is None else replace(bolts, chosen=True)
 
 
 def _setback(r: Reading) -> Setback | None:
@@ -157,7 +167,8 @@ def _setback(r: Reading) -> Setback | None:
 
 
 def _crossmembers(r: Reading) -> Crossmembers:
-    return Crossmembers(**r.of("crossmembers"), bolts=_bolts(r, "crossmembers.bolts"))
+    holes = tuple((row["y"], row["forward"]) for row in r.get("crossmembers.holes") or ())
+    return Crossmembers(**r.of("crossmembers"), bolts=_bolts(r, "crossmembers.bolts"), holes=holes)
 
 
 def _stock(r: Reading, shop: Reading) -> Stock:
@@ -170,7 +181,12 @@ def _mount(r: Reading) -> Mount | None:
     layers = tuple(Layer(**row) for row in r.get("mount.layers") or ())
     if not layers:
         return None
-    return Mount(layers, _engine_bolts(r) if r.get("mount.engine_bolts") else None)
+    return Mount(
+        layers,
+        _engine_bolts(r) if r.get("mount.engine_bolts") else None,
+        _settled(r, "mount.frame_bolts"),
+        _settled(r, "mount.pod_bolts"),
+    )
 
 
 def _engine_bolts(r: Reading) -> EngineBolts:

@@ -152,9 +152,9 @@ class Line:
 
 @dataclass(frozen=True)
 class FrameBolts:
-    """Board-to-frame bolts; `keep` means they are there already.
+    """Bolts of one joint, board to frame or pod to crossmembers; `keep` means they are there already.
 
-    What stands after `diameter` no job states: the tool's own choice, or what it adds to the old ones.
+    `chosen`: settled, by the tool, or as found, or as the mount says; nothing is to be added or picked.
     """
 
     size: str = ""
@@ -165,6 +165,9 @@ class FrameBolts:
     washer_t: float | None = None  # mm
     doubler: float = 0.0  # mm, angle laid into the flange's corner
     chosen: bool = False
+    grade: str | None = None
+    kind: str = "bolts"  # bolts | lag screws | blind rivets
+    length: float | None = None  # mm, of lag screws, under the head
 
 
 @dataclass(frozen=True)
@@ -178,6 +181,8 @@ class Frame:
     bolts: FrameBolts | None = None
     lines: tuple[Line, ...] = ()
     at: tuple[float, ...] = ()  # y of uprights
+    flange_left: float | None = None  # mm, metal left where it is pitted
+    flange_weld: float | None = None  # mm, nearest weld to bolt row or root; infinite where there is none
 
 
 @dataclass(frozen=True)
@@ -188,6 +193,10 @@ class Crossmembers:
     wall: float | None = None  # mm
     at: tuple[float, ...] = ()  # forward of the board's aft face, mm
     bolts: FrameBolts | None = None
+    down: float | None = None  # mm below the board's top edge
+    alloy: str | None = None
+    left: float | None = None  # mm, metal left where it is pitted
+    holes: tuple[tuple[float, float], ...] = ()  # (y, forward) mm of every bolt, where they were measured
 
 
 @dataclass(frozen=True)
@@ -261,10 +270,15 @@ class EngineBolts:
 
 @dataclass(frozen=True)
 class Mount:
-    """A mount as drawn or as built."""
+    """A mount as drawn or as built.
+
+    `frame_bolts` and `pod_bolts` are as they are to be, old and new ones together; None: as found.
+    """
 
     layers: tuple[Layer, ...]
     engine_bolts: EngineBolts | None = None
+    frame_bolts: FrameBolts | None = None
+    pod_bolts: FrameBolts | None = None
 
 
 @dataclass(frozen=True)

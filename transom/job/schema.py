@@ -17,6 +17,7 @@ HP = 745.6998715822702
 KINDS = ("pontoon", "aluminium hull", "glass hull")
 FRAMES = ("pod", "uprights", "cap rail")
 HELD = ("bolts", "clamps")
+FASTENERS = ("bolts", "lag screws", "blind rivets")
 CASES = ("ahead", "hard-over", "astern", "wave", "turn", "road", "strike")
 SHAFTS = (381.0, 508.0, 635.0, 762.0)
 
@@ -155,6 +156,11 @@ FRAME_BOLTS = Section("bolts", "Frame: bolts, board to frame", (
     Key("size", "size", "of the bolts or of the holes for them"),
     Key("count", "count", "all of them", 1, 200),
     Key("keep", "flag", "are the holes there already and to be used again"),
+    Key("washer", "length", "across the washers under nut and head, or the side of plate washers", 3.0, 300.0),
+    Key("washer_thickness", "length", "of the washers", 0.3, 30.0, field="washer_t"),
+    Key("grade", "text", "marks on the heads, by its name in `transom materials grades`", family="grades", blank=""),
+    Key("kind", "choice", "only if they are not through-bolts", choices=FASTENERS, unknown=False, blank=""),
+    Key("length", "length", "of lag screws, under the head to the point", 10.0, 400.0, blank=""),
 ))  # fmt: skip
 
 FRAME = Section("frame", "Frame: what holds the board", (
@@ -166,6 +172,9 @@ FRAME = Section("frame", "Frame: what holds the board", (
         Key("width", "length", "of the flange", 5.0, 500.0),
         Key("thickness", "length", "of the metal, by caliper at an edge or a hole", 0.5, 40.0),
         Key("alloy", "text", "stamp, drawing or builder"),
+        Key("weld", "length", 'nearest weld to the bolts or to the corner the flange springs from; "none" if it is bent'
+            " or extruded", 0.0, 3000.0, words=("none",)),
+        Key("left", "length", "only if pitted: metal left at the deepest pit near a bolt", 0.1, 40.0, blank=""),
     )),
     FRAME_BOLTS,
     Section("lines", "lines of support, if not as the kind has them", (
@@ -181,8 +190,15 @@ CROSSMEMBERS = Section("crossmembers", "Crossmembers: what the pod hangs from", 
     Key("count", "count", "that the pod is bolted to", 1, 40),
     Key("wall", "length", "of the metal, by caliper at an open end or a drain hole", 0.5, 40.0),
     Key("at", "length", "each one, forward of the board's aft face", 0.0, 12000.0, items=(1, 40), blank=""),
+    Key("down", "length", "their undersides, straight down from the board's top edge", 0.0, 1500.0, blank=""),
+    Key("alloy", "text", "stamp, drawing or builder", blank=""),
+    Key("left", "length", "only if pitted: metal left at the deepest pit near a bolt", 0.1, 40.0, blank=""),
 ), (
     Section("bolts", "Crossmembers: bolts, pod to crossmembers", FRAME_BOLTS.keys, blank="none"),
+    Section("holes", "every bolt up into a crossmember, if they do not stand in even rows", (
+        Key("y", "length", "across from the center line, starboard +", -1500.0, 1500.0, required=True, unknown=False),
+        Key("forward", "length", "forward of the board's aft face", -500.0, 12000.0, required=True, unknown=False),
+    ), many=True, blank="none"),
 ))  # fmt: skip
 
 _STOCK_KEYS = (
@@ -214,6 +230,13 @@ _BACKING = (
     Key("height", "length", "of the plate, up and down", 10.0, 3000.0, unknown=False),
     Key("per", "choice", "one plate for each", choices=("bolt", "pair", "all"), unknown=False),
 )
+_SETTLED = (
+    Key("size", "size", "of the bolts", required=True, unknown=False),
+    Key("count", "count", "all of them", 1, 200, required=True, unknown=False),
+    Key("washer", "length", "across the washers, or the side of plate washers", 3.0, 300.0, unknown=False),
+    Key("washer_thickness", "length", "of the washers", 0.3, 30.0, unknown=False, field="washer_t"),
+    Key("doubler", "length", "of the angle laid into the flange's corner", 0.0, 40.0, unknown=False),
+)
 MOUNT = Section("mount", "Mount: as drawn or as built", (), (
     Section("layers", "sheets, aft face first", (
         Key("sheet", "text", "panel and thickness", required=True, unknown=False, family="sheets"),
@@ -228,6 +251,8 @@ MOUNT = Section("mount", "Mount: as drawn or as built", (), (
         Section("aft", "under the bracket's side", _BACKING, blank="none"),
         Section("forward", "inside the boat", _BACKING, blank="none"),
     ), blank="none"),
+    Section("frame_bolts", "bolts from board to frame as they are to be, old and new together", _SETTLED, blank="none"),
+    Section("pod_bolts", "the same from pod to crossmembers", _SETTLED, blank="none"),
 ), blank="none")  # fmt: skip
 
 CASE = Section("case", "The shop's own case, or a changed factor", (

@@ -164,14 +164,17 @@ def _mount(mount: Mount, us: bool) -> Iterator[str]:
     yield "layers = ["
     yield from (f"    {_inline(parts['layers'], layer, us)}," for layer in mount.layers)
     yield "]"
-    if mount.engine_bolts is None:
-        return
-    bolts = parts["engine_bolts"]
-    yield ""
-    yield f"[{MOUNT.name}.{bolts.name}]"
-    yield from (f"{name} = {value}" for name, value in _stated(bolts, mount.engine_bolts, us))
-    for side in bolts.parts:
-        backing = getattr(mount.engine_bolts, side.name)
+    for name in ("engine_bolts", "frame_bolts", "pod_bolts"):
+        if getattr(mount, name) is not None:
+            yield ""
+            yield from _bolts_of(parts[name], getattr(mount, name), us)
+
+
+def _bolts_of(section: Section, bolts: Any, us: bool) -> Iterator[str]:
+    yield f"[{MOUNT.name}.{section.name}]"
+    yield from (f"{name} = {value}" for name, value in _stated(section, bolts, us))
+    for side in section.parts:
+        backing = getattr(bolts, side.name)
         if any(_stated(side, backing, us)):
             yield f"{side.name} = {_inline(side, backing, us)}"
 

@@ -155,12 +155,15 @@ BARE_BOARD_ENDS = 140 * 745.69987158
 
 
 def _of_frame(setup: Setup) -> Iterator[str]:
-    yield (
-        "Bolts from board to frame are taken evenly along each line, half a flange in, and the flange as bent or"
-        " extruded: a flange welded on beside its bolts is only a third to two thirds as strong, have it looked at."
-    )
+    yield "Bolts from board to frame are taken evenly along each line, half a flange in: compare with the holes."
+    if setup.job.frame.flange_weld is None:
+        yield (
+            "Flange taken as welded near its bolts or corner, where aluminum is only a third to two thirds as strong: bent"
+            " or extruded metal carries more ([frame.flange] weld). Cracks beside welds: look, with dye where you can."
+        )
     if setup.pod is not None:
         yield (
-            "Pod bolts are taken in even rows as wide apart as the board's side lines. The pod's own walls and welds, the"
-            " crossmembers' own bending and what they hang from are not judged."
-        )
+            ("Pod bolts are judged where they were measured. " if setup.job.crossmembers.holes else
+             "Pod bolts are taken in even rows as wide apart as the board's side lines. ")
+            + "The pod's own walls and welds, the crossmembers' own bending and what they hang from are not judged."
+        )  # fmt: skip

@@ -14,7 +14,7 @@ from transom.judge.evaluate import decided, trial_of
 from transom.loads.cases import build_cases
 from transom.result import CheckArray
 from transom.setup.build import build, values_of
-from transom.setup.facts import collect
+from transom.setup.facts import Facts, collect
 from transom.setup.support import frame_hold, pod_hold
 from transom.standards.ec3 import practice_pitch
 
@@ -26,56 +26,77 @@ MORE = (1.0, 1.5, 2.0)  # times the old bolts
 EACH = (2, 4)  # bolts to a crossmember
 
 
-def chosen(job: Job) -> bool:
-    """True where the bolts of frame and pod are settled."""
-    return job.frame.bolts is not None and job.frame.bolts.chosen
+def as_found(job: Job, mount: Mount, tables: Catalogue) -> Job:
+    """The job with the bolts that its mount states, and with old bolts where it states none, as they were found."""
+    facts = collect(job, tables)
+    frame_bolts = _found(job.frame.bolts, mount.frame_bolts, facts, "frame.bolts.count")
+    pod = _found(job.crossmembers.bolts, mount.pod_bolts, facts, "crossmembers.bolts.count")
+    return _with(job, frame_bolts, pod)
+
+
+def _found(old: FrameBolts | None, stated: FrameBolts | None, facts: Facts, count: str) -> FrameBolts | None:
+    old = old or FrameBolts()
+    if stated is not None:
+        new = replace(old, size=stated.size, diameter=stated.diameter, count=stated.count, doubler=stated.doubler)
+        # A washer that the mount does not name is the one found.
+        washer, t = stated.washer or old.washer, stated.washer_t or old.washer_t
+        return replace(new, washer=washer, washer_t=t, chosen=True)
+    if old.keep and count in facts:
+        return replace(old, count=round(facts[count].value), chosen=True)
+    return old
 
 
 def with_most(job: Job, tables: Catalogue) -> Job:
-    """The job with the most that may be added to its bolts: what a board is screened with."""
-    if chosen(job):
-        return job
+    """The job with the most that may be added to bolts not settled: what a board is screened with."""
     return _with(job, frame_options(job, tables)[-1], pod_options(job, tables)[-1])
 
 
-def _with(job: Job, bolts: FrameBolts, pod: FrameBolts) -> Job:
+def _with(job: Job, bolts: FrameBolts | None, pod: FrameBolts | None) -> Job:
     return replace(job, frame=replace(job.frame, bolts=bolts), crossmembers=replace(job.crossmembers, bolts=pod))
 
 
-def fastened(job: Job, tables: Catalogue, mount: Mount) -> Job:
-    """The job with the least on its bolts that carries a mount; with the most where nothing does."""
-    if chosen(job):
-        return job
-    most = with_most(job, tables)
-    setup = build(most, tables, values_of(collect(most, tables)))
-    trial = trial_of(setup, build_cases(setup.loads), [mount])
+@dataclass(frozen=True)
+class Settled:
+    """A job with its bolts settled, and the joints that nothing on the list of what may be added makes hold."""
+
+    job: Job
+    beyond: tuple[str, ...] = ()
+
+
+def fastened(job: Job, tables: Catalogue, trial: Trial) -> Settled:
+    """The job with the least on its bolts that carries a mount; with the most where nothing does.
+
+    `trial` is of one mount on the job, by either method: what it says of the board does not hang on these bolts.
+    """
 
     def framed(bolts: FrameBolts) -> Trial:
-        values = values_of(collect(_with(job, bolts, FrameBolts()), tables))
-        return replace(trial, setup=replace(setup, frame=frame_hold(setup.place, tables, values)))
+        values = values_of(collect(_with(job, bolts, job.crossmembers.bolts), tables))
+        return replace(trial, setup=replace(trial.setup, frame=frame_hold(trial.setup.place, tables, values)))
 
     def hung(bolts: FrameBolts) -> Trial:
-        values = values_of(collect(_with(job, FrameBolts(), bolts), tables))
-        return replace(trial, setup=replace(setup, pod=pod_hold(setup.place, tables, values)))
+        other = _with(job, job.frame.bolts, bolts)
+        pod = pod_hold(trial.setup.place, tables, values_of(collect(other, tables)), other.crossmembers)
+        return replace(trial, setup=replace(trial.setup, pod=pod))
 
-    return _with(
-        job,
-        _least(frame_options(job, tables), framed, frame.checks),
-        _least(pod_options(job, tables), hung, crossmembers.checks)
-        if setup.pod is not None
-        else FrameBolts(chosen=True),
-    )
+    bolts, held = _least(frame_options(job, tables), framed, frame.checks)
+    if trial.setup.pod is None:
+        return Settled(_with(job, bolts, FrameBolts(chosen=True)), () if held else ("frame",))
+    pod, hangs = _least(pod_options(job, tables), hung, crossmembers.checks)
+    return Settled(_with(job, bolts, pod), ("frame",) * (not held) + ("crossmembers",) * (not hangs))
 
 
 def _least(
     options: Sequence[FrameBolts],
     trial: Callable[[FrameBolts], Trial],
     checks: Callable[[Trial], tuple[CheckArray, ...]],
-) -> FrameBolts:
+) -> tuple[FrameBolts, bool]:
+    """The first option that carries, and True; the last, which is the most, and False where none does."""
+    if len(options) == 1:
+        return options[0], options[0].chosen
     for bolts in options:
         if all(float(np.max(c.worst)) <= 1.0 for c in decided(checks(trial(bolts)))):
-            return bolts
-    return options[-1]
+            return bolts, True
+    return options[-1], False
 
 
 def _metric(job: Job) -> bool:
@@ -92,20 +113,27 @@ def _usual(job: Job, tables: Catalogue, key: str) -> float:
 def frame_options(job: Job, tables: Catalogue) -> tuple[FrameBolts, ...]:
     """What may be done about the bolts from board to frame, least first: washers, then bolts, then a doubler."""
     b, metric = job.frame.bolts or FrameBolts(), _metric(job)
+    if b.chosen:
+        return (b,)
     if b.keep:
         count = b.count or round(_usual(job, tables, "frame.bolts.count"))
         return tuple(
             replace(b, count=count if times == 1.0 and b.count is None else _even(count * times), washer=washer[0],
                     washer_t=washer[1], doubler=doubler, chosen=True)
-            for doubler, times, washer in product(DOUBLERS[metric], MORE, ((None, None), *PLATES[metric]))
+            for doubler, times, washer in product(DOUBLERS[metric], MORE, _washers(b, metric))
         )  # fmt: skip
     sets = product(_sizes(b, metric, tables, job), (b.count,) if b.count else COUNTS)
-    bare = [FrameBolts(size, count, False, d, chosen=True) for (size, d), count in sets]
+    bare = [replace(b, size=size, count=count, keep=False, diameter=d, chosen=True) for (size, d), count in sets]
     rooms = [bolts for bolts in bare if _apart(job, tables, bolts)] or bare[:1]
     return tuple(
         replace(bolts, washer=washer, washer_t=t, doubler=doubler)
-        for doubler, bolts, (washer, t) in product(DOUBLERS[metric], rooms, PLATES[metric])
+        for doubler, bolts, (washer, t) in product(DOUBLERS[metric], rooms, _washers(b, metric)[1:])
     )
+
+
+def _washers(b: FrameBolts, metric: bool) -> tuple[tuple[float | None, float | None], ...]:
+    """The washers there are, then plate washers larger than these."""
+    return ((b.washer, b.washer_t), *(p for p in PLATES[metric] if p[0] > (b.washer or 0.0)))
 
 
 def _apart(job: Job, tables: Catalogue, bolts: FrameBolts) -> bool:
@@ -137,22 +165,31 @@ def pod_options(job: Job, tables: Catalogue) -> tuple[FrameBolts, ...]:
     """The same for the bolts up into the crossmembers: washers, then bolts."""
     c, metric = job.crossmembers, _metric(job)
     b = c.bolts or FrameBolts()
-    rows = c.count or len(c.at) or round(tables.factor("crossmembers.count").value)
-    washers = PLATES[metric]
-    if b.keep:
-        count = b.count or round(tables.factor("crossmembers.per").value * rows)
+    if b.chosen:
+        return (b,)
+    rows, washers = _rows(job, tables), _washers(b, metric)
+    if b.keep or c.holes:
+        count = len(c.holes) or b.count or round(tables.factor("crossmembers.per").value * rows)
+        # Bolts in holes of their own are not added to: where new ones would go is the shop's to say.
         return tuple(
             replace(b, count=count + extra * rows, washer=washer[0], washer_t=washer[1], chosen=True)
-            for extra, washer in product((0, 2, 4), ((None, None), *washers))
+            for extra, washer in product((0,) if c.holes else (0, 2, 4), washers)
         )
     sizes = ((b.size, b.diameter),) if b.diameter is not None else tuple(
         (s, tables.thread(_thread(s, tables)).d_mm) for s in SIZES[metric]
     )  # fmt: skip
     counts = (b.count,) if b.count else tuple(each * rows for each in EACH)
     return tuple(
-        FrameBolts(size, count, False, d, *washer, 0.0, True)
-        for count, (size, d), washer in product(counts, sizes, washers)
+        replace(b, size=size, count=count, keep=False, diameter=d, washer=washer[0], washer_t=washer[1], chosen=True)
+        for count, (size, d), washer in product(counts, sizes, washers[1:])
     )
+
+
+def _rows(job: Job, tables: Catalogue) -> int:
+    """Crossmembers that are caught."""
+    c = job.crossmembers
+    own = c.count or len(c.at) or len({round(forward, 1) for _, forward in c.holes})
+    return own or round(tables.factor("crossmembers.count").value)
 
 
 @dataclass(frozen=True)
@@ -165,43 +202,49 @@ class Added:
     washer: tuple[float, float] | None
     doubler: float
     rows: int = 0  # crossmembers that must be caught with as many bolts in each; 0 where none or no number will do
+    holds: bool = True  # False: not even this is enough
 
     @property
     def enough(self) -> bool:
         """True where old bolts stay as they are."""
-        return self.bolts.keep and not (self.more or self.washer or self.doubler)
+        return self.bolts.keep and self.holds and not (self.more or self.washer or self.doubler)
 
 
-def additions(before: Job, after: Job, tables: Catalogue, mount: Mount) -> tuple[Added, ...]:
+def additions(before: Job, after: Settled, tables: Catalogue, mount: Mount) -> tuple[Added, ...]:
     """What was found or chosen for frame and pod."""
     return tuple(_additions(before, after, tables, mount))
 
 
-def _additions(before: Job, after: Job, tables: Catalogue, mount: Mount) -> Iterator[Added]:
-    facts = collect(before, tables)
+def _additions(before: Job, settled: Settled, tables: Catalogue, mount: Mount) -> Iterator[Added]:
+    facts, after = collect(before, tables), settled.job
     pairs = [("frame", before.frame.bolts, after.frame.bolts)]
     if "crossmembers.count" in facts:
         pairs.append(("crossmembers", before.crossmembers.bolts, after.crossmembers.bolts))
     for joint, old, new in pairs:
         if new is None:
             continue
+        kept = old if old is not None and old.keep else FrameBolts()
         found = round(facts[f"{joint}.bolts.count"].value)
-        plate = None if new.washer is None or new.washer_t is None else (new.washer, new.washer_t)
-        more = (new.count or found) - found if old is not None and old.keep else 0
+        added = (new.washer, new.washer_t) != (kept.washer, kept.washer_t)
+        plate = (new.washer, new.washer_t) if added and new.washer is not None and new.washer_t is not None else None
+        more = (new.count or found) - found if new.keep else 0
         rows = least_crossmembers(after, tables, mount) if joint == "crossmembers" else 0
-        yield Added(joint, new, more, plate, new.doubler, rows)
+        yield Added(joint, new, more, plate, new.doubler, rows, joint not in settled.beyond)
 
 
 def least_crossmembers(job: Job, tables: Catalogue, mount: Mount) -> int:
-    """How many crossmembers must be caught by the bolts settled on, as many in each; 0 where no number is enough."""
-    b = job.crossmembers.bolts
-    if b is None or b.count is None:
+    """How many crossmembers must be caught by the bolts settled on, as many in each; 0 where no number is enough.
+
+    Measured places are caught from aft on. A pattern of single holes is judged as it is: 0.
+    """
+    c, b = job.crossmembers, job.crossmembers.bolts
+    if b is None or b.count is None or c.holes:
         return 0
-    rows = job.crossmembers.count or len(job.crossmembers.at) or round(tables.factor("crossmembers.count").value)
+    rows = _rows(job, tables)
     each = max(b.count // rows, 1)
-    for count in range(2, max(rows, MOST_ROWS) + 1):
-        c = replace(job.crossmembers, count=count, at=(), bolts=replace(b, count=each * count))
-        other = replace(job, crossmembers=c)
+    for count in range(2, (len(c.at) or max(rows, MOST_ROWS)) + 1):
+        fewer = replace(c, count=count, at=tuple(sorted(c.at)[:count]), bolts=replace(b, count=each * count))
+        other = replace(job, crossmembers=fewer)
         setup = build(other, tables, values_of(collect(other, tables)))
         trial = trial_of(setup, build_cases(setup.loads), [mount])
         if all(float(np.max(x.worst)) <= 1.0 for x in decided(crossmembers.checks(trial))):
@@ -210,3 +253,16 @@ def least_crossmembers(job: Job, tables: Catalogue, mount: Mount) -> int:
 
 
 MOST_ROWS = 8
+
+
+def written(mount: Mount, added: Sequence[Added]) -> Mount:
+    """The mount with its bolts of frame and pod stated, where they are not simply those found."""
+    new = {a.joint: _plain(a.bolts) for a in added if not a.enough}
+    return replace(mount, frame_bolts=new.get("frame"), pod_bolts=new.get("crossmembers"))
+
+
+def _plain(b: FrameBolts) -> FrameBolts | None:
+    """What a mount states of bolts; None where their size or number is not known."""
+    if b.diameter is None or b.count is None or not b.size:
+        return None
+    return FrameBolts(b.size, b.count, False, b.diameter, b.washer, b.washer_t, b.doubler, True)

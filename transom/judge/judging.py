@@ -15,7 +15,7 @@ from transom.job.records import Job, Mount
 from transom.judge.assumptions import assumptions, decides, nearness
 from transom.judge.cautions import cautions
 from transom.judge.evaluate import calibrate, careful_of, trial_of
-from transom.judge.fasteners import additions, fastened, with_most
+from transom.judge.fasteners import Added, Settled, additions, as_found, fastened, with_most, written
 from transom.judge.notes import notes
 from transom.judge.records import Judgement, Stop
 from transom.judge.stops import spacing_stop, stops
@@ -55,13 +55,17 @@ def mass_of(trial: Trial) -> np.ndarray[tuple[int, ...], np.dtype[np.float64]]:
     return np.asarray(wood + trial.hardware.mass[:, 0])
 
 
-def judge(job: Job, tables: Catalogue, mount: Mount, careful: bool = True) -> Judgement:
+def judge(job: Job, tables: Catalogue, mount: Mount, careful: bool = True, add: bool = False) -> Judgement:
     """Judge a stated mount: by the plate, or with `careful` False by the pencil alone.
+
+    Bolts of frame and pod are as the mount says, else as found; new ones that neither states are chosen. With
+    `add` the least is added to them that carries the mount.
 
     Raises:
         JobError: what cannot be judged, one line each.
     """
-    stated, job = job, fastened(job, tables, mount)
+    stated, settled = job, _settled(job if add else as_found(job, mount, tables), tables, mount, careful)
+    job = settled.job
     facts, setup, cases = prepared(job, tables)
     trial = trial_of(setup, cases, [mount])
     pencil = all_checks(trial)
@@ -72,13 +76,15 @@ def judge(job: Job, tables: Catalogue, mount: Mount, careful: bool = True) -> Ju
     found = assumptions(job, tables, facts, trial, calibration)
     named = (*stops(job, facts, tables), *spacing_stop(checks))
     measure = tuple(sorted((a for a in found if decides(a) and a.measure), key=nearness))
+    fasteners = additions(stated, settled, tables, mount)
     return Judgement(
         job=stated,
         setup=setup,
         facts=facts,
         cases=cases,
-        mount=mount,
-        fasteners=additions(stated, job, tables, mount),
+        mount=written(mount, fasteners) if add else mount,
+        fasteners=fasteners,
+        could_add=() if add else _could_add(stated, tables, mount, careful, checks),
         checks=checks,
         assumptions=found,
         to_measure=measure,
@@ -94,6 +100,22 @@ def judge(job: Job, tables: Catalogue, mount: Mount, careful: bool = True) -> Ju
         careful=plate,
         calibration=calibration,
     )
+
+
+def _settled(job: Job, tables: Catalogue, mount: Mount, careful: bool) -> Settled:
+    """The job with the least on its bolts of frame and pod that carries the mount."""
+    _, setup, cases = prepared(job, tables)
+    trial = trial_of(setup, cases, [mount])
+    return fastened(job, tables, careful_of(trial) if careful else trial)
+
+
+def _could_add(job: Job, tables: Catalogue, mount: Mount, careful: bool, checks: Sequence[Check]) -> tuple[Added, ...]:
+    """What added to the bolts as found would make each joint hold that does not; nothing where all hold."""
+    failing = {c.part for c in checks if not (c.passes or c.information)}
+    if not failing & {"frame", "crossmembers"}:
+        return ()
+    added = additions(job, _settled(job, tables, mount, careful), tables, mount)
+    return tuple(a for a in added if a.joint in failing)
 
 
 def side_by_side(pencil: Sequence[CheckArray], careful: Sequence[CheckArray], trial: Trial) -> tuple[CheckArray, ...]:

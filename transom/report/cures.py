@@ -103,7 +103,7 @@ def _first(job: Job, tables: Catalogue, rank: str) -> Judgement | None:
         _, setup, cases = prepared(job, tables)
         field = field_of(job, tables, setup, cases, rank)
         found = best_of_kinds(field, 1)
-        return judge(job, tables, field.mount(found[0])) if found else None
+        return judge(job, tables, field.mount(found[0]), add=True) if found else None
     except TransomError:
         return None
 
@@ -125,6 +125,13 @@ def advice(failing: Sequence[Check]) -> tuple[str, ...]:
     told += ["hole or obstruction: move it, plug it with wood, or cut the plate smaller" for c in failing
              if c.what.startswith(("opening-", "obstruction-"))]  # fmt: skip
     return tuple(dict.fromkeys(told))
+
+
+def joints_alone(j: Judgement) -> bool:
+    """True where only bolts of frame and pod fail, and what can be added to them cures it."""
+    failing = {c.part for c in j.failing}
+    cured = {a.joint for a in j.could_add if a.holds}
+    return bool(failing) and failing <= cured
 
 
 def resized(job: Job, tables: Catalogue) -> tuple[Cure, ...]:

@@ -27,7 +27,7 @@ from transom.report.parts import not_looked_at
 from transom.report.pencil import Pencil, pencil
 from transom.report.pencil import sentence as pencil_sentence
 from transom.report.ruler import ruler_check
-from transom.report.shopping import shopping
+from transom.report.shopping import cure_words, shopping
 from transom.report.text import Bars, block, columns, rule
 from transom.report.words import EVIDENCE, case_words, check_words, plural, spelled
 
@@ -64,10 +64,14 @@ def failures(j: Judgement, cures: Sequence[Cure]) -> Iterator[str]:
                          + (f"; {when}" if when else ""))  # fmt: skip
     if not j.failing:
         return
-    for i, cure in enumerate(cures):
-        yield from block("CURE" if i == 0 else "", cure.words(units))
+    lines = [*(f"{JOINTS[a.joint]}: {cure_words(a, units)}" for a in j.could_add), *(c.words(units) for c in cures)]
+    for i, line in enumerate(lines):
+        yield from block("CURE" if i == 0 else "", line)
     for line in advice(j.failing):
         yield from block("", f"- {spelled(line, units)}")
+
+
+JOINTS = {"frame": "board to frame", "crossmembers": "pod to crossmembers"}
 
 
 def close(j: Judgement, bars: Bars) -> Iterator[str]:

@@ -123,27 +123,65 @@ def torque(j: Judgement) -> str:
 
 
 def frame(j: Judgement) -> Iterator[str]:
-    """Bolts of frame and pod: enough, what to add, or which new ones."""
+    """Bolts of frame and pod: enough, what to add, or which new ones; where they are judged as they are, whether they do."""
     labels = {"frame": "FRAME", "crossmembers": "POD"}
+    failing = {c.part for c in j.failing}
+    could = {a.joint: a for a in j.could_add}
     for a in j.fasteners:
-        yield from block(labels[a.joint], fastener_words(a, j.job.head.units))
+        stated = j.mount is not None and getattr(j.mount, STATED[a.joint]) is not None and not j.sizing
+        units, fails = j.job.head.units, a.joint in failing
+        text = stated_words(a, units) if stated else fastener_words(a, units, fails)
+        cure = f"; {cure_words(could.get(a.joint), units)}" if fails else ""
+        yield from block(labels[a.joint], f"{text}{': NOT ENOUGH' if fails else ''}{cure}")
 
 
-def fastener_words(a: Added, units: str) -> str:
+STATED = {"frame": "frame_bolts", "crossmembers": "pod_bolts"}
+
+
+def cure_words(a: Added | None, units: str) -> str:
+    """What would make a joint hold, or that nothing on the list does."""
+    if a is None:
+        return "see CURE"
+    if not a.holds:
+        return "no bolts, washers or angle that this tool adds make it hold"
+    what = f"ADD {', '.join(_extra(a, units))}" if a.bolts.keep else fastener_words(a, units)
+    return f"{what}: that holds" if _extra(a, units) or not a.bolts.keep else "they hold as found"
+
+
+def stated_words(a: Added, units: str) -> str:
+    """A joint's bolts as the mount states them."""
+    b = a.bolts
+    parts = [f"{b.count} bolts {b.size or show.length(b.diameter or 0.0, units)}, as the mount has them"]
+    if b.washer is not None:
+        parts.append(f"washers {show.length(b.washer, units, towards='down')} across")
+    if b.doubler:
+        parts.append(f"{show.length(b.doubler, units, unit=False)} flange angle")
+    return ", ".join(parts)
+
+
+def fastener_words(a: Added, units: str, fails: bool = False) -> str:
     """One joint's bolts as a shop reads them, on one line."""
     b = a.bolts
-    size = b.size or show.length(b.diameter or 0.0, units)
-    extra = [f"{a.more} bolts"] if a.more else []
+    size, kind = b.size or show.length(b.diameter or 0.0, units), b.kind
+    extra = _extra(a, units)
+    catch = f"; in {a.rows} crossmembers or more" if a.rows else ""
+    if not b.keep:
+        return ", ".join((f"{b.count} {kind} {size}, new", *extra)) + catch
+    mine = f"your {(b.count or 0) - a.more} {kind} {size}"
+    if fails and not extra:
+        return mine
+    return (f"{mine}: ADD {', '.join(extra)}" if extra else f"{mine}: enough") + catch
+
+
+def _extra(a: Added, units: str) -> list[str]:
+    """What is added, one part each."""
+    extra = [f"{a.more} {a.bolts.kind}"] if a.more > 0 else []
     if a.washer is not None:
         side, t = (show.length(x, units, towards="up", unit=False) for x in a.washer)
         extra.append(f"{side} x {side} x {t} plate washers")
     if a.doubler:
         extra.append(f"{show.length(a.doubler, units, towards='up', unit=False)} flange angle")
-    catch = f"; in {a.rows} crossmembers or more" if a.rows else ""
-    if not b.keep:
-        return ", ".join((f"{b.count} bolts {size}, new", *extra)) + catch
-    mine = f"your {(b.count or 0) - a.more} bolts {size}"
-    return (f"{mine}: enough" if a.enough else f"{mine}: ADD {', '.join(extra)}") + catch
+    return extra
 
 
 def holes(j: Judgement) -> Iterator[str]:

@@ -96,6 +96,7 @@ class FrameHold:
     doubler: Value
     f_u: Value
     f_y: Value
+    f_y_doubler: float
     arm: Value
     edge: Value
     span: Value
@@ -113,23 +114,37 @@ class FrameHold:
 
 
 @dataclass(frozen=True)
+class LevelGroup:
+    """Bolts in a level plane, mm: how many, their middle, and sums of squares and products about it.
+
+    `forward` and `y` are the middle's place forward of the datum and to starboard. `I_x`, `I_y` are sums of squared
+    distances fore and aft and across, `I_xy` of their products (x aft, y starboard). `off_x`, `off_y` (..., b) are
+    the bolts that may be worst, from the middle: every one, or the corner of even rows.
+    """
+
+    n: Value
+    forward: Value
+    y: float
+    I_x: Value
+    I_y: Value
+    I_xy: float
+    off_x: Array
+    off_y: Array
+
+
+@dataclass(frozen=True)
 class PodHold:
-    """What the pod hangs from: a level group of bolts, even rows across each crossmember; mm, MPa, kg.
+    """What the pod hangs from: a level group of bolts up into the crossmembers; mm, MPa, kg.
 
     `x` is the group's middle aft of the datum (negative: forward), `z` its height above it, both level.
-    `I_x` and `I_y` are sums of squared distances fore and aft, and across; `far_x`, `far_y` the farthest bolt.
     """
 
     bolts: Bolting
     wall: Value
     f_u: Value
-    n: Value
     x: Value
     z: Value
-    I_x: Value
-    I_y: Value
-    far_x: Value
-    far_y: Value
+    group: LevelGroup
     mass: Value
 
 

@@ -5,7 +5,8 @@ from collections.abc import Mapping
 import numpy as np
 
 from transom.catalogue import Catalogue
-from transom.setup.records import Bolting, FrameHold, Place, PodHold
+from transom.job.records import Crossmembers
+from transom.setup.records import Bolting, FrameHold, LevelGroup, Place, PodHold
 from transom.units import Array, Value
 
 LEAST = {"pod": 6.0, "uprights": 4.0, "cap rail": 8.0}
@@ -47,6 +48,7 @@ def frame_hold(place: Place, tables: Catalogue, values: Mapping[str, Value]) -> 
         doubler=column(values["frame.bolts.doubler"]),
         f_u=column(values["frame.flange.f_u"]),
         f_y=column(values["frame.flange.f_y"]),
+        f_y_doubler=min(p.Fy_MPa for p in tables.rows("plates") if p.kind == "aluminium"),
         arm=arm,
         edge=edge,
         span=place.span,
@@ -91,29 +93,50 @@ def bolts_of(tables: Catalogue, values: Mapping[str, Value], key: str) -> Boltin
     )
 
 
-def pod_hold(place: Place, tables: Catalogue, values: Mapping[str, Value]) -> PodHold | None:
-    """Bolts up into the crossmembers: as many in each as go evenly, spare ones not counted; at least one a side."""
+def pod_hold(
+    place: Place, tables: Catalogue, values: Mapping[str, Value], stated: Crossmembers | None = None
+) -> PodHold | None:
+    """Bolts up into the crossmembers: where they were measured, else as many in each as go evenly, spare ones left out."""
     if "crossmembers.count" not in values:
         return None
-    bolts = bolts_of(tables, values, "crossmembers.bolts")
-    rows = np.maximum(np.floor(column(values["crossmembers.count"]) + 1e-9), 1.0)
-    each = np.maximum(np.floor(bolts.count / rows + 1e-9), 1.0)
-    apart = column(values["crossmembers.spacing"])
-    across = np.asarray(place.span) / np.maximum(each - 1, 1.0)
-    n = rows * each
-    down = column(values["crossmembers.down"])
-    lean = np.asarray(place.lean)
-    forward = column(values["crossmembers.first"]) + (rows - 1) * apart / 2
+    c = stated or Crossmembers()
+    group = _single(c.holes) if c.holes else _rows(place, values, c.at)
+    down, lean = column(values["crossmembers.down"]), np.asarray(place.lean)
     return PodHold(
-        bolts=bolts,
+        bolts=bolts_of(tables, values, "crossmembers.bolts"),
         wall=column(values["crossmembers.wall"]),
         f_u=column(values["crossmembers.f_u"]),
-        n=n,
-        x=-forward - down * np.sin(lean),
+        x=-group.forward - down * np.sin(lean),
         z=-down * np.cos(lean),
-        I_x=each * _even(rows, apart),
-        I_y=rows * _even(each, across),
-        far_x=(rows - 1) * apart / 2,
-        far_y=(each - 1) * across / 2,
+        group=group,
         mass=column(values["pod.mass"]),
     )
+
+
+def _single(holes: tuple[tuple[float, float], ...]) -> LevelGroup:
+    """The group of single bolts at (y, forward), about their own middle."""
+    y, forward = np.array(holes, dtype=float).T
+    x, across = forward.mean() - forward, y - y.mean()
+    return LevelGroup(
+        n=float(len(y)), forward=float(forward.mean()), y=float(y.mean()), I_x=float(x @ x), I_y=float(across @ across),
+        I_xy=float(x @ across), off_x=x, off_y=across,
+    )  # fmt: skip
+
+
+def _rows(place: Place, values: Mapping[str, Value], at: tuple[float, ...]) -> LevelGroup:
+    """Even rows across each crossmember; the crossmembers where they were measured, else evenly apart."""
+    rows = np.maximum(np.floor(column(values["crossmembers.count"]) + 1e-9), 1.0)
+    each = np.maximum(np.floor(column(values["crossmembers.bolts.count"]) / rows + 1e-9), 1.0)
+    across = np.asarray(place.span) / np.maximum(each - 1, 1.0)
+    apart = column(values["crossmembers.spacing"])
+    forward: Value = column(values["crossmembers.first"]) + (rows - 1) * apart / 2
+    I_x, far_x = _even(rows, apart), (rows - 1) * apart / 2
+    if at:
+        measured = np.array(at, dtype=float)
+        forward, off = float(measured.mean()), measured - measured.mean()
+        I_x, far_x = np.asarray(off @ off), np.asarray(np.abs(off).max())
+    corner_x, corner_y = np.broadcast_arrays(np.asarray(far_x, dtype=float), (each - 1) * across / 2)
+    return LevelGroup(
+        n=rows * each, forward=forward, y=0.0, I_x=each * I_x, I_y=rows * _even(each, across), I_xy=0.0,
+        off_x=np.asarray(corner_x)[..., None], off_y=np.asarray(corner_y)[..., None],
+    )  # fmt: skip

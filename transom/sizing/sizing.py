@@ -49,7 +49,7 @@ def _pick(job: Job, tables: Catalogue, field: Field) -> tuple[Judgement | None, 
     """The best ranked mount whose own judgement, in every case, finds nothing failing; and the other kinds."""
     refused: set[int] = set()
     while found := best_of_kinds(field, 1 + ALTERNATIVES, refused):
-        judged = judge(job, tables, field.mount(found[0]), field.careful)
+        judged = judge(job, tables, field.mount(found[0]), field.careful, add=True)
         if not judged.failing:
             return judged, found
         refused.add(found[0])

@@ -4,7 +4,7 @@ Clauses from memory. Bolts of steel or stainless steel in aluminium plates; gamm
 """
 
 from transom.formula import formula
-from transom.maths import minimum, sqrt
+from transom.maths import minimum, sqrt, where
 from transom.units import MM, MM2, MPA, ONE, N
 
 _PLATE = {"e_1": 24.0, "e_2": 20.0, "p_1": 40.0, "p_2": 40.0, "d_0": 13.0, "d": 12.0, "t": 6.0, "f_u": 275.0,
@@ -84,3 +84,10 @@ def longitudinal_fillet_resistance(f_w: MPA, a: MM, L: MM, gamma_Mw: ONE = 1.25)
 def transverse_fillet_resistance(f_w: MPA, a: MM, L: MM, gamma_Mw: ONE = 1.25) -> N:
     """Force across a fillet weld of throat a and length L, its throat at 45 degrees."""
     return f_w * a * L / (sqrt(2) * gamma_Mw)
+
+
+@formula(symbol="b_haz", source="EN 1999-1-1:2007, 6.1.6.3, MIG", known_by="memory", typical={"t": 8.0})
+def heat_affected_reach(t: MM, thin: MM = 6.0, middling: MM = 12.0, thick: MM = 25.0,
+                        b_1: MM = 20.0, b_2: MM = 30.0, b_3: MM = 35.0, b_4: MM = 40.0) -> MM:  # fmt: skip
+    """How far from a MIG weld metal t thick is weakened."""
+    return where(t <= thin, b_1, where(t <= middling, b_2, where(t <= thick, b_3, b_4)))
