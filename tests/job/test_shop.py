@@ -134,3 +134,17 @@ def test_toml_at_fault_in_it_names_its_line(tmp_path: Path) -> None:
 def test_a_job_is_no_shop(tmp_path: Path) -> None:
     got = faults_in(tmp_path, WHOLE, shop=WHOLE)
     assert "shop.toml: [boat]: no such section. Leave it out; sections are shop, stock, quote and prices." in got
+
+
+OFFCUT = '[[stock.offcuts]]\nsheet = "douglas-fir-marine 3/4 in"\nlength = "{}"\nwidth = "30 in"\n'
+
+
+def test_offcuts_are_the_jobs_else_the_shops(tmp_path: Path) -> None:
+    shop = SHOP.replace("[prices]", OFFCUT.format("48 in") + "[prices]")
+    (one,) = job_in(tmp_path, NO_STOCK, shop=shop).stock.offcuts
+    assert (one.sheet, one.length, one.width) == ("douglas-fir-marine 3/4 in", 1219.2, 762.0)
+    mine = NO_STOCK + OFFCUT.format("26 in") + OFFCUT.format("2 ft")
+    assert [round(o.length, 1) for o in job_in(tmp_path, mine, shop=shop).stock.offcuts] == [660.4, 609.6]
+    assert job_in(tmp_path, NO_STOCK, shop=SHOP).stock.offcuts == ()
+    (fault,) = faults_in(tmp_path, NO_STOCK + OFFCUT.format("26"), shop=SHOP)
+    assert fault.startswith('[stock.offcuts 1] length = "26"')

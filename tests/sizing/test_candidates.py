@@ -6,7 +6,7 @@ import pytest
 
 from tests.sizing.jobs import job_of
 from transom.catalogue import SHIPPED
-from transom.job.records import Board, Boat, Engine, Frame, Head, Job, Layer, Stock
+from transom.job.records import Board, Boat, Engine, Frame, Head, Job, Layer, Offcut, Stock
 from transom.judge.judging import prepared
 from transom.sizing.candidates import backings, bolt_sets, piles, sheets_in_stock
 from transom.sizing.sheets import NONE_BIG_ENOUGH, halves
@@ -111,3 +111,13 @@ def test_bolts_are_the_shops(seed: int) -> None:
     assert len(set(sets)) == len(sets)
     assert {s.thread for s in sets} == {wanted.stock.threads[0]}
     assert {s.grade for s in sets} == set(wanted.stock.grades)
+
+
+def test_offcuts_of_the_same_sheet_are_used_before_one_is_bought() -> None:
+    large, small = (Offcut(f"{FIR} 3/4 in", 900.0, width) for width in (500.0, 450.0))
+    assert halves(across(1), 610.0, 457.0, SHIPPED, [large]) == 0
+    assert halves(across(1), 610.0, 457.0, SHIPPED, [small]) == 1  # the blank is 469 wide
+    assert halves(along(1), 610.0, 457.0, SHIPPED, [large]) == 1  # grain would lie the wrong way
+    assert halves(across(3), 610.0, 457.0, SHIPPED) == 2
+    assert halves(across(3), 610.0, 457.0, SHIPPED, [large]) == 1
+    assert halves(across(1), 610.0, 457.0, SHIPPED, [Offcut(f"{FIR} 1/2 in", 900.0, 500.0)]) == 1

@@ -9,7 +9,7 @@ from transom.catalogue import Catalogue
 from transom.checks.assembly import least_bolt_length
 from transom.estimate.reading import square
 from transom.estimate.work import PIECES, Work, engine_bolts
-from transom.job.records import Backing, FrameBolts, Mount
+from transom.job.records import Backing, FrameBolts, Mount, Offcut
 from transom.judge.fasteners import Added
 from transom.judge.records import Judgement
 from transom.sizing.sheets import NONE_BIG_ENOUGH, halves
@@ -48,7 +48,7 @@ def needs_of(j: Judgement, mount: Mount, work: Work, fasteners: Sequence[Added])
     """Everything the work takes, like things together."""
     tables = j.setup.tables
     found = [
-        *_sheets(mount, work, tables),
+        *_sheets(mount, work, tables, j.job.stock.offcuts),
         *_epoxy(work, tables),
         *_plates(mount, work, tables),
         *_engine(j, mount, tables),
@@ -85,10 +85,10 @@ def _together(found: Sequence[Need]) -> Iterator[Need]:
         yield Need(**values)
 
 
-def _sheets(mount: Mount, work: Work, tables: Catalogue) -> Iterator[Need]:
+def _sheets(mount: Mount, work: Work, tables: Catalogue, offcuts: Sequence[Offcut]) -> Iterator[Need]:
     for sheet, count in Counter(layer.sheet for layer in mount.layers).items():
         own = [layer for layer in mount.layers if layer.sheet == sheet]
-        half = halves(own, work.width, work.height, tables)
+        half = halves(own, work.width, work.height, tables, offcuts)
         amount = math.inf if half >= NONE_BIG_ENOUGH else float(half)
         mass = tables.sheet(sheet).areal_mass_kg_m2 * work.area * count
         layers = f"{count} layer{'s' * (count > 1)}"

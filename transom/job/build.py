@@ -23,6 +23,7 @@ from transom.job.records import (
     Layer,
     Line,
     Mount,
+    Offcut,
     Pad,
     Propeller,
     Quote,
@@ -174,7 +175,8 @@ def _crossmembers(r: Reading) -> Crossmembers:
 def _stock(r: Reading, shop: Reading) -> Stock:
     """The job's stock over the shop's, key by key; measured sheets sheet by sheet."""
     measured = dict(shop.get("stock.measured") or ()) | dict(r.get("stock.measured") or ())
-    return Stock(**(shop.of("stock") | r.of("stock")), measured=tuple(sorted(measured.items())))
+    offcuts = tuple(Offcut(**row) for row in r.get("stock.offcuts") or shop.get("stock.offcuts") or ())
+    return Stock(**(shop.of("stock") | r.of("stock")), measured=tuple(sorted(measured.items())), offcuts=offcuts)
 
 
 def _mount(r: Reading) -> Mount | None:

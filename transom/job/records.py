@@ -223,6 +223,15 @@ class Shop:
 
 
 @dataclass(frozen=True)
+class Offcut:
+    """A piece left of a sheet: along its face grain and across, mm."""
+
+    sheet: str
+    length: float
+    width: float
+
+
+@dataclass(frozen=True)
 class Stock:
     """What the shop can use; empty means the shipped tables."""
 
@@ -235,6 +244,7 @@ class Stock:
     washers: tuple[str, ...] = ()
     most_sheets: int = 4
     measured: tuple[tuple[str, float], ...] = ()  # sheet name -> measured thickness, mm
+    offcuts: tuple[Offcut, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -220,7 +220,13 @@ MEASURED = Section(
     free=Key("", "length", "thickness of this sheet as measured", 2.0, 60.0, family="sheets"), blank="none",
 )  # fmt: skip
 
-STOCK = Section("stock", "Stock for this job alone; left out, the shop's", _STOCK_KEYS, (MEASURED,))
+OFFCUTS = Section("offcuts", "Stock: pieces left of sheets, cut from before a sheet is bought", (
+    Key("sheet", "text", "panel and thickness", required=True, unknown=False, family="sheets"),
+    Key("length", "length", "along the face grain", 50.0, 6000.0, required=True, unknown=False),
+    Key("width", "length", "across the face grain", 50.0, 3000.0, required=True, unknown=False),
+), many=True, blank="none")  # fmt: skip
+
+STOCK = Section("stock", "Stock for this job alone; left out, the shop's", _STOCK_KEYS, (MEASURED, OFFCUTS))
 
 _BACKING = (
     Key("washer", "text", "washer, by its name in the tables", unknown=False, family="washers"),

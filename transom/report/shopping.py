@@ -49,15 +49,17 @@ def board(j: Judgement, mount: Mount) -> Iterator[str]:
 
 def _halves(j: Judgement) -> str:
     count = halves_of(j)
-    return f"; takes {plural(count, 'half sheet')}" if count else ""
+    if count >= NONE_BIG_ENOUGH:
+        return "; NO SHEET IS LARGE ENOUGH"
+    return f"; takes {plural(count, 'half sheet')}" if count else "; cut from offcuts"
 
 
 def halves_of(j: Judgement) -> int:
-    """Half sheets to buy for the mount; 0 where no sheet is large enough or there is no mount."""
+    """Half sheets to buy for the mount, at least `NONE_BIG_ENOUGH` where no sheet is; 0 where there is no mount."""
     if j.mount is None:
         return 0
-    count = halves(j.mount.layers, j.facts["board.width"].value, j.facts["board.height"].value, j.setup.tables)
-    return 0 if count >= NONE_BIG_ENOUGH else count
+    width, height = (j.facts[f"board.{key}"].value for key in ("width", "height"))
+    return halves(j.mount.layers, width, height, j.setup.tables, j.job.stock.offcuts)
 
 
 def pocket(j: Judgement) -> str:

@@ -102,7 +102,7 @@ def _why(j: Judgement, o: Option) -> str:
         more = f" and {len(o.failing) - 1} more" if len(o.failing) > 1 else ""
         return f"{check_words(worst, j.job)} at {percent(worst.utilisation)}{more}. No."
     mine = halves_of(j)
-    if mine and o.halves > mine:
+    if o.halves > mine:
         return (
             f"works too, at {percent(o.weakest.utilisation)}, but takes {plural(o.halves, 'half sheet')}, not {mine}."
         )

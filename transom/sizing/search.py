@@ -104,7 +104,9 @@ def ranked(setup: Setup, cases: Cases, all_piles: Sequence[Pile], sets: Sequence
     tables, place = setup.tables, setup.place
     stacks = stacks_of(all_piles, tables, dict(setup.job.stock.measured))
     metal = clamp_pads(1, tables) if setup.holding.by == "clamps" else hardware(sets, tables)
-    count = np.array([halves(p, float(place.width), float(place.height), tables) for p in all_piles])
+    count = np.array(
+        [halves(p, float(place.width), float(place.height), tables, setup.job.stock.offcuts) for p in all_piles]
+    )
     wood = board_mass(length_in_m(place.width), length_in_m(place.height), stacks.mass)
     # Rounded to a milligram and a nanometre, so that noise in the last digit never ranks.
     mass = np.round(np.asarray(wood)[:, None] + metal.mass[:, 0], 6).ravel()
