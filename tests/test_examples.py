@@ -32,7 +32,7 @@ SCRIPTS = sorted(EXAMPLES.glob("*.py"))
 SIZED = {
     "pontoon-40hp": "crossmembers.wall-pull-through",
     "uprights-90hp": "frame.flange-bending-side",
-    "runabout-60hp": "frame.bolt-tension",
+    "runabout-60hp": "engine-bolts.pull-and-sideways-in-wood",
 }
 STATED = {
     "uprights-90hp": ("board.plies-sliding-upper-bolts", False),

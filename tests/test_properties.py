@@ -261,7 +261,7 @@ def test_plies_of_a_thicker_board_slide_only_as_far_as_its_bolts_pull_harder(
     job: Job, mount: Mount, thicknesses: list[float]
 ) -> None:
     """For the same pull never sooner. The pull may rise: in-plane load acts at the aft face, half a thickness from the
-    board's middle. Where the sliding perimeter has reached an edge, that is all there is left."""
+    board's middle. A perimeter that reaches the other row's half loses that side: both rows may pull."""
     one = trial(job, mount)
     thin_first = np.sort(thicknesses)
     scaled = replace(one, stacks=one.stacks.scaled(thin_first / one.stacks.t[0]))
@@ -270,7 +270,8 @@ def test_plies_of_a_thicker_board_slide_only_as_far_as_its_bolts_pull_harder(
         each = np.broadcast_to(u[f"board.plies-sliding-{row}-bolts.ec5.hand"], shape)
         T = np.broadcast_to(np.asarray(pull), shape)
         per_pull = np.where(T > 1.0, each / np.maximum(T, 1.0), 0.0)
-        both = (T[1:] > 1.0) & (T[:-1] > 1.0)
+        other_row = past_edges(scaled, row == "upper")[3 if row == "upper" else 2]
+        both = (T[1:] > 1.0) & (T[:-1] > 1.0) & ~other_row[1:]
         assert (np.diff(per_pull, axis=0)[both] <= NOISE * per_pull[:-1][both]).all(), row
 
 
@@ -313,22 +314,21 @@ def test_a_larger_washer_or_plate_never_hurts_what_it_serves(job: Job, mount: Mo
                 assert after[name].max() <= u.max() * (1 + NOISE) + NOISE, name
         for row, upper in (("upper", True), ("lower", False)):
             name = f"board.plies-sliding-{row}-bolts.ec5.hand"
-            inside = ~past_edges(large, upper).any(axis=(0, 1))
+            inside = ~past_edges(large, upper)[3 if upper else 2].any(axis=0)
             assert (after[name][0, inside] <= before[name][0, inside] * (1 + NOISE) + NOISE).all(), name
 
 
-def test_exception_a_larger_plate_whose_perimeter_meets_an_edge() -> None:
-    """A perimeter that meets the board's edge loses that side: three sides of a larger plate may be shorter than four
-    of a smaller one. Between 58 and 66 mm plates under each nut, plies slide up to a quarter sooner (measured)."""
+def test_a_larger_plate_near_the_top_edge_slides_no_sooner() -> None:
+    """Plates of 50 to 100 mm under each nut: the perimeter that runs out at the edge counts before it touches it."""
     small = replace(MOUNT, layers=MOUNT.layers[:2])
     assert small.engine_bolts is not None
     each = Backing("", "6061-T6", 4.7625, 50.8, 50.8, "bolt")
     small = replace(small, engine_bolts=replace(small.engine_bolts, forward=each))
     one = trial(POD, small)
     name = "board.plies-sliding-upper-bolts.ec5.hand"
-    worst = [found(grown(one, small, k))[name].max() for k in np.linspace(1.0, 2.0, 41)]
-    assert 1.15 < max(worst) / min(worst) < 1.25
-    assert worst[0] > min(worst) < worst[-1]
+    worst = np.array([found(grown(one, small, k))[name].max() for k in np.linspace(1.0, 2.0, 41)])
+    assert (np.diff(worst) <= NOISE).all()
+    assert worst[0] > 1.05 * worst[-1]
 
 
 @MANY

@@ -4,7 +4,16 @@ from dataclasses import replace
 
 import numpy as np
 
-from transom.checks.patch import Edges, half_of, lost_to_openings, perimeter_of, remaining, sliding_stress
+from transom.checks.patch import (
+    Around,
+    Edges,
+    half_of,
+    lost_to_openings,
+    perimeters_of,
+    remaining,
+    sliding_stress,
+    worse_sliding,
+)
 from transom.checks.trial import Moments, Trial, design_value, found_strength
 from transom.formula import formula
 from transom.maths import maximum, minimum, positive, where
@@ -168,9 +177,10 @@ def _hole_shares(trial: Trial, strips: tuple[Value, Value, Value]) -> tuple[Valu
     return minimum(upper, lower), wide
 
 
-def _sliding(trial: Trial, what: str, V: Value, p: Value) -> CheckArray:
+def _sliding(trial: Trial, what: str, V: tuple[Value, Value], p: Around) -> CheckArray:
+    """`V` is the force of the worse of two and their mean."""
     s = trial.stacks
-    c = np.maximum(s.c_1, s.c_2)[:, None]
+    tau = worse_sliding(sliding_stress(V[0], p.own, trial.t), sliding_stress(V[1], p.shared, trial.t))
     f_r = found_strength(s.f_r[:, None], trial.strength_share)
     return CheckArray(
         part="board",
@@ -182,17 +192,17 @@ def _sliding(trial: Trial, what: str, V: Value, p: Value) -> CheckArray:
         evidence="convention",
         known_by="derived",
         cases=trial.cases.names,
-        demand=np.asarray(sliding_stress(V, p, trial.t, c)),
+        demand=np.asarray(tau),
         resistance=np.asarray(design_value(f_r, trial.k)),
-        note="rolling shear on the perimeter; also the plug and the glue line, epoxy is never credited beyond the wood",
+        note="rolling shear on the perimeter, open at the top edge too, under a cap rail as well (conservative); also the plug and the glue line, epoxy is never credited beyond the wood",
     )
 
 
 def sliding_at_bolts(trial: Trial) -> tuple[CheckArray, CheckArray]:
     """Plies sliding round an upper and a lower bolt."""
     return (
-        _sliding(trial, "plies-sliding-upper-bolts", trial.upper_tension, trial.upper_patch.perimeter),
-        _sliding(trial, "plies-sliding-lower-bolts", trial.lower_tension, trial.lower_patch.perimeter),
+        _sliding(trial, "plies-sliding-upper-bolts", (trial.upper_tension, trial.upper_mean), trial.upper_patch.around),
+        _sliding(trial, "plies-sliding-lower-bolts", (trial.lower_tension, trial.lower_mean), trial.lower_patch.around),
     )
 
 
@@ -207,12 +217,16 @@ def sliding_at_pads(trial: Trial) -> CheckArray:
         outer=remaining(half_of(place.width), y),
         up=trial.above(y, z),
         down=remaining(place.height, z),
+        free_inner=trial.free_inward(y),
+        free_outer=trial.free_outward(y),
+        free_up=trial.above(y, z),
+        free_down=trial.free_below(z),
     )
     reach_x, reach_z = half_of(h.pad_width), half_of(pad_contact_height(pattern.h))
     reach = (reach_x, reach_x, reach_z, reach_z)
     holes = ((o.y, o.down, o.diameter) for o in trial.setup.job.board.openings)
-    p = perimeter_of(*reach, edges, trial.t, lost_to_openings(holes, y, z, reach).length)
-    return _sliding(trial, "plies-sliding-pads", trial.pad_push, p)
+    p = perimeters_of(reach, edges, trial.t, trial.planar_factors, lost_to_openings(holes, y, z, reach).length)
+    return _sliding(trial, "plies-sliding-pads", (trial.pad_push, trial.pad_mean), p)
 
 
 def pads(trial: Trial) -> CheckArray:

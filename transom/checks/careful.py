@@ -131,21 +131,31 @@ class Careful(Trial):
         return Bolt(y, -depth, float(np.asarray(bolt_stiffness(steel, wood))), where)
 
     def _row(self, upper: bool) -> Array:
+        """Tension of each bolt of a row, its error between grids added, (2, v)."""
         rows = slice(0, 2) if upper or self.clamped else slice(2, 4)
         a = self.answer
         error = a.bolt_error[rows] if self.two_grids else 0.0
-        safe = np.asarray(tension_with_error(a.borne.bolts[rows], error))
-        return np.asarray(np.max(safe, axis=0, keepdims=True))
+        return np.asarray(tension_with_error(a.borne.bolts[rows], error))
 
     @cached_property
     def upper_tension(self) -> Array:
         """Tension of the worse upper bolt, with its prying, (1, v)."""
-        return self._row(upper=True)
+        return np.asarray(np.max(self._row(upper=True), axis=0, keepdims=True))
 
     @cached_property
     def lower_tension(self) -> Array:
         """Tension of the worse lower bolt, with its prying, (1, v)."""
-        return self._row(upper=False)
+        return np.asarray(np.max(self._row(upper=False), axis=0, keepdims=True))
+
+    @cached_property
+    def upper_mean(self) -> Array:
+        """Mean tension of the upper bolts, (1, v)."""
+        return np.asarray(np.mean(self._row(upper=True), axis=0, keepdims=True))
+
+    @cached_property
+    def lower_mean(self) -> Array:
+        """Mean tension of the lower bolts, (1, v)."""
+        return np.asarray(np.mean(self._row(upper=False), axis=0, keepdims=True))
 
     @cached_property
     def moments(self) -> Moments:
@@ -179,9 +189,19 @@ class Careful(Trial):
     @cached_property
     def pad_push(self) -> Array:
         """Push of the harder pressed pad, N, (1, v)."""
+        return np.asarray(np.max(self._pads, axis=0, keepdims=True))
+
+    @cached_property
+    def pad_mean(self) -> Array:
+        """Mean push of the two pads, N, (1, v)."""
+        return np.asarray(np.mean(self._pads, axis=0, keepdims=True))
+
+    @property
+    def _pads(self) -> Array:
+        """Push of each pad, N, (2, v)."""
         pads = self.answer.borne.pads
         half = len(pads) // 2
-        return np.asarray(np.maximum(pads[:half].sum(axis=0, keepdims=True), pads[half:].sum(axis=0, keepdims=True)))
+        return np.stack([pads[:half].sum(axis=0), pads[half:].sum(axis=0)])
 
     @cached_property
     def pushes_low(self) -> Array:

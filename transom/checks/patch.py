@@ -1,5 +1,6 @@
 """How much wood a nut reaches through its washer or plate, and what is left to carry round about it."""
 
+import functools
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -47,50 +48,78 @@ def net_bearing_area(left: MM, right: MM, up: MM, down: MM, hole: MM) -> MM2:
     return positive((left + right) * (up + down) - PI / 4.0 * hole * hole)
 
 
+FAR = 1e6  # mm: farther than any board is wide
+RUN_OUT = "EN 1992-1-1:2004, 6.4.2(4): near an edge the shorter of a closed perimeter and one that runs out there"
+
+
 @formula(
-    symbol="p_side",
+    symbol="a_i",
     source="perimeter at t/2 outside the loaded area, corners rounded: 2(a + b) + pi t in all",
     evidence="convention",
     known_by="derived",
+    typical={"reach": 20.0, "edge": 80.0, "t": 36.0},
 )
-def side_length(reach_a: MM, reach_b: MM, edge_a: MM, edge_b: MM, t: MM) -> MM:
-    """Length of one side with its share of the corners, ended at the board's edges or a neighbour's half."""
-    corner = PI / 8.0 * t
-    return positive(minimum(reach_a + corner, edge_a) + minimum(reach_b + corner, edge_b))
+def side_end(reach: MM, edge: MM, t: MM) -> MM:
+    """From the bolt to the end of a side with its share of the corner, or to the edge where it would lie past that."""
+    return where(reach + t / 2.0 < edge, reach + PI / 8.0 * t, edge)
 
 
 @formula(
-    symbol="p_side",
+    symbol="n_i",
     source="perimeter at t/2 outside the loaded area; a side past the edge carries nothing",
     evidence="convention",
     known_by="derived",
-    typical={"reach": 20.0, "edge": 80.0, "length": 60.0, "t": 36.0},
+    typical={"reach": 20.0, "edge": 80.0, "t": 36.0},
 )
-def side_that_carries(reach: MM, edge: MM, length: MM, t: MM) -> MM:
-    """The side's length where it lies inside the board, nothing where it would lie past the edge."""
-    return where(reach + t / 2.0 < edge, length, 0.0 * length)
+def side_inside(reach: MM, edge: MM, t: MM, one: ONE = 1.0) -> ONE:
+    """One where a side lies inside the wood, nothing where it would lie past the edge."""
+    return where(reach + t / 2.0 < edge, one + 0.0 * t / t, 0.0 * t / t)
+
+
+@formula(symbol="p_i", source="from end to end", evidence="published", known_by="derived")
+def side_length(end_a: MM, end_b: MM) -> MM:
+    """Length of a side of the perimeter."""
+    return end_a + end_b
+
+
+@formula(symbol="p_i", source=RUN_OUT, evidence="published", known_by="memory")
+def run_out_length(side: MM, end_a: MM, end_b: MM, edge_a: MM, edge_b: MM) -> MM:
+    """Length of a side that runs out to the nearer of two edges, where the perimeter is left open."""
+    return side + minimum(edge_a - end_a, edge_b - end_b)
+
+
+@formula(symbol="n", source="sides that lie inside the wood", evidence="convention", known_by="derived")
+def sides_inside(n_a: ONE, n_b: ONE) -> ONE:
+    """How many of two opposite sides carry: none, one or two."""
+    return n_a + n_b
+
+
+@formula(symbol="n", source=RUN_OUT, evidence="published", known_by="memory")
+def sides_left_open(n: ONE, one: ONE = 1.0) -> ONE:
+    """How many of two opposite sides carry where the perimeter is open towards one of them."""
+    return minimum(n, one)
 
 
 @formula(
-    symbol="p",
-    source="sum of the sides that carry",
+    symbol="p_c",
+    source="each side carries what its direction does: sum of the sides over their planar shear factors",
     evidence="convention",
     known_by="derived",
 )
-def perimeter(left: MM, right: MM, up: MM, down: MM) -> MM:
-    """Length of the perimeter through which the force slides into the board."""
-    return left + right + up + down
+def weighted_perimeter(n_upright: ONE, upright: MM, c_1: ONE, n_level: ONE, level: MM, c_2: ONE) -> MM:
+    """Perimeter over planar shear factor: shear through upright sides acts along the board, through level ones up it."""
+    return n_upright * upright / c_1 + n_level * level / c_2
 
 
 @formula(
     symbol="tau",
-    source="transverse shear V/(p t) raised by the lay-up's factor c; beam theory",
+    source="transverse shear V/(p_c t); the lay-up's planar shear factors are in p_c; beam theory",
     evidence="published",
     known_by="derived",
 )
-def sliding_stress(V: N, p: MM, t: MM, c: ONE) -> MPA:
+def sliding_stress(V: N, p_c: MM, t: MM) -> MPA:
     """Stress that slides one ply over the next on the perimeter."""
-    return c * V / (maximum(p, 0.001 * t) * t)
+    return V / (maximum(p_c, 0.001 * t) * t)
 
 
 @formula(symbol="z", source="what is left of a length", evidence="published", known_by="derived")
@@ -107,7 +136,7 @@ def half_of(length: MM) -> MM:
 
 @dataclass(frozen=True)
 class Patch:
-    """The wood one bolt or pad works on: reach from its middle, net area, perimeter, each (n, v).
+    """The wood one bolt or pad works on: reach from its middle, net area, perimeters, each (n, v).
 
     `overhang` is how far the backing carries its pressure beyond the nut before it bends.
     """
@@ -117,60 +146,87 @@ class Patch:
     up: Value
     down: Value
     area: Value
-    perimeter: Value
+    around: "Around"
     overhang: Value
 
 
 @dataclass(frozen=True)
+class Around:
+    """Perimeters over planar shear factors, mm: round one bolt or pad, and its half of the one round both of a row."""
+
+    own: Value
+    shared: Value
+
+
+@dataclass(frozen=True)
 class Edges:
-    """Distance from the middle of a patch to where the wood ends, or a neighbour's half begins, mm."""
+    """Distance from the middle of a patch to where the wood ends, or a neighbor's half begins, mm.
+
+    The `free` ones are where a perimeter may run out: `FAR` towards a neighbor, and where a side line holds the
+    wood outside the bolt. Plates lie between the side lines, so that side always has wood to slide through.
+    """
 
     inner: Value
     outer: Value
     up: Value
     down: Value
+    free_inner: Value
+    free_outer: Value
+    free_up: Value
+    free_down: Value
 
 
-@formula(symbol="t_i", source="the thickness at which the perimeter at t/2 touches an edge", evidence="convention",
-         known_by="derived", typical={"t": 36.0, "just_inside": 0.999999})  # fmt: skip
-def thickness_at_edge(reach: MM, edge: MM, t: MM, just_inside: ONE = 0.999999) -> MM:
-    """Thickness of a thinner board, up to t, whose perimeter still lies inside this edge."""
-    return minimum(t, just_inside * positive(2.0 * (edge - reach)))
+@dataclass(frozen=True)
+class _Pair:
+    """Two opposite sides: the length between them, closed or run out past one; and how many of the two carry."""
+
+    length: Value
+    carry: Value
 
 
-@formula(symbol="p", source="a board carries no less than a thinner one", evidence="convention", known_by="derived")
-def perimeter_of_thinner(p_i: MM, t_i: MM, t: MM) -> MM:
-    """Perimeter that, t thick, carries what p_i does t_i thick."""
-    return p_i * t_i / t
+def perimeters_of(
+    reach: tuple[Value, Value, Value, Value], edges: Edges, t: Value, c: tuple[Value, Value], lost: Value = 0.0
+) -> Around:
+    """Least perimeters at t/2 outside a rectangle over its planar shear factors, mm, less what openings take.
 
-
-def perimeter_of(
-    inner: Value, outer: Value, up: Value, down: Value, edges: Edges, t: Value, lost: Value = 0.0
-) -> Value:
-    """Perimeter at t/2 outside a rectangle, mm, less what openings take; sides past an edge carry nothing.
-
-    Where a thinner board's perimeter, not yet past the edge, carries more, that counts: thicker is never weaker.
-    Shapes broadcast.
+    `reach` is inner, outer, up, down from the bolt; `c` the planar shear factor along the board and up it. Closed, or
+    open towards an edge or corner with its sides run out there, whichever slides first; so a thicker board, a larger
+    plate or a farther edge never carries less. The shared one is open to the middle. Shapes broadcast.
     """
-    reaches, rooms = (inner, outer, up, down), (edges.inner, edges.outer, edges.up, edges.down)
-    best = remaining(_ring(reaches, rooms, t), lost)
-    for reach, room in zip(reaches, rooms, strict=True):
-        t_i = thickness_at_edge(reach, room, t)
-        best = maximum(best, perimeter_of_thinner(remaining(_ring(reaches, rooms, t_i), lost), t_i, t))
-    return best
+    wood = (edges.inner, edges.outer, edges.up, edges.down)
+    met = (edges.free_inner, edges.free_outer, edges.up, edges.down)
+    ends = tuple(side_end(r, e, t) for r, e in zip(reach, wood, strict=True))
+    inside = tuple(side_inside(r, e, t) for r, e in zip(reach, met, strict=True))
+    across = _closed_or_open(ends[:2], met[:2], inside[:2])
+    upward = _closed_or_open(ends[2:], (edges.free_up, edges.free_down), inside[2:])
+    both = _Pair(side_length(edges.inner, ends[1]), inside[1])
+    taken = lost_of_weighted(lost, minimum(*c))
+    return Around(remaining(_least(across, upward, c), taken), remaining(_least((both,), upward, c), taken))
 
 
-def _ring(reaches: tuple[Value, ...], rooms: tuple[Value, ...], t: Value) -> Value:
-    """Perimeter at t/2 outside a rectangle in a board t thick, mm."""
-    (inner, outer, up, down), (e_inner, e_outer, e_up, e_down) = reaches, rooms
-    level = side_length(inner, outer, e_inner, e_outer, t)
-    upright = side_length(up, down, e_up, e_down, t)
-    return perimeter(
-        side_that_carries(inner, e_inner, upright, t),
-        side_that_carries(outer, e_outer, upright, t),
-        side_that_carries(up, e_up, level, t),
-        side_that_carries(down, e_down, level, t),
-    )
+def _closed_or_open(
+    ends: tuple[Value, ...], edges: tuple[Value, ...], inside: tuple[Value, ...]
+) -> tuple[_Pair, _Pair]:
+    """Perimeter closed at two opposite sides, and open at the one whose edge is nearer."""
+    length, n = side_length(*ends), sides_inside(*inside)
+    return _Pair(length, n), _Pair(run_out_length(length, *ends, *edges), sides_left_open(n))
+
+
+def _least(across: tuple[_Pair, ...], upward: tuple[_Pair, ...], c: tuple[Value, Value]) -> Value:
+    """The shortest of the perimeters these ends make, over the factors along the board and up it."""
+    ways = [weighted_perimeter(a.carry, u.length, c[0], u.carry, a.length, c[1]) for a in across for u in upward]
+    return functools.reduce(minimum, ways)
+
+
+@formula(
+    symbol="tau",
+    source="one bolt by its own perimeter, or both of a row by the shared one, whichever is more",
+    evidence="convention",
+    known_by="derived",
+)
+def worse_sliding(own: MPA, shared: MPA) -> MPA:
+    """The larger of the two stresses."""
+    return maximum(own, shared)
 
 
 @formula(symbol="c", source="Pythagoras: from a rectangle to the rim of a round hole", evidence="published",
@@ -187,6 +243,13 @@ def gap_to_hole(y: MM, z: MM, inner: MM, outer: MM, up: MM, down: MM, D: MM) -> 
 def perimeter_lost(gap: MM, D: MM, near: MM = 45.0) -> MM:
     """Length of perimeter an opening takes."""
     return where(gap < near, D, 0.0 * D)
+
+
+@formula(symbol="p_c", source="an opening's diameter out of the side that carries most", evidence="convention",
+         known_by="derived")  # fmt: skip
+def lost_of_weighted(lost: MM, c: ONE) -> MM:
+    """What openings take of a perimeter over its planar shear factors."""
+    return lost / c
 
 
 @formula(symbol="A", source="an opening under the backing bears nothing", evidence="convention", known_by="derived",

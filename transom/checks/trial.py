@@ -8,12 +8,13 @@ import numpy as np
 from transom.board.lamination import Stacks
 from transom.checks.hardware import Hardware
 from transom.checks.patch import (
+    FAR,
     Edges,
     Patch,
     half_of,
     lost_to_openings,
     net_bearing_area,
-    perimeter_of,
+    perimeters_of,
     reach_on_side,
     remaining,
     square_of_equal_perimeter,
@@ -113,6 +114,11 @@ class Trial:
         return np.asarray(half(self.strips.C))
 
     @property
+    def pad_mean(self) -> Array:
+        """Mean push of the two pads, N, (n, v)."""
+        return self.pad_push
+
+    @property
     def pushes_low(self) -> Array:
         """True where the pads push at their foot, (n, v)."""
         return np.asarray(self.strips.ahead)
@@ -167,9 +173,22 @@ class Trial:
         """Tension of the worse lower bolt with prying and couple, (n, v)."""
         return self._tension(self.strips.T_l, self.setup.holding.pattern.y_l)
 
+    @cached_property
+    def upper_mean(self) -> Array:
+        """Mean tension of the upper bolts with prying, (n, v)."""
+        return np.asarray(bolt_tension(self.strips.T_u, self._pry, 0.0))
+
+    @cached_property
+    def lower_mean(self) -> Array:
+        """Mean tension of the lower bolts with prying, (n, v)."""
+        return np.asarray(bolt_tension(self.strips.T_l, self._pry, 0.0))
+
+    @property
+    def _pry(self) -> Value:
+        return prying_factor(self.t, self.setup.factors.prying_thickness)
+
     def _tension(self, T: Array, y: Value) -> Array:
-        pry = prying_factor(self.t, self.setup.factors.prying_thickness)
-        return np.asarray(bolt_tension(T, pry, couple_tension(self.actions.M_z, y)))
+        return np.asarray(bolt_tension(T, self._pry, couple_tension(self.actions.M_z, y)))
 
     @cached_property
     def tension(self) -> Array:
@@ -240,6 +259,20 @@ class Trial:
         half = half_of(self.setup.place.notch_width)
         return np.where(half > y, y, remaining(y, half)) if self.notched else y
 
+    def free_inward(self, y: Value) -> Value:
+        """From a point at y in to the notch's side, mm; FAR where wood goes on to the other bolt."""
+        half = half_of(self.setup.place.notch_width)
+        return np.where(half > y, FAR, remaining(y, half)) if self.notched else FAR
+
+    def free_outward(self, y: Value) -> Value:
+        """From a point at y out to a side edge that nothing holds, mm; FAR where a side line lies between."""
+        place = self.setup.place
+        return np.where(half_of(place.span) > y, FAR, remaining(half_of(place.width), y))
+
+    def free_below(self, z: Value) -> Value:
+        """From a point at z down to a bottom edge that nothing holds, mm: FAR but between uprights."""
+        return remaining(self.setup.place.height, z) if self.setup.place.kind == "uprights" else FAR
+
     def bearing(self, patch: Patch) -> Array:
         """Pull that crushes the wood of a patch, N, (n, v)."""
         return np.asarray(bearing_resistance(self.crush_under_backing, patch.area))
@@ -248,6 +281,11 @@ class Trial:
     def strength_share(self) -> Array:
         """Share of the table's bending and shear strengths found in the sheets, broadcasts to (n, v)."""
         return np.atleast_2d(np.asarray(self.setup.wood_share, dtype=float))
+
+    @property
+    def planar_factors(self) -> tuple[Array, Array]:
+        """Planar shear factors of the lay-up for a shear force along the board and up it, (n, 1)."""
+        return self.stacks.c_1[:, None], self.stacks.c_2[:, None]
 
     @cached_property
     def over_bore(self) -> Array:
@@ -297,7 +335,7 @@ class Trial:
         )
         holes = self.setup.job.board.openings
         lost = lost_to_openings(((h.y, h.down, h.diameter) for h in holes), y, z, (inner, outer, up, down))
-        around = perimeter_of(inner, outer, up, down, edges, self.t, lost.length)
+        around = perimeters_of((inner, outer, up, down), edges, self.t, self.planar_factors, lost.length)
         return Patch(inner, outer, up, down, remaining(area, lost.area), around, m)
 
     @property
@@ -313,9 +351,11 @@ class Trial:
         p, place = self.setup.holding.pattern, self.setup.place
         y, z = (p.y_u, p.z_u) if upper else (p.y_l, p.z_l)
         outward, below = remaining(half_of(place.width), y), remaining(place.height, z)
+        free = (self.free_inward(y), self.free_outward(y)) if upper else (FAR, self.free_outward(y))
         if upper:
-            return Edges(self.towards_middle(y), outward, self.upper_edge, self._between_rows)
-        return Edges(y, outward, self._between_rows, below)
+            inner, up = self.towards_middle(y), self.upper_edge
+            return Edges(inner, outward, up, self._between_rows, *free, free_up=up, free_down=FAR)
+        return Edges(y, outward, self._between_rows, below, *free, free_up=FAR, free_down=self.free_below(z))
 
     def extents(self, *, upper: bool) -> tuple[Value, Value, Value, Value]:
         """How far the backing itself reaches from a bolt: towards the middle, outward, up, down.
