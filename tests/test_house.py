@@ -28,6 +28,8 @@ MAY_IMPORT = {
     "judge": FORMULA_ROOMS
     | {"job", "catalogue", "result", "setup", "loads", "statics", "standards", "board", "checks"},
     "nesting": FORMULA_ROOMS,
+    "derivation": FORMULA_ROOMS
+    | {"job", "catalogue", "result", "setup", "loads", "statics", "standards", "board", "checks", "judge"},
     "sizing": FORMULA_ROOMS
     | {"job", "catalogue", "result", "setup", "loads", "statics", "standards", "board", "checks", "judge", "nesting"},
 }

@@ -5,6 +5,7 @@ checked for its dimensions. SymPy is imported only on the symbolic branch. The a
 formula is written for, floats and arrays.
 """
 
+import functools
 from collections.abc import Callable
 from typing import Any
 
@@ -23,7 +24,11 @@ def _each(name: str, *values: Any) -> Value:
     """Apply the SymPy function `name` to each element of object arrays, or once to plain symbols."""
     import sympy
 
+    # A root is kept whole: SymPy would spread it over the factors below it.
+    roots = {"sqrt": sympy.Rational(1, 2), "cbrt": sympy.Rational(1, 3)}
     function: Callable[..., Any] = getattr(sympy, name)
+    if name in roots:
+        function = functools.partial(_root, roots[name])
     if name in ("Min", "Max"):
         arrays = np.broadcast_arrays(*(np.asarray(v, dtype=object) for v in values))
         flat = [function(*items, evaluate=False) for items in zip(*(a.ravel() for a in arrays), strict=True)]
@@ -36,6 +41,12 @@ def _each(name: str, *values: Any) -> Value:
     out = np.empty(arrays[0].shape, dtype=object)
     out.ravel()[:] = flat
     return out
+
+
+def _root(power: Any, x: Any) -> Any:
+    import sympy
+
+    return sympy.Pow(x, power, evaluate=False)
 
 
 def _plain(x: Any) -> Value:
@@ -105,6 +116,8 @@ def maximum(a: Any, b: Any) -> Value:
 
 def positive(x: Any) -> Value:
     """x where it is above zero, else zero of the same dimension (a bare 0 would have none)."""
+    if _symbolic(x):
+        return _each("Max", x, 0)
     return _plain((x + absolute(x)) / 2)
 
 
@@ -118,7 +131,11 @@ def where(condition: Any, a: Any, b: Any) -> Value:
 
 
 def total(x: Any) -> Value:
-    """Sum over the last axis."""
+    """Sum over the last axis; of one symbol that stands for a list, the sum over its items."""
+    if hasattr(x, "free_symbols"):
+        import sympy
+
+        return _plain(sympy.Function("sum", real=True)(x))
     return _plain(np.sum(x, axis=-1))
 
 

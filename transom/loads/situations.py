@@ -74,9 +74,11 @@ def sweep(of: str, stop: Value) -> Iterator[Row]:
     """
     widest = float(np.max(stop))
     steps = max(1, ceil(round(float(steps_to(widest, WIDEST_STEP)), 6)))
-    shares = [float(share_of(k, steps)) for k in range(steps, 0, -1)]
-    for (side, sign), share, (hand, h), (w, light) in product(SIDES.items(), shares, HANDS.items(), WEIGHTS.items()):
-        at = "" if share == 1.0 else f"-{whole_degrees(steering_angle(widest, share))}"
+    shares = [(k, float(share_of(k, steps))) for k in range(steps, 0, -1)]
+    for (side, sign), (k, share), (hand, h), (w, light) in product(
+        SIDES.items(), shares, HANDS.items(), WEIGHTS.items()
+    ):
+        at = "" if k == steps else f"-{whole_degrees(steering_angle(widest, share))}"
         yield f"{of}-{side}{at}{hand}{w}", float(np.copysign(share, sign)), h, light
 
 

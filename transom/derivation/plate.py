@@ -1,0 +1,117 @@
+"""What the careful method hands on, number by number: its grid, its residual and the pencil's value beside it."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from transom.checks.careful import Careful
+from transom.checks.trial import Moments, Trial
+from transom.units import Array, Value
+
+
+@dataclass(frozen=True)
+class PlateValue:
+    """One number of the plate's solution, N or N*mm/mm: what it is and where, and how well it is known.
+
+    `hand` is the pencil method's value of the same thing, NaN where it has none. `residual` is what bolts,
+    pads and lines leave of the case's forward force, N: how far the solution is from balance.
+    """
+
+    symbol: str
+    what: str
+    value: float
+    grid: str
+    residual: float
+    hand: float
+
+
+@dataclass(frozen=True)
+class Solved:
+    """One quantity of the plate at every place (p, v), and the pencil's value of it (v,)."""
+
+    symbol: str
+    what: str
+    places: tuple[str, ...]
+    values: Array
+    hand: Array
+
+
+@dataclass(frozen=True)
+class PlateValues:
+    """All that the checks take from the plate; `residual` N (v,)."""
+
+    solved: tuple[Solved, ...]
+    grid: str
+    residual: Array
+
+    def find(self, value: float, column: int) -> PlateValue | None:
+        """The quantity of a case that has this value, to the last bit."""
+        for s in self.solved:
+            there = np.flatnonzero(s.values[:, column] == value)
+            if there.size:
+                what = f"{s.what}{s.places[int(there[0])]}"
+                return PlateValue(s.symbol, what, value, self.grid, float(self.residual[column]), float(s.hand[column]))
+        return None
+
+
+BOLTS = (
+    " the upper bolt to port",
+    " the upper bolt to starboard",
+    " the lower bolt to port",
+    " the lower bolt to starboard",
+)
+MOMENTS = (
+    ("M_x", "moment per mm of width that bends the board across, ", "Mx"),
+    ("M_y", "moment per mm of width that bends the board up and down, ", "My"),
+    ("M_xy", "moment per mm of width that twists the board, ", "Mxy"),
+)
+
+
+def plate_values(careful: Careful, pencil: Trial, at_bolts: Sequence[Moments]) -> PlateValues:
+    """Every number that the checks take from the plate; `at_bolts` as the checks asked for them."""
+    v = len(careful.cases)
+    return PlateValues(
+        tuple(Solved(s, what, places, values, np.broadcast_to(np.asarray(hand, dtype=float), (1, v))[0])
+              for s, what, places, values, hand in _quantities(careful, pencil, at_bolts)),
+        grid_words(careful),
+        imbalance(careful),
+    )  # fmt: skip
+
+
+def _quantities(
+    careful: Careful, pencil: Trial, at_bolts: Sequence[Moments]
+) -> Iterator[tuple[str, str, tuple[str, ...], Array, Value]]:
+    a, s = careful.answer, pencil.strips
+    count = len(a.borne.bolts)
+    hand = (pencil.upper_tension, pencil.lower_tension)
+    for b in range(count):
+        yield "T_p", "pull of", BOLTS[b : b + 1], a.borne.bolts[b : b + 1], hand[b // 2]
+        yield "dT", "what two grids have yet to go in the pull of", BOLTS[b : b + 1], a.bolt_error[b : b + 1], np.nan
+    yield "C_p", "push of the harder pressed pad", ("",), careful.pad_push, pencil.pad_push
+    for moments, places in ((careful.moments, nodes(careful)), *((m, BOLTS[:count]) for m in at_bolts)):
+        for symbol, what, name in MOMENTS:
+            where = places if moments is careful.moments else tuple(f"mean over the wood round{p}" for p in places)
+            yield symbol, what, where, np.asarray(getattr(moments, name)), getattr(s, name)
+
+
+def nodes(careful: Careful) -> tuple[str, ...]:
+    """Where each node of the finer grid lies, in words."""
+    grid = careful.answer.grid
+    return tuple(
+        f"at y = {grid.y[i]:.0f}, z = {grid.z[j]:.0f} mm" for i, j in zip(*np.nonzero(grid.nodes), strict=True)
+    )
+
+
+def grid_words(careful: Careful) -> str:
+    """The grid the numbers are of."""
+    grid = careful.answer.grid
+    p, q = grid.present.shape
+    again = f", corrected by one of {p // 2} x {q // 2}" if careful.two_grids else ""
+    return f"{p} x {q} cells{again}"
+
+
+def imbalance(careful: Careful) -> Array:
+    """What the lines' reactions leave of each case's forward force, N, (v,)."""
+    held = careful.answer.solution.reaction.sum(axis=(0, 1))
+    return np.asarray(np.abs(held - np.broadcast_to(careful.actions.N, (1, len(careful.cases)))[0]))

@@ -1,0 +1,184 @@
+"""Where a number came from: the result, fact, row or constant that it is, to the last bit.
+
+Between two formulas the checks only pick, join and turn round numbers; what was computed passes from one to
+the next unchanged, all fifty-three bits of it. With marks no two results have the same bits. So an argument
+is the result that has its bits in the marked run, if it has its value in the plain one too (of two bolts
+that pull alike to the twelfth digit either may be the harder). A number that bears
+no mark stands in the program or in the job. One that bears a mark of nobody's was computed between two
+formulas: it is said to be untraced.
+"""
+
+import difflib
+import inspect
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+from math import isclose
+
+import numpy as np
+from numpy.typing import NDArray
+
+from transom.checks.trial import Moments
+from transom.derivation.plate import PlateValue, PlateValues, plate_values
+from transom.derivation.record import Call
+from transom.derivation.trace import Given, Number, Trace
+from transom.formula import Formula
+from transom.units import Array, Unit
+
+Indices = NDArray[np.intp]
+SAME = 1e-9
+LAST = 10**9  # later than any call
+LISTED = 6  # items from which a sum is printed as one over a list
+
+
+@dataclass(frozen=True)
+class Constant:
+    """A number that stands in the program; `traced` False where it was computed, and nobody knows how."""
+
+    value: float
+    traced: bool = True
+
+
+@dataclass(frozen=True)
+class Computed:
+    """One number of one call: which call, and which element of its result."""
+
+    call: Call
+    marked: Call
+    index: int
+    place: int
+
+    @property
+    def value(self) -> float:
+        """The number."""
+        return float(np.ravel(self.call.result)[self.place])
+
+    def arguments(self) -> Iterator[tuple[str, Unit, list[Number]]]:
+        """Each argument of this one element: its name and unit, and its number, or the items of a sum."""
+        plain, marked = self._of(self.call), self._of(self.marked)
+        for name, unit in self.call.formula.parameters.items():
+            pairs = zip(plain[name], marked[name], strict=True)
+            yield name, unit, [Number(float(a), float(b)) for a, b in pairs]
+
+    def _of(self, call: Call) -> dict[str, Array]:
+        shape = call.result.shape
+        at = np.unravel_index(self.place, shape) if shape else ()
+        lists = {k for k, u in call.formula.parameters.items() if u.vector}
+        n = max((call.arguments[k].shape[-1] for k in lists if call.arguments[k].ndim), default=1)
+        return {
+            k: np.broadcast_to(v, (*shape, n))[at] if k in lists else np.broadcast_to(v, shape)[at].reshape(1)
+            for k, v in call.arguments.items()
+        }
+
+
+Origin = Computed | Given | PlateValue | Constant
+
+
+@dataclass(frozen=True)
+class Source:
+    """Where a number came from, and whether it was turned round on the way."""
+
+    origin: Origin
+    turned: bool = False
+
+
+def alike(symbol: str, name: str) -> float:
+    """How much a symbol looks like an argument's name, 0 to 1."""
+    a, b = (re.sub(r"[^a-z0-9]", "", s.lower()) for s in (symbol, name))
+    return difflib.SequenceMatcher(None, a, b).ratio() if a and b else 0.0
+
+
+@dataclass(frozen=True)
+class Resolver:
+    """Looks numbers up in a trace."""
+
+    trace: Trace
+
+    @cached_property
+    def plate(self) -> PlateValues | None:
+        """Every number the careful method handed on."""
+        run = self.trace.run
+        means = [x.row for x in run.recording.lookups if isinstance(x.row, Moments) and x.place >= run.begins]
+        return None if run.plate is None else plate_values(run.plate, run.trial, means)
+
+    @cached_property
+    def _index(self) -> tuple[Array, Indices, Indices]:
+        """Every marked result: its bits in rising order, its call, its element."""
+        calls = self.trace.marked.recording.calls
+        bits = np.concatenate([np.ravel(c.result) for c in calls])
+        call = np.repeat(np.arange(len(calls)), [c.result.size for c in calls])
+        element = np.concatenate([np.arange(c.result.size) for c in calls])
+        order = np.lexsort((call, bits))
+        return bits[order], call[order], element[order]
+
+    def source(self, number: Number, name: str, before: int, column: int, default: float | None) -> Source:
+        """Where a number came from.
+
+        Args:
+            number: the number.
+            name: the argument that takes it.
+            before: the index of the call that takes it; only earlier results count.
+            column: the case, as the checks' columns have it.
+            default: what the formula itself says where nobody says otherwise.
+        """
+        if number.value == number.marked:
+            return Source(self._unmarked(number.value, name, default))
+        for turned in (False, True):
+            meant = -number if turned else number
+            origin = self._computed(meant, before, column) or self._given(meant, column)
+            if origin is not None:
+                return Source(origin, turned)
+        return Source(Constant(number.value, traced=False))
+
+    def _computed(self, number: Number, before: int, column: int) -> Computed | None:
+        """The latest earlier result with the marked bits, and the plain value."""
+        bits, call, element = self._index
+        low, high = np.searchsorted(bits, number.marked, "left"), np.searchsorted(bits, number.marked, "right")
+        found = [(int(c), int(e)) for c, e in zip(call[low:high], element[low:high], strict=True) if c < before]
+        plain = self.trace.run.recording.calls
+        same = [(c, e) for c, e in found if isclose(np.ravel(plain[c].result)[e], number.value, rel_tol=SAME)]
+        if not same:
+            return None
+        c, e = max(same, key=lambda ce: (ce[0], self._mine(plain[ce[0]], ce[1], column), -ce[1]))
+        return Computed(plain[c], self.trace.marked.recording.calls[c], c, e)
+
+    def _mine(self, call: Call, element: int, column: int) -> bool:
+        last = call.result.shape[-1] if call.result.ndim else 1
+        return element % last in self.trace.columns[column]
+
+    def _given(self, number: Number, column: int) -> Given | PlateValue | None:
+        """What entered with these bits, or what the plate handed on."""
+        for g, marked in self.trace.given:
+            if marked == number.marked and float(g.value) == number.value:
+                return g
+        return None if self.plate is None else self.plate.find(number.value, column)
+
+    def _unmarked(self, value: float, name: str, default: float | None) -> Given | Constant:
+        """A number of the job that no fact took up, told by its name; else one of the program."""
+        same = [g for g, marked in self.trace.given if float(g.value) == marked == value]
+        best = max(same, key=lambda g: alike(_last(g.name), name), default=None)
+        if value in (0.0, default) or best is None or (simple(value) and alike(_last(best.name), name) < 0.6):
+            return Constant(value)
+        return best
+
+
+def simple(value: float) -> bool:
+    """True for numbers that recur by chance: none, small whole ones and their quarters."""
+    return abs(value) <= 100 and float(4 * value).is_integer()
+
+
+def _last(name: str) -> str:
+    return re.split(r"[. ]", name)[-1]
+
+
+def defaults(formula: Formula) -> dict[str, float]:
+    """What a formula says of itself where nobody says otherwise."""
+    found = inspect.signature(formula.function).parameters.items()
+    return {k: float(p.default) for k, p in found if p.default is not inspect.Parameter.empty}
+
+
+def table_of(items: list[Number], trace: Trace) -> Given | None:
+    """The table whose column these items are."""
+    values = np.array([n.value for n in items])
+    return next((g for g in trace.columns_given if np.array_equal(g.value, values)), None)

@@ -1,0 +1,117 @@
+"""What stands for the arguments of a formula on its line: symbols, numbers, lists."""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from transom.derivation.digits import enough, shown
+from transom.derivation.symbolic import latex_name, latex_text, plain_text, traced
+from transom.formula import Formula
+from transom.units import Array
+
+if TYPE_CHECKING:
+    from sympy import Expr
+
+
+@dataclass(frozen=True)
+class Term:
+    """What stands for one argument: its symbol, its value with its sign, the line it comes from.
+
+    `symbol` is empty and `line` zero for a plain number, which has no line. `turned` where minus the line's
+    result is meant.
+    """
+
+    symbol: str
+    value: float
+    line: int = 0
+    turned: bool = False
+
+    def name(self, digits: int) -> str:
+        """In names."""
+        return (f"(-{self.symbol})" if self.turned else self.symbol) if self.symbol else self.number(digits)
+
+    def number(self, digits: int) -> str:
+        """As a number, in brackets where it is below zero."""
+        text = shown(self.value, digits)
+        return f"({text})" if text.startswith("-") else text
+
+    def latex(self, digits: int) -> str:
+        """In names, in LaTeX."""
+        name = latex_name(self.symbol) if self.symbol else self.number(digits)
+        return f"(-{name})" if self.turned else name
+
+
+@dataclass(frozen=True)
+class Listed:
+    """The items of a long sum: one symbol for all of them, and the lines some of them come from."""
+
+    symbol: str
+    items: Array
+    lines: tuple[int, ...] = ()
+
+    def number(self, digits: int) -> str:
+        """The items in square brackets."""
+        return f"[{', '.join(shown(float(x), digits) for x in self.items)}]"
+
+
+Stands = Term | tuple[Term, ...] | Listed
+
+
+@dataclass
+class Expressions:
+    """Traced formulas, each once."""
+
+    known: dict[tuple[str, tuple[tuple[str, int], ...]], "Expr"]
+
+    def of(self, formula: Formula, items: Mapping[str, int]) -> "Expr":
+        """The formula with so many items to each list; zero: one symbol for all."""
+        key = (formula.name, tuple(sorted(items.items())))
+        if key not in self.known:
+            self.known[key] = traced(formula, items)
+        return self.known[key]
+
+
+@dataclass(frozen=True)
+class Written:
+    """A formula written out."""
+
+    expression: str
+    numbers: str
+    latex: str
+
+
+def written(formula: Formula, arguments: Mapping[str, Stands], result: str, cache: Expressions) -> Written:
+    """A formula with what stands for its arguments, with as many digits as its printed result needs."""
+    digits = enough(lambda r: _again(formula, arguments, r), result)
+    items = {k: len(v) if isinstance(v, tuple) else 0 for k, v in arguments.items()}
+    expression = cache.of(formula, items)
+    names = {k: t.symbol if isinstance(t, Listed) else t.name(digits) for k, t in _each(arguments)}
+    numbers = {k: t.number(digits) for k, t in _each(arguments)}
+    tex = {k: latex_name(t.symbol) if isinstance(t, Listed) else t.latex(digits) for k, t in _each(arguments)}
+    parts = [latex_text(expression, tex)]
+    if not any(isinstance(t, Listed) for t in arguments.values()):
+        parts.append(latex_text(expression, numbers))
+    return Written(plain_text(expression, names), plain_text(expression, numbers), " = ".join(parts))
+
+
+def _each(arguments: Mapping[str, Stands]) -> Iterator[tuple[str, Term | Listed]]:
+    """Every symbol of the traced formula with what stands for it."""
+    for name, stands in arguments.items():
+        if isinstance(stands, tuple):
+            yield from ((f"{name}_{i + 1}", term) for i, term in enumerate(stands))
+        else:
+            yield name, stands
+
+
+def _again(formula: Formula, arguments: Mapping[str, Stands], r: Callable[[float], float]) -> float:
+    """The result from arguments that have each been put through r."""
+
+    def value(stands: Stands) -> float | Array:
+        if isinstance(stands, Term):
+            return r(stands.value)
+        items = stands.items if isinstance(stands, Listed) else [t.value for t in stands]
+        return np.array([r(float(x)) for x in items])
+
+    return float(np.asarray(formula.function(**{k: value(s) for k, s in arguments.items()})))

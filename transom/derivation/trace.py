@@ -1,0 +1,242 @@
+"""A judged mount computed once more while it is watched: every formula, row and fact behind its checks."""
+
+import inspect
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, fields, is_dataclass, replace
+from functools import cached_property
+from typing import Any
+
+import numpy as np
+
+from transom.board import answer as plate_method
+from transom.catalogue import Catalogue
+from transom.checks import all_checks
+from transom.checks.careful import Careful
+from transom.checks.trial import Trial
+from transom.derivation.record import Recording, watching
+from transom.job.records import Mount
+from transom.judge.evaluate import careful_of, trial_of
+from transom.judge.judging import side_by_side
+from transom.judge.records import Judgement
+from transom.loads.cases import build_cases
+from transom.result import Cases, Check, CheckArray
+from transom.setup.build import build, values_of
+from transom.setup.facts import Facts, collect
+from transom.units import Array
+
+PLATE = (plate_method.answer, plate_method.on_one_grid)
+
+
+@dataclass(frozen=True)
+class Given:
+    """A number that no formula computed: a fact, a row's column, a line of the job; `name` says which."""
+
+    name: str
+    value: Array
+    unit: str | None  # None: in working units, which one is not written down
+    says: str
+    source: str
+    evidence: str
+    known_by: str
+
+
+@dataclass(frozen=True)
+class Number:
+    """A number in the plain and in the marked run."""
+
+    value: float
+    marked: float
+
+    def __neg__(self) -> "Number":
+        return Number(-self.value, -self.marked)
+
+
+@dataclass(frozen=True)
+class Again:
+    """A check computed again: its two numbers in both runs, and its case's column."""
+
+    check: Check
+    column: int
+    demand: Number
+    resistance: Number
+
+
+@dataclass(frozen=True)
+class Run:
+    """The checks of one mount computed while watched."""
+
+    recording: Recording
+    facts: Facts
+    trial: Trial
+    plate: Careful | None
+    checks: tuple[CheckArray, ...]
+    begins: int  # calls from here on are the careful method's, where it ran
+
+    def again(self, check: Check) -> Check:
+        """The check as this run has it.
+
+        Raises:
+            ValueError: it is not one of this run's.
+        """
+        name = check.id.removesuffix(f".{check.case}")
+        array = next((a for a in self.checks if a.name == name and a.information == check.information), None)
+        if array is None or check.case not in array.cases:
+            raise ValueError(f"{check.id}: not a check of this judgement")
+        return array.rows()[array.cases.index(check.case)]
+
+
+@dataclass(frozen=True)
+class Trace:
+    """A judgement's checks run twice, plain and with marks, in some of its cases, column by column."""
+
+    judgement: Judgement
+    run: Run
+    marked: Run
+    cases: tuple[str, ...]
+    columns: tuple[frozenset[int], ...]  # of each case: where it may stand on a last axis
+
+    @cached_property
+    def given(self) -> tuple[tuple[Given, float], ...]:
+        """Every single number that enters, nearest to the user first, and its marked value."""
+        plain = (*_facts(self.run.facts), *_rows(self.run.recording), *_job(self.judgement))
+        marked = (*_facts(self.marked.facts), *_rows(self.marked.recording), *_job(self.judgement))
+        return tuple(
+            (g, float(m.value)) for g, m in zip(plain, marked, strict=True) if g.value.ndim == 0
+        )  # fmt: skip
+
+    def again(self, check: Check) -> Again:
+        """The check as it was computed again.
+
+        Raises:
+            ValueError: it is not one of the judgement's.
+        """
+        plain, marked = self.run.again(check), self.marked.again(check)
+        column = self.cases.index(check.case) if check.case in self.cases else 0
+        return Again(plain, column, Number(plain.demand, marked.demand), Number(plain.resistance, marked.resistance))
+
+    def into_plate(self, column: int) -> Iterator[tuple[str, str, Number]]:
+        """What the careful method was given in a case: name, unit and number of wrench, thickness and moduli."""
+        if self.run.plate is None or self.marked.plate is None:
+            return
+        both = (self.run.plate, self.marked.plate)
+        for name, unit in (("N", "N"), ("M", "N*mm"), ("M_z", "N*mm")):
+            plain, marked = (np.ravel(getattr(p.actions, name)) for p in both)
+            yield name, unit, Number(float(plain[column]), float(marked[column]))
+        for name, unit in (("t", "mm"), *((n, "N/mm^2") for n in ("E_1", "E_2", "G_12", "G_trans"))):
+            plain, marked = (np.ravel(getattr(p.stacks, name)) for p in both)
+            yield name, unit, Number(float(plain[0]), float(marked[0]))
+
+    @cached_property
+    def columns_given(self) -> tuple[Given, ...]:
+        """Every list of numbers that enters."""
+        return tuple(g for g in _rows(self.run.recording) if g.value.ndim)
+
+
+def trace(j: Judgement, names: Iterable[str]) -> Trace:
+    """Run the checks of a judgement's mount again in the cases named, watched.
+
+    Raises:
+        ValueError: a judgement without a mount, or marks that led the checks another way.
+    """
+    if j.mount is None:
+        raise ValueError("nothing was judged: no mount works")
+    rows = sorted({j.cases.names.index(n) for n in names if n in j.cases.names}) or [0]
+    plain, marked = (_run(j, j.mount, rows, marks) for marks in (None, np.random.default_rng(0)))
+    return Trace(j, plain, marked, tuple(j.cases.names[i] for i in rows),
+                 tuple(_columns(j.cases, i, k) for k, i in enumerate(rows)))  # fmt: skip
+
+
+def _run(j: Judgement, mount: Mount, rows: Sequence[int], marks: np.random.Generator | None) -> Run:
+    job, tables = j.setup.job, j.setup.tables
+    with watching(lookups(), PLATE, marks) as found:
+        facts = {k: replace(f, value=float(found.marked(f.value))) for k, f in collect(job, tables).items()}
+        setup = build(job, tables, values_of(facts))
+        trial = trial_of(setup, build_cases(setup.loads).take(rows), [mount])
+        pencil = all_checks(trial)
+        begins = len(found.calls)
+        plate = None if j.careful is None else careful_of(trial)
+        checks = side_by_side(pencil, pencil if plate is None else all_checks(plate), trial)
+    return Run(found, facts, trial, plate, checks, begins)
+
+
+def lookups() -> dict[type, tuple[str, ...]]:
+    """What looks a row up, and what the plate hands on by the way."""
+    found = inspect.getmembers(Catalogue, inspect.isfunction)
+    return {
+        Catalogue: tuple(name for name, _ in found if not name.startswith("_")),
+        Careful: ("moments_at_bolts",),
+    }
+
+
+def _columns(cases: Cases, i: int, taken: int) -> frozenset[int]:
+    """Where case i stands among those taken, among all, and within its own situation."""
+    alike = [k for k, of in enumerate(cases.of) if of == cases.of[i]]
+    return frozenset((taken, i, alike.index(i)))
+
+
+def _facts(facts: Facts) -> Iterator[Given]:
+    for key, f in facts.items():
+        yield Given(
+            key, np.asarray(f.value), FORMULA_UNITS.get(f.unit, f.unit), f.says, f.source, f.evidence, f.known_by
+        )
+
+
+def _job(j: Judgement) -> Iterator[Given]:
+    """Every number the job states, by its path."""
+    for path, value in numbers(j.setup.job, "job"):
+        yield Given(path.removeprefix("job."), value, None, path.rsplit(".", 1)[-1].replace("_", " "), "the job",
+                    "stated", "read")  # fmt: skip
+    for path, value in numbers(j.mount, "mount"):
+        yield Given(path, value, None, path.rsplit(".", 1)[-1].replace("_", " "), "the mount", "stated", "read")
+
+
+FORMULA_UNITS = {"MPa": "N/mm^2"}  # as formulas write what tables and facts write otherwise
+SUFFIXES = {
+    "_mm": "mm", "_MPa": "N/mm^2", "_mm2": "mm^2", "_W": "W", "_kg": "kg", "_1_s": "1/s", "_kg_m3": "kg/m^3",
+    "_N": "N",
+}  # fmt: skip
+
+
+def unit_of_column(name: str, row: Any) -> str | None:
+    """The unit a column's name ends in; of a factor, its own."""
+    if name == "value" and hasattr(row, "unit"):
+        unit = str(row.unit)
+        return FORMULA_UNITS.get(unit, unit)
+    longest = max((s for s in SUFFIXES if name.endswith(s)), key=len, default="")
+    return SUFFIXES.get(longest, "")
+
+
+def _rows(found: Recording) -> Iterator[Given]:
+    """Every number of every row that was looked up, once."""
+    seen: set[tuple[str, str]] = set()
+    for lookup in found.lookups:
+        for row in lookup.row if isinstance(lookup.row, tuple) else (lookup.row,):
+            name = str(getattr(row, "name", "") or getattr(row, "id", ""))
+            if lookup.table == "moments_at_bolts" or not is_dataclass(row) or (lookup.table, name) in seen:
+                continue
+            seen.add((lookup.table, name))
+            label = f"{lookup.table} {name}".strip()
+            says = str(getattr(row, "says", ""))
+            for path, value in numbers(row, label):
+                column = path.rsplit(".", 1)[-1]
+                yield Given(path, value, unit_of_column(column, row), says or f"{label}, {column}",
+                            str(getattr(row, "source", label)), str(getattr(row, "evidence", "published")),
+                            str(getattr(row, "known_by", "transcribed")))  # fmt: skip
+
+
+def numbers(record: Any, path: str, depth: int = 6) -> Iterator[tuple[str, Array]]:
+    """Every number below a record, by path: floats, whole numbers, arrays."""
+    if isinstance(record, bool) or record is None or isinstance(record, str) or depth == 0:
+        return
+    if isinstance(record, int | float | np.ndarray):
+        if np.asarray(record).dtype.kind in "fi":
+            yield path, np.asarray(record, dtype=float)
+    elif isinstance(record, tuple):
+        for i, item in enumerate(record):
+            yield from numbers(item, f"{path}[{i + 1}]", depth - 1)
+    elif is_dataclass(record):
+        for f in fields(record):
+            yield from numbers(getattr(record, f.name), f"{path}.{f.name}", depth - 1)
+    elif isinstance(record, Mapping):
+        for key, item in record.items():
+            yield from numbers(item, f"{path}.{key}", depth - 1)
