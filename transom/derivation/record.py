@@ -149,27 +149,29 @@ def standing_in(owner: Any, others: Mapping[str, Any]) -> Iterator[None]:
             setattr(owner, name, own)
 
 
-@contextmanager
-def watching(
-    rows: Mapping[type, tuple[str, ...]],
-    closed: tuple[Callable[..., Any], ...],
-    marks: np.random.Generator | None = None,
-) -> Iterator[Recording]:
-    """Record every formula called within.
+@dataclass(frozen=True)
+class Watched:
+    """What else is watched: methods, by class, whose results are looked up; methods and functions that are closed."""
 
-    Args:
-        rows: methods, by class, whose results are recorded as lookups.
-        closed: functions that stand for themselves: what they call is named in `inside`, not recorded.
-        marks: where to draw marks from; none, no marks.
-    """
+    rows: Mapping[type, tuple[str, ...]]
+    closed: tuple[Callable[..., Any], ...]
+    closed_methods: Mapping[type, tuple[str, ...]]
+
+
+@contextmanager
+def watching(what: Watched, marks: np.random.Generator | None = None) -> Iterator[Recording]:
+    """Record every formula called within; with `marks` to draw from, mark what it gives."""
     recording = Recording(marks)
     stand_ins: dict[int, Any] = {id(f.function): formula_in(recording, f) for f in formulas().values()}
-    stand_ins |= {id(f): closed_in(recording, f) for f in closed}
+    stand_ins |= {id(f): closed_in(recording, f) for f in what.closed}
     with ExitStack() as stack:
         for module in [m for name, m in sys.modules.items() if name.startswith("transom.")]:
             ours = {k: stand_ins[id(v)] for k, v in vars(module).items() if id(v) in stand_ins}
             stack.enter_context(standing_in(module, ours))
-        for owner, names in rows.items():
+        for owner, names in what.rows.items():
             watched = {name: lookup_in(recording, name, getattr(owner, name)) for name in names}
             stack.enter_context(standing_in(owner, watched))
+        for owner, names in what.closed_methods.items():
+            closed = {name: closed_in(recording, getattr(owner, name)) for name in names}
+            stack.enter_context(standing_in(owner, closed))
         yield recording

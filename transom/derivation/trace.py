@@ -13,7 +13,7 @@ from transom.catalogue import Catalogue
 from transom.checks import all_checks
 from transom.checks.careful import Careful
 from transom.checks.trial import Trial
-from transom.derivation.record import Recording, watching
+from transom.derivation.record import Recording, Watched, watching
 from transom.job.records import Mount
 from transom.judge.evaluate import careful_of, trial_of
 from transom.judge.judging import side_by_side
@@ -23,8 +23,6 @@ from transom.result import Cases, Check, CheckArray
 from transom.setup.build import build, values_of
 from transom.setup.facts import Facts, collect
 from transom.units import Array
-
-PLATE = (plate_method.answer, plate_method.on_one_grid)
 
 
 @dataclass(frozen=True)
@@ -148,7 +146,7 @@ def trace(j: Judgement, names: Iterable[str]) -> Trace:
 
 def _run(j: Judgement, mount: Mount, rows: Sequence[int], marks: np.random.Generator | None) -> Run:
     job, tables = j.setup.job, j.setup.tables
-    with watching(lookups(), PLATE, marks) as found:
+    with watching(watched(), marks) as found:
         facts = {k: replace(f, value=float(found.marked(f.value))) for k, f in collect(job, tables).items()}
         setup = build(job, tables, values_of(facts))
         trial = trial_of(setup, build_cases(setup.loads).take(rows), [mount])
@@ -159,13 +157,15 @@ def _run(j: Judgement, mount: Mount, rows: Sequence[int], marks: np.random.Gener
     return Run(found, facts, trial, plate, checks, begins)
 
 
-def lookups() -> dict[type, tuple[str, ...]]:
-    """What looks a row up, and what the plate hands on by the way."""
+def watched() -> Watched:
+    """What looks a row up; what the plate hands on; what the plate does within."""
     found = inspect.getmembers(Catalogue, inspect.isfunction)
-    return {
-        Catalogue: tuple(name for name, _ in found if not name.startswith("_")),
-        Careful: ("moments_at_bolts",),
-    }
+    rows = tuple(name for name, _ in found if not name.startswith("_"))
+    return Watched(
+        rows={Catalogue: rows, Careful: ("moments_at_bolts",)},
+        closed=(plate_method.answer, plate_method.on_one_grid),
+        closed_methods={plate_method.Recovered: ("better",)},
+    )
 
 
 def _columns(cases: Cases, i: int, taken: int) -> frozenset[int]:
