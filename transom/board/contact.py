@@ -4,7 +4,7 @@ Find forces f >= 0 and a rigid motion q with gaps s = M f + Aᵀ q + b >= 0, f·
 M (m, m), positive definite or semidefinite in the sense x·Mx >= 0, is the flexibility of everything
 between the contacts; the rows of A are the equilibrium of a rigid body resting on them.
 
-Sets of touching contacts are tried in whole blocks, all cases together (`tableau`), which ends in a few
+Sets of touching contacts are tried in whole blocks, all cases together (`touching`), which ends in a few
 steps on almost every board but may cycle; so after a fixed number of tries Lemke's pivoting with the
 lexicographic rule takes over, which ends for every such M in a solution or the proof that there is none
 (Cottle, Pang and Stone, *The Linear Complementarity Problem*, theorem 4.4.13; memory). Either result is
@@ -17,7 +17,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from transom.board.tableau import TOLERANCE, Bools, Problem, Tableau, in_blocks, refined, small
+from transom.board.tableau import Bools, Problem, Tableau
+from transom.board.touching import TOLERANCE, in_blocks, refined, small, solved
 from transom.errors import JobError
 from transom.units import Array
 
@@ -125,11 +126,7 @@ class _Case:
         """Forces (m, 1) and motion (r, 1), rid of the rounding of many pivots."""
         f, q = self.pivoted()
         on = f > 0
-        tableau = Tableau(self.problem, on[:, 0])
-        try:
-            y, turn, holds = refined(tableau, on, *tableau.start(self.b, self.W), self.b, self.W)
-        except np.linalg.LinAlgError:
-            return f, q
+        y, turn, holds = refined(self.problem, on, *solved(self.problem, on, self.b, self.W), self.b, self.W)
         if holds.all() and (y >= -small(np.where(on, y, 0.0))).all():
             return np.where(on, np.maximum(y, 0.0), 0.0), turn
         return f, q

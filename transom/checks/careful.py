@@ -69,13 +69,17 @@ class Careful(Trial):
 
     @cached_property
     def board(self) -> Board:
-        """The board on its coarser grid: lines that hold it, bolts over their backing, pads."""
+        """The board on its coarser grid: lines that hold it, bolts over their backing, pads.
+
+        Grid lines run through the bolts, where bending peaks; backing needs none at its edges, since its load is
+        spread exactly wherever they lie. The middle line lets a board be its own mirror image.
+        """
         seat = self._seat()
         lines = self._lines()
-        rectangles = [b.plate for b in seat.bolts] + [self._pad(s) for s in (-1.0, 1.0)] + lines
+        rectangles = [self._pad(s) for s in (-1.0, 1.0)] + lines
         W, H = _float(self.setup.place.width) / 2, _float(self.setup.place.height)
-        y = {-W, W} | {e for r in rectangles for e in (r.y_lo, r.y_hi)}
-        z = {-H, 0.0} | {e for r in rectangles for e in (r.z_lo, r.z_hi)}
+        y = {-W, 0.0, W} | {e for r in rectangles for e in (r.y_lo, r.y_hi)} | {b.y for b in seat.bolts}
+        z = {-H, 0.0} | {e for r in rectangles for e in (r.z_lo, r.z_hi)} | {b.z for b in seat.bolts}
         inside = grid(sorted(v for v in y if -W <= v <= W), sorted(v for v in z if -H <= v <= 0.0), self.target)
         return Board(inside, board_section(self.stacks), tuple(Support(line) for line in lines), seat)
 

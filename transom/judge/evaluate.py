@@ -108,4 +108,4 @@ def quick_look(trial: Trial, rows: Sequence[int] | None = None) -> Careful:
     return replace(careful_of(trial, rows), target=QUICK_GRID, two_grids=False)
 
 
-QUICK_GRID = 40.0  # mm
+QUICK_GRID = 60.0  # mm

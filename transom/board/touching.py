@@ -1,0 +1,132 @@
+"""Contact of many cases at once: sets of touching contacts tried in whole blocks.
+
+A set of touching contacts is a small system of equations; sets that several cases share are solved once, and
+sets of like size together. A trial exchanges every contact that pulls and every gap that overlaps (Kostreva,
+*Linear Algebra and its Applications* 21 (1978); memory); it may cycle, so it is given a number of tries and
+leaves what it cannot settle to pivoting.
+"""
+
+from collections.abc import Iterator
+
+import numpy as np
+from numpy.typing import NDArray
+
+from transom.board.tableau import Bools, Problem
+from transom.units import Array
+
+TOLERANCE = 1e-9
+EXACT = 1e-11  # of the loads: what a solution may leave over before it is refined, as on the plate
+ROUGH = 1e-6  # of the loads: what a solution may leave over before it is taken for none
+LIKE = 12  # contacts by which sets solved together may differ in size: the smaller are filled up
+
+
+def small(f: Array) -> Array:
+    """Below this a force, or a gap in balanced units, is nothing, (v,)."""
+    return np.asarray(TOLERANCE * np.abs(f).max(axis=0, initial=0.0) + 1e-300)
+
+
+def held(problem: Problem, sets: Bools, y: Array, q: Array, b: Array, W: Array, within: float) -> Bools:
+    """Cases whose equations y and q meet within a part of their loads; not those that nothing holds, (v,)."""
+    gap, load = problem.left(sets, np.where(sets, y, 0.0), q, b, W)
+    size = np.maximum(np.abs(b).max(axis=0), np.abs(W).max(axis=0, initial=0.0))
+    worst = np.maximum(np.abs(gap).max(axis=0), np.abs(load).max(axis=0, initial=0.0))
+    return np.asarray(worst <= within * size)
+
+
+def solved(problem: Problem, sets: Bools, b: Array, W: Array) -> tuple[Array, Array]:
+    """Forces of touching and gaps of open contacts y (m, v), and motion q (r, v), where `sets` (m, v) touch.
+
+    A set that cannot hold the body has singular equations: it gets NaN or what `held` refuses.
+    """
+    f, q = np.zeros(b.shape), np.empty(W.shape)
+    for cases in _of_like_size(sets):
+        f[:, cases], q[:, cases] = _forces(problem, sets[:, cases], b[:, cases], W[:, cases])
+    return np.where(sets, f, problem.gaps(f, q, b)), q
+
+
+def _of_like_size(sets: Bools) -> Iterator[NDArray[np.int_]]:
+    """Places of the cases, those together whose sets are nearly as large."""
+    level = -(-sets.sum(axis=0) // LIKE)
+    for size in np.unique(level):
+        yield np.flatnonzero(level == size)
+
+
+def _forces(problem: Problem, sets: Bools, b: Array, W: Array) -> tuple[Array, Array]:
+    """Forces (m, v), none where open, and motion (r, v)."""
+    (r, v), shut = W.shape, not b.any()
+    kinds, of = _distinct(sets) if shut else (np.arange(v), np.arange(v))
+    at, equations = _equations(problem, sets[:, kinds])
+    k = at.shape[1]
+    # Without gaps to begin with a set answers to the loads alone: a unit of each, then their sums.
+    right = np.zeros((len(kinds), k + r, r if shut else 1))
+    if shut:
+        right[:, k:] = np.eye(r)
+        x = _solutions(equations, right)[of] @ W.T[:, :, None]
+    else:
+        right[:, :k, 0] = np.where(np.take_along_axis(sets.T, at, axis=1), -np.take_along_axis(b.T, at, axis=1), 0.0)
+        right[:, k:, 0] = W.T
+        x = _solutions(equations, right)
+    f = np.zeros((v, len(sets)))
+    np.put_along_axis(f, at[of], x[:, :k, 0], axis=1)
+    return f.T, x[:, k:, 0].T
+
+
+def _distinct(sets: Bools) -> tuple[NDArray[np.int_], NDArray[np.int_]]:
+    """Places of sets that differ, and for each case the place among them of its own."""
+    packed = np.ascontiguousarray(np.packbits(sets, axis=0).T)
+    _, first, of = np.unique(packed.view(f"V{packed.shape[1]}")[:, 0], return_index=True, return_inverse=True)
+    return first, of
+
+
+def _equations(problem: Problem, sets: Bools) -> tuple[NDArray[np.int_], Array]:
+    """Touching contacts of each set (d, k), filled up with others, and its equations (d, k+r, k+r)."""
+    d, r = sets.shape[1], len(problem.A)
+    k = int(sets.sum(axis=0).max(initial=0))
+    at = np.argsort(~sets, axis=0, kind="stable")[:k].T
+    real = np.take_along_axis(sets.T, at, axis=1)
+    out = np.zeros((d, k + r, k + r))
+    out[:, :k, :k] = np.where(real[:, :, None] & real[:, None, :], problem.M[at[:, :, None], at[:, None, :]], np.eye(k))
+    out[:, :k, k:] = np.where(real[..., None], problem.A.T[at], 0.0)
+    out[:, k:, :k] = np.swapaxes(out[:, :k, k:], 1, 2)
+    return at, out
+
+
+def _solutions(equations: Array, right: Array) -> Array:
+    """Solutions (d, k+r, c); NaN where equations are singular."""
+    try:
+        return np.asarray(np.linalg.solve(equations, right))
+    except np.linalg.LinAlgError:
+        if len(equations) == 1:
+            return np.full_like(right, np.nan)
+    return np.concatenate([_solutions(equations[[i]], right[[i]]) for i in range(len(equations))])
+
+
+def refined(
+    problem: Problem, sets: Bools, y: Array, q: Array, b: Array, W: Array
+) -> tuple[Array, Array, Bools]:  # fmt: skip
+    """Forces and gaps y (m, v), motion q (r, v), solved once more for what they leave; and which of them hold."""
+    if not held(problem, sets, y, q, b, W, EXACT).all():
+        more, turn = solved(problem, sets, *problem.left(sets, np.where(sets, y, 0.0), q, b, W))
+        y, q = y + more, q + turn
+    return y, q, held(problem, sets, y, q, b, W, TOLERANCE)
+
+
+def in_blocks(problem: Problem, b: Array, W: Array, guess: Bools, tries: int) -> tuple[Array, Array, Bools]:
+    """Forces (m, v) and motion (r, v) of every case, and which cases are settled; begins with `guess` (m, v)."""
+    sets, f, q = guess.copy(), np.zeros(b.shape), np.zeros(W.shape)
+    done, todo = np.zeros(b.shape[1], dtype=bool), np.arange(b.shape[1])
+    for _ in range(tries):
+        if not todo.size:
+            break
+        on, case = sets[:, todo], (b[:, todo], W[:, todo])
+        y, turn = solved(problem, on, *case)
+        holds = held(problem, on, y, turn, *case, ROUGH)
+        wrong = y < -small(np.where(on, y, 0.0))
+        right = np.flatnonzero(holds & ~wrong.any(axis=0))
+        at = todo[right]
+        y, turn, fine = refined(problem, on[:, right], y[:, right], turn[:, right], b[:, at], W[:, at])
+        done[at[fine]] = True
+        f[:, at], q[:, at] = np.where(on[:, right], np.maximum(y, 0.0), 0.0), turn
+        sets[:, todo] ^= wrong
+        todo = todo[holds & wrong.any(axis=0)]
+    return f, q, done
