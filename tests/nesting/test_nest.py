@@ -44,6 +44,9 @@ def replayed(nest: Nest) -> list[Box]:
         else:
             assert (b.x0, b.x1) == pytest.approx((hit.x0, hit.x1))
             parts = [Box(hit.x0, hit.y0, hit.x1, b.y0), Box(hit.x0, b.y1, hit.x1, hit.y1)]
+        assert same(cut.of, hit)
+        assert len(cut.parts) == sum(min(p.length, p.width) > NEAR for p in parts)
+        assert all(any(same(p, q) for q in parts) for p in cut.parts)
         pieces.remove(hit)
         pieces += [p for p in parts if min(p.length, p.width) > NEAR]
     return pieces
@@ -167,8 +170,11 @@ def test_a_pinwheel_is_no_nest() -> None:
     placed = [Placed(Blank(str(i), b.length, b.width), b) for i, b in enumerate(boxes)]
     with pytest.raises(ValueError, match="no straight cut"):
         sawn(Box(0, 0, 100, 100), placed, 3.0)
-    assert sawn(Box(0, 0, 100, 100), placed[:1], 3.0).cuts == (
-        Cut(Box(0, 37, 100, 40), False), Cut(Box(60, 0, 63, 37), True))  # fmt: skip
+    whole, low = Box(0, 0, 100, 100), Box(0, 0, 100, 37)
+    assert sawn(whole, placed[:1], 3.0).cuts == (
+        Cut(Box(0, 37, 100, 40), False, whole, (low, Box(0, 40, 100, 100))),
+        Cut(Box(60, 0, 63, 37), True, low, (Box(0, 0, 60, 37), Box(63, 0, 100, 37))),
+    )
 
 
 def test_the_same_blanks_are_cut_the_same_way() -> None:

@@ -22,7 +22,7 @@ from transom.job.records import EngineBolts, Layer, Mount
 from transom.result import Cases, CheckArray, rounded
 from transom.setup.records import Setup
 
-BLANK, SAW = 6.0, 3.2  # mm trimmed off each side of a blank, mm lost to a cut
+BLANK, SAW = 6.35, 3.2  # mm trimmed off each side of a blank, mm lost to a cut
 Pile = tuple[Layer, ...]
 
 

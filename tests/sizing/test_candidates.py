@@ -64,12 +64,12 @@ def along(n: int) -> list[Layer]:
     "pile, width, height, count",
     [
         # A 4 by 8 ft sheet, 1219.2 x 2438.4; half of it is 1219.2 along the face grain.
-        (across(2), 610.0, 457.0, 1),  # blanks 622 x 469: two fit side by side in the width, one row of 622
-        (across(3), 610.0, 457.0, 2),  # two rows of 622 make 1244 with no kerf: over a half
-        (across(3), 560.0, 457.0, 1),  # two rows of 572 and a kerf, 1147: within it
-        (along(2), 610.0, 457.0, 1),  # turned: one blank 622 wide, two rows of 469 along
-        (along(3), 610.0, 457.0, 2),  # 622 and 622 and a kerf are 1247 in a width of 1219: one a row, three rows of 469
-        ([*across(2), *along(1)], 610.0, 457.0, 1),  # 622 + 469 + kerfs = 1094
+        (across(2), 610.0, 457.0, 1),  # blanks 623 x 470: two fit side by side in the width, one row of 623
+        (across(3), 610.0, 457.0, 2),  # two rows of 623 make 1245 with no kerf: over a half
+        (across(3), 560.0, 457.0, 1),  # two rows of 573 and a kerf, 1149: within it
+        (along(2), 610.0, 457.0, 1),  # turned: one blank 623 wide, two rows of 470 along
+        (along(3), 610.0, 457.0, 2),  # 623 and 623 and a kerf are 1249 in a width of 1219: one a row, three rows of 470
+        ([*across(2), *along(1)], 610.0, 457.0, 1),  # 623 + 470 + a kerf = 1096
         (across(1), 1300.0, 457.0, 2),  # longer than a half: a whole sheet
         (across(1), 2500.0, 457.0, NONE_BIG_ENOUGH),
         (across(1), 610.0, 1300.0, NONE_BIG_ENOUGH),
@@ -116,7 +116,7 @@ def test_bolts_are_the_shops(seed: int) -> None:
 def test_offcuts_of_the_same_sheet_are_used_before_one_is_bought() -> None:
     large, small = (Offcut(f"{FIR} 3/4 in", 900.0, width) for width in (500.0, 450.0))
     assert halves(across(1), 610.0, 457.0, SHIPPED, [large]) == 0
-    assert halves(across(1), 610.0, 457.0, SHIPPED, [small]) == 1  # the blank is 469 wide
+    assert halves(across(1), 610.0, 457.0, SHIPPED, [small]) == 1  # the blank is 470 wide
     assert halves(along(1), 610.0, 457.0, SHIPPED, [large]) == 1  # grain would lie the wrong way
     assert halves(across(3), 610.0, 457.0, SHIPPED) == 2
     assert halves(across(3), 610.0, 457.0, SHIPPED, [large]) == 1

@@ -74,10 +74,15 @@ class Placed:
 
 @dataclass(frozen=True)
 class Cut:
-    """One cut straight through the piece that is on the saw: what the blade takes. `across` the face grain, or along it."""
+    """One cut straight through the piece that is on the saw, `of`: what the blade takes, and what lies apart then.
+
+    `across` the face grain, or along it. `parts` are one or two: the piece nearer the sheet's corner first.
+    """
 
     box: Box
     across: bool
+    of: Box
+    parts: tuple[Box, ...]
 
 
 @dataclass(frozen=True)

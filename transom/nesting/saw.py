@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from transom.nesting.records import Box, Cut, Placed
 
 NEAR = 1e-6  # mm, dust of floats
+KEEP = 150.0  # mm, the smaller side of a piece that is worth a place on the rack
 
 
 @dataclass(frozen=True)
@@ -19,8 +20,8 @@ class Sawn:
 def sawn(whole: Box, placed: Sequence[Placed], kerf: float) -> Sawn:
     """The cuts that free the blanks on a piece.
 
-    Each cut is the one that keeps the largest piece without blanks whole, else the shortest. Any cut that
-    goes through between blanks leaves two pieces that can be cut on, so none is ever taken back.
+    Each cut is the one that keeps the largest piece worth keeping whole, else the shortest and the nearest. Any
+    cut that goes through between blanks leaves two pieces that can be cut on, so none is ever taken back.
 
     Raises:
         ValueError: some blanks cannot be freed by cuts straight through, a saw's width apart.
@@ -33,31 +34,28 @@ def sawn(whole: Box, placed: Sequence[Placed], kerf: float) -> Sawn:
     options = list(_cuts(whole, boxes, kerf))
     if not options:
         raise ValueError("no straight cut frees these blanks")
-    cut, parts = max(options, key=lambda option: _worth(option, boxes))
-    after = [sawn(part, [p for p in placed if _inside(p.box, part)], kerf) for part in parts]
+    cut = max(options, key=lambda option: _worth(option, boxes))
+    after = [sawn(part, [p for p in placed if _inside(p.box, part)], kerf) for part in cut.parts]
     return Sawn((cut, *(c for s in after for c in s.cuts)), tuple(b for s in after for b in s.left))
 
 
-Option = tuple[Cut, tuple[Box, ...]]
-
-
-def _worth(option: Option, boxes: Sequence[Box]) -> tuple[float, float, float, float]:
-    cut, parts = option
-    bare = max((p.area for p in parts if not any(_inside(b, p) for b in boxes)), default=0.0)
+def _worth(cut: Cut, boxes: Sequence[Box]) -> tuple[float, float, float, float]:
+    kept = (p for p in cut.parts if min(p.length, p.width) >= KEEP and not any(_inside(b, p) for b in boxes))
+    bare = max((p.area for p in kept), default=0.0)
     long = cut.box.width if cut.across else cut.box.length
     return (round(bare, 3), -round(long, 3), -cut.box.x0, -cut.box.y0)
 
 
-def _cuts(whole: Box, boxes: Sequence[Box], kerf: float) -> Iterator[Option]:
+def _cuts(whole: Box, boxes: Sequence[Box], kerf: float) -> Iterator[Cut]:
     """Every cut beside a blank that runs straight through, and the one or two pieces it leaves."""
     for x in _places([(b.x0, b.x1) for b in boxes], whole.x0, whole.x1, kerf):
         end = min(x + kerf, whole.x1)
         parts = (Box(whole.x0, whole.y0, x, whole.y1), Box(end, whole.y0, whole.x1, whole.y1))
-        yield Cut(Box(x, whole.y0, end, whole.y1), True), tuple(p for p in parts if p.length > NEAR)
+        yield Cut(Box(x, whole.y0, end, whole.y1), True, whole, tuple(p for p in parts if p.length > NEAR))
     for y in _places([(b.y0, b.y1) for b in boxes], whole.y0, whole.y1, kerf):
         end = min(y + kerf, whole.y1)
         parts = (Box(whole.x0, whole.y0, whole.x1, y), Box(whole.x0, end, whole.x1, whole.y1))
-        yield Cut(Box(whole.x0, y, whole.x1, end), False), tuple(p for p in parts if p.width > NEAR)
+        yield Cut(Box(whole.x0, y, whole.x1, end), False, whole, tuple(p for p in parts if p.width > NEAR))
 
 
 def _places(spans: Sequence[tuple[float, float]], start: float, end: float, kerf: float) -> list[float]:
