@@ -25,6 +25,7 @@ MAY_IMPORT = {
     "board": FORMULA_ROOMS | {"statics"},
     "setup": FORMULA_ROOMS | {"job", "catalogue", "result", "loads", "statics", "standards"},
     "checks": FORMULA_ROOMS | {"job", "catalogue", "result", "setup", "loads", "statics", "standards", "board"},
+    "interview": {"job", "quantity", "errors"},
     "judge": FORMULA_ROOMS
     | {"job", "catalogue", "result", "setup", "loads", "statics", "standards", "board", "checks"},
     "nesting": FORMULA_ROOMS,

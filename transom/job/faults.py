@@ -35,7 +35,7 @@ SAMPLES = {
 }
 
 
-class Fault(Exception):  # noqa: N818 - the trade's word; it never leaves this room
+class Fault(Exception):  # noqa: N818 - the trade's word; `job` and the questions turn it into a line
     """What is wrong with one value, and what to do about it."""
 
     def __init__(self, rule: str, next_step: str) -> None:

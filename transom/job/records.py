@@ -21,6 +21,7 @@ class Head:
     date: dt.date | None = None
     units: str = "us"  # us | si
     code: str = "EN"  # EN | US
+    history: str = ""
 
 
 @dataclass(frozen=True)

@@ -48,6 +48,7 @@ JOB = Section("job", "Job", (
     Key("units", "choice", "how results read", choices=("us", "si"), unknown=False, blank='"us"'),
     Key("code", "choice", "which timber code decides sideways loads", choices=("EN", "US"), unknown=False,
         blank='"EN"'),
+    Key("history", "text", "old engine, how its mount failed, signs of damage; kept for who opens it up", blank=""),
     Key("temperature", "temperature", "air where the epoxy cures, coldest hour", -40.0, 60.0),
     Key("shop", "text", "file with the shop's stock and prices; without this line, shop.toml beside the job",
         unknown=False, blank='#"shop.toml"'),
