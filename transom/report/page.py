@@ -26,10 +26,16 @@ SHARES = ("panel.strength", "panel.face_bearing")
 
 def head(j: Judgement) -> list[str]:
     """Job, boat, power, shaft, steering, water, revision and the kind of paper."""
-    h, boat, e, units = j.job.head, j.job.boat, j.job.engine, j.job.head.units
+    h = j.job.head
     number = f"JOB {clean(h.number)}" if h.number else "JOB"
     title = GAP.join([f"{number} {clean(h.name) or 'unnamed'}", f"rev {clean(h.revision)}",
                       *([h.date.isoformat()] if h.date else [])])  # fmt: skip
+    return [*ends(title, j.paper), *block("", boat_words(j), at=0), rule("=")]
+
+
+def boat_words(j: Judgement) -> str:
+    """Boat, power, shaft, steering, how it hangs, water, road."""
+    boat, e, units = j.job.boat, j.job.engine, j.job.head.units
     parts = [
         boat.kind,
         power_words(j),
@@ -39,7 +45,7 @@ def head(j: Judgement) -> list[str]:
         f"{boat.water} water, {boat.service}",
         "by road" if boat.trailer else "never by road",
     ]
-    return [*ends(title, j.paper), *block("", spelled(", ".join(parts), units), at=0), rule("=")]
+    return spelled(", ".join(parts), units)
 
 
 def power_words(j: Judgement) -> str:
@@ -213,8 +219,12 @@ def notes(j: Judgement) -> Iterator[str]:
 
 def paper(j: Judgement) -> Iterator[str]:
     """What this paper is good for."""
-    text = PAPERS[j.paper] if j.passes else f"{j.paper}: it does not pass, so nothing is to be cut from it."
-    yield from block("PAPER", text)
+    yield from block("PAPER", paper_words(j))
+
+
+def paper_words(j: Judgement) -> str:
+    """The kind of paper and what it is good for."""
+    return PAPERS[j.paper] if j.passes else f"{j.paper}: it does not pass, so nothing is to be cut from it."
 
 
 def careful(j: Judgement) -> Iterator[str]:

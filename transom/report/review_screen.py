@@ -39,12 +39,15 @@ def review_screen(j: Judgement, bars: Bars, cures: Sequence[Cure] = ()) -> list[
 
 def verdict(j: Judgement) -> Iterator[str]:
     """Pass or not, counted."""
+    yield from block("", verdict_words(j), at=0)
+
+
+def verdict_words(j: Judgement) -> str:
+    """Stop or not, how many checks fail, how many stops stand, how many parts nobody looked at."""
     count, failed, missing = len(j.worst), len(j.failing), len(not_looked_at(j))
     text = f"PASSES {count} of {count}" if not failed else f"DOES NOT PASS {failed} of {count}"
     before = "STOP. " if any(s.stands for s in j.stops) else ""
-    yield from block(
-        "", f"{before}{text}. {counted_stops(j).capitalize()}. {plural(missing, 'part')} not looked at.", at=0
-    )
+    return f"{before}{text}. {counted_stops(j).capitalize()}. {plural(missing, 'part')} not looked at."
 
 
 def answer(j: Judgement, bars: Bars, cures: Sequence[Cure]) -> Iterator[str]:
@@ -87,12 +90,16 @@ def close(j: Judgement, bars: Bars) -> Iterator[str]:
 
 def pencil_line(j: Judgement) -> Iterator[str]:
     """One line of arithmetic to repeat on a pocket calculator."""
+    yield from block("PENCIL", pencil_words(j))
+
+
+def pencil_words(j: Judgement) -> str:
+    """The line, and what the careful method makes of the same bolts."""
     trial = trial_of_mount(j)
     line = None if trial is None else pencil(trial, j.governing.case)
     if line is None:
-        yield from block("PENCIL", "no bolt pulls in any case: nothing to repeat")
-    else:
-        yield from block("PENCIL", pencil_sentence(line, j.job) + _by_plate(j, line))
+        return "no bolt pulls in any case: nothing to repeat"
+    return pencil_sentence(line, j.job) + _by_plate(j, line)
 
 
 def _by_plate(j: Judgement, line: Pencil) -> str:
@@ -127,14 +134,18 @@ def grounds(j: Judgement) -> Iterator[str]:
 
 def rests_on(j: Judgement) -> Iterator[str]:
     """How many of the numbers and rules are of which evidence, in one line."""
+    yield from block("RESTS ON", f"{rests_words(j)} (--details lists them).")
+
+
+def rests_words(j: Judgement) -> str:
+    """Numbers and checks by evidence, and how many are known from memory."""
     facts = Counter(EVIDENCE[f.evidence] for f in j.facts.values())
     rules = Counter(EVIDENCE[c.evidence] for c in j.worst)
     memory = sum(f.known_by == "memory" for f in j.facts.values()) + sum(c.known_by == "memory" for c in j.worst)
-    text = (
+    return (
         f"{len(j.facts)} numbers ({_counted(facts)}) and {len(j.worst)} checks ({_counted(rules)});"
-        f" {memory} of them known from memory, so provisional (--details lists them)."
+        f" {memory} of them known from memory, so provisional"
     )
-    yield from block("RESTS ON", text)
 
 
 def _counted(found: Counter[str]) -> str:

@@ -20,16 +20,22 @@ def next_mark(mm: float, units: str) -> float:
 
 def ruler_check(j: Judgement) -> Iterator[str]:
     """What the finished board should show, and when to stop and look."""
+    text = ruler_words(j)
+    if text:
+        yield from block("RULER CHECK", text, at=14)
+
+
+def ruler_words(j: Judgement) -> str:
+    """The same as one text; empty where no plate was run."""
     r, units = j.ruler, j.job.head.units
     if r is None:
-        return
+        return ""
     point = "the middle of the top edge" if r.down == 0 else f"the board, {tape(r.down, units)} below its top edge"
-    text = (
+    return (
         f"{show.mass(r.mass, units)} on the cav plate, {tape(r.at, units)} aft of the board, leg down, moves {point}"
         f" {about(r.moves, units)} against the frame's sides. {show.length(next_mark(r.limit, units), units)} or more:"
         " stop and look. Board alone, frame taken as rigid."
     )
-    yield from block("RULER CHECK", text, at=14)
 
 
 def about(mm: float, units: str) -> str:

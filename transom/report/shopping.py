@@ -22,29 +22,39 @@ from transom.report.text import block, columns
 from transom.report.words import plural, spelled
 from transom.sizing.sheets import NONE_BIG_ENOUGH, halves
 
+Item = tuple[str, str]  # label, words
+
 
 def shopping(j: Judgement, mount: Mount) -> Iterator[str]:
     """Board, plate, total, bolts, torque, frame, holes, one block each."""
+    for label, words in items(j, mount):
+        yield from block(label, words)
+    rows = holes(j)
+    if rows:
+        yield from columns(rows, (14, 19, 17, 13, 14))
+
+
+def items(j: Judgement, mount: Mount) -> Iterator[Item]:
+    """Each line of the list with its label, holes apart; no label goes on with the one above."""
     yield from board(j, mount)
     if mount.engine_bolts is not None and j.setup.holding.by == "bolts":
         yield from _bolted(j, mount.engine_bolts)
     else:
         yield from _clamped(j)
     yield from frame(j)
-    yield from holes(j)
 
 
-def board(j: Judgement, mount: Mount) -> Iterator[str]:
+def board(j: Judgement, mount: Mount) -> Iterator[Item]:
     """What to cut and glue."""
     tables, units, layers = j.setup.tables, j.job.head.units, mount.layers
     words = (
         f"{size_words(j)}, {stack_words(layers, tables)} {panel_words(layers, tables)}"
         f" ({measure_words(layers, tables, j.job)})"
     )
-    yield from block("BOARD", words)
+    yield ("BOARD", words)
     glued = ", glued with epoxy" if len(layers) > 1 else ""
     out = f"comes out {show.length(j.coated, units, towards='up')} coated; {pocket(j)}"
-    yield from block("", f"{grain_words(layers)}{glued}{_halves(j)}; {out}")
+    yield ("", f"{grain_words(layers)}{glued}{_halves(j)}; {out}")
 
 
 def _halves(j: Judgement) -> str:
@@ -74,35 +84,35 @@ def pocket(j: Judgement) -> str:
     return f"{text}: goes in, {show.length(free, units, towards='down')} free"
 
 
-def _bolted(j: Judgement, bolts: EngineBolts) -> Iterator[str]:
+def _bolted(j: Judgement, bolts: EngineBolts) -> Iterator[Item]:
     tables, units = j.setup.tables, j.job.head.units
     count = int(np.ravel(j.setup.holding.bolt_y).size)
-    yield from block("PLATE", f"inside, {plate_words(bolts.forward, tables, units, count)}")
+    yield ("PLATE", f"inside, {plate_words(bolts.forward, tables, units, count)}")
     yield from total(j)
-    yield from block(
+    yield (
         "ENGINE" if j.setup.bracket is None else "BRACKET", spelled(bolt_words(bolts, count, tables, units), units)
     )
-    yield from block("TORQUE", torque(j))
+    yield ("TORQUE", torque(j))
 
 
-def _clamped(j: Judgement) -> Iterator[str]:
+def _clamped(j: Judgement) -> Iterator[Item]:
     yield from total(j)
-    yield from block("ENGINE", "hangs on its own clamp screws: no bolts, no holes to drill")
-    yield from block("CHAIN", "safety chain or cable from the engine to something other than this board")
+    yield ("ENGINE", "hangs on its own clamp screws: no bolts, no holes to drill")
+    yield ("CHAIN", "safety chain or cable from the engine to something other than this board")
 
 
-def total(j: Judgement) -> Iterator[str]:
+def total(j: Judgement) -> Iterator[Item]:
     """Thickness under the bracket against what the bracket takes."""
     units, takes = j.job.head.units, j.job.engine.takes
     text = f"{show.length(j.total, units, towards='up')} under the bracket"
     if j.setup.bracket is not None:
-        yield from block("TOTAL", f"{text}'s base plate")
+        yield ("TOTAL", f"{text}'s base plate")
         return
     if takes is None:
-        yield from block("TOTAL", f"{text} ({_unmeasured(j)})")
+        yield ("TOTAL", f"{text} ({_unmeasured(j)})")
         return
     low = show.length(takes[0], units, towards="up", unit=False)
-    yield from block("TOTAL", f"{text}   (yours takes {low} to {show.length(takes[1], units, towards='down')})")
+    yield ("TOTAL", f"{text}   (yours takes {low} to {show.length(takes[1], units, towards='down')})")
 
 
 def _unmeasured(j: Judgement) -> str:
@@ -124,7 +134,7 @@ def torque(j: Judgement) -> str:
     return f"{text} Nut turns, torque does not climb? STOP: wood crushes."
 
 
-def frame(j: Judgement) -> Iterator[str]:
+def frame(j: Judgement) -> Iterator[Item]:
     """Bolts of frame and pod: enough, what to add, or which new ones; where they are judged as they are, whether they do."""
     labels = {"frame": "FRAME", "crossmembers": "POD"}
     failing = {c.part for c in j.failing}
@@ -134,7 +144,7 @@ def frame(j: Judgement) -> Iterator[str]:
         units, fails = j.job.head.units, a.joint in failing
         text = stated_words(a, units) if stated else fastener_words(a, units, fails)
         cure = f"; {cure_words(could.get(a.joint), units)}" if fails else ""
-        yield from block(labels[a.joint], f"{text}{': NOT ENOUGH' if fails else ''}{cure}")
+        yield (labels[a.joint], f"{text}{': NOT ENOUGH' if fails else ''}{cure}")
 
 
 STATED = {"frame": "frame_bolts", "crossmembers": "pod_bolts"}
@@ -186,11 +196,10 @@ def _extra(a: Added, units: str) -> list[str]:
     return extra
 
 
-def holes(j: Judgement) -> Iterator[str]:
-    """Where to drill and how large; the over-bore is filled with thickened epoxy and drilled again."""
+def holes(j: Judgement) -> tuple[tuple[str, ...], ...]:
+    """Where to drill and how large, headed; the over-bore is filled with thickened epoxy and drilled again."""
     rows = hole_rows(j)
     if not rows:
-        return
+        return ()
     header = ("HOLES", "from center line", "below top edge", "over-bore", "final drill")
-    cells = [tuple(spelled(x, j.job.head.units) for x in header), *rows]
-    yield from columns(cells, (14, 19, 17, 13, 14))
+    return (tuple(spelled(x, j.job.head.units) for x in header), *rows)

@@ -11,6 +11,7 @@ from transom.quantity import show
 from transom.report.amounts import percent
 from transom.report.maps import board
 from transom.report.maps.bands import even, of_limit
+from transom.report.maps.board import Raster
 from transom.report.maps.svg import Sheet, field_page, patch_page
 from transom.report.words import case_words, spelled
 
@@ -22,8 +23,19 @@ SET_ASIDE = (
 )
 
 
+Values = Raster | tuple[tuple[Rectangle, float], ...]
+
+
 def pages(j: Judgement) -> dict[str, str]:
     """SVG text by name; empty where no mount was judged by the plate."""
+    return {
+        name: field_page(sheet, values) if isinstance(values, Raster) else patch_page(sheet, values)
+        for name, (sheet, values) in sheets(j).items()
+    }
+
+
+def sheets(j: Judgement) -> dict[str, tuple[Sheet, Values]]:
+    """What each page says and its values, by name; empty where no mount was judged by the plate."""
     if j.careful is None:
         return {}
     case = board.case_shown(j)
@@ -35,7 +47,7 @@ def pages(j: Judgement) -> dict[str, str]:
     }
 
 
-def _limit(j: Judgement, plate: Careful, sheet: Sheet) -> str:
+def _limit(j: Judgement, plate: Careful, sheet: Sheet) -> tuple[Sheet, Values]:
     nodes = board.share_of_limit(plate)
     peak = board.peak(plate, nodes)
     checked = next((c for c in j.worst if (c.part, c.what) == ("board", "bending")), None)
@@ -50,10 +62,10 @@ def _limit(j: Judgement, plate: Careful, sheet: Sheet) -> str:
             *sheet.below[-1:],
         ),
     )
-    return field_page(page, board.raster(plate, nodes, *_cells(sheet.board)))
+    return page, board.raster(plate, nodes, *_cells(sheet.board))
 
 
-def _deflection(j: Judgement, plate: Careful, sheet: Sheet, case: int) -> str:
+def _deflection(j: Judgement, plate: Careful, sheet: Sheet, case: int) -> tuple[Sheet, Values]:
     nodes, units = board.deflection(plate, case), j.job.head.units
     peak = board.peak(plate, nodes)
     most = show.measured(abs(peak.value), units)
@@ -67,10 +79,10 @@ def _deflection(j: Judgement, plate: Careful, sheet: Sheet, case: int) -> str:
             *sheet.below,
         ),
     )
-    return field_page(page, board.raster(plate, nodes, *_cells(sheet.board)))
+    return page, board.raster(plate, nodes, *_cells(sheet.board))
 
 
-def _pads(j: Judgement, plate: Careful, sheet: Sheet, case: int) -> str:
+def _pads(j: Judgement, plate: Careful, sheet: Sheet, case: int) -> tuple[Sheet, Values]:
     found, units = board.pressures(plate, case), j.job.head.units
     most = max(v for _, v in found)
     page = replace(
@@ -83,7 +95,7 @@ def _pads(j: Judgement, plate: Careful, sheet: Sheet, case: int) -> str:
             *sheet.below,
         ),
     )
-    return patch_page(page, found)
+    return page, found
 
 
 def _cells(r: Rectangle) -> tuple[int, int]:

@@ -15,6 +15,11 @@ WIDTH, LEFT, TOP, GAP = 860, 40, 104, 34
 ROOM = (520.0, 430.0)  # the largest the board is drawn, points
 LINE, SMALL = 18, 12
 OVERLAP = 0.6  # points that a cell lies over the next, so that no paper shows between them
+INSET, FIGURE = 12.0, (336.0, 300.0)  # points round the board of a figure, and the largest it is drawn
+OVER = (
+    '<defs><pattern id="over" width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">'
+    '<rect width="8" height="8" fill="#ffffff"/><rect width="1.5" height="8" fill="#000000"/></pattern></defs>'
+)
 PER_LINE = 106  # characters that fit the page at the small size, in any usual face
 
 
@@ -39,23 +44,26 @@ class Sheet:
 
 @dataclass(frozen=True)
 class Page:
-    """Places on the page from places on the board."""
+    """Places on the page from places on the board, whose corner is at `left`, `top` and which fills `room` at most."""
 
     board: Rectangle
+    left: float = LEFT
+    top: float = TOP
+    room: tuple[float, float] = ROOM
 
     @property
     def per_mm(self) -> float:
         """Points to a millimeter."""
         b = self.board
-        return min(ROOM[0] / (b.y_hi - b.y_lo), ROOM[1] / (b.z_hi - b.z_lo))
+        return min(self.room[0] / (b.y_hi - b.y_lo), self.room[1] / (b.z_hi - b.z_lo))
 
     def x(self, y: float) -> float:
         """Across the page; starboard to the right."""
-        return LEFT + (y - self.board.y_lo) * self.per_mm
+        return self.left + (y - self.board.y_lo) * self.per_mm
 
     def y(self, z: float) -> float:
         """Down the page."""
-        return TOP + (self.board.z_hi - z) * self.per_mm
+        return self.top + (self.board.z_hi - z) * self.per_mm
 
     def box(self, r: Rectangle, more: float = 0.0) -> str:
         """A rectangle's attributes; `more` points to the right and down."""
@@ -72,8 +80,41 @@ def field_page(sheet: Sheet, raster: Raster) -> str:
 def patch_page(sheet: Sheet, patches: Sequence[tuple[Rectangle, float]]) -> str:
     """The page of values on patches; what carries nothing stays blank."""
     page = Page(sheet.board)
-    drawn = [_fill(page.box(r), sheet.bands[index_of(sheet.bands, v)]) for r, v in patches if v > 0]
-    return _whole(sheet, page, drawn)
+    return _whole(sheet, page, _patches(page, patches, sheet.bands))
+
+
+def figure(sheet: Sheet, values: Raster | Sequence[tuple[Rectangle, float]]) -> str:
+    """The board alone, to stand in a document of its own words; `OVER` must stand there once."""
+    page = Page(sheet.board, INSET, INSET, FIGURE)
+    drawn = _cells(page, values, sheet.bands) if isinstance(values, Raster) else _patches(page, values, sheet.bands)
+    wide, high = page.x(sheet.board.y_hi) + INSET, page.y(sheet.board.z_lo) + INSET
+    mm, words = sheet.scale
+    x, y = page.x(sheet.board.y_lo), high + 10
+    return "\n".join((
+        f'<svg class="map" viewBox="0 0 {wide:.0f} {high + 24:.0f}" role="img" font-size="{SMALL}" aria-label="{escape(_plain(sheet.title))}">',
+        *drawn,
+        *_drawn(sheet, page),
+        f'<path class="scale" d="M{x:.1f} {y - 4:.1f} v8 m0 -4 h{mm * page.per_mm:.1f} m0 -4 v8" stroke="#000" fill="none"/>',
+        _text(x + mm * page.per_mm + 8, y + 4, words),
+        "</svg>",
+    ))  # fmt: skip
+
+
+def mark_figures(sheet: Sheet) -> Iterator[tuple[str, str]]:
+    """Each mark of the board as a small drawing of its own, and its words."""
+    for mark, words in _marks(sheet, 1.0):
+        lines = "".join(line.format(y=10.0, top=2.0) for line in mark)
+        yield f'<svg class="mark" viewBox="0 0 28 20" aria-hidden="true">{lines}</svg>', words
+
+
+def swatch(band: Band) -> str:
+    """The paint of a band as a small drawing."""
+    box = 'x="0.5" y="0.5" width="27" height="17"'
+    return f'<svg class="mark" viewBox="0 0 28 18" aria-hidden="true">{_fill(box, band)}<rect {box} fill="none" stroke="#000"/></svg>'
+
+
+def _patches(page: Page, patches: Sequence[tuple[Rectangle, float]], bands: tuple[Band, ...]) -> list[str]:
+    return [_fill(page.box(r), bands[index_of(bands, v)]) for r, v in patches if v > 0]
 
 
 def _cells(page: Page, raster: Raster, bands: tuple[Band, ...]) -> Iterator[str]:
@@ -117,8 +158,7 @@ def _head(height: float, title: str) -> str:
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{WIDTH}" height="{height:.0f}"'
         f' viewBox="0 0 {WIDTH} {height:.0f}" font-family="Helvetica, Arial, sans-serif" font-size="{SMALL}">\n'
         f"<title>{escape(_plain(title))}</title>\n"
-        '<defs><pattern id="over" width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">'
-        '<rect width="8" height="8" fill="#ffffff"/><rect width="1.5" height="8" fill="#000000"/></pattern></defs>\n'
+        f"{OVER}\n"
         f'<rect width="{WIDTH}" height="{height:.0f}" fill="#ffffff"/>'
     )
 
