@@ -115,17 +115,27 @@ def unread(j: Judgement) -> tuple[str, ...]:
     return tuple(k for k in REQUIRED if k in j.job.unmeasured and k not in listed)
 
 
-def to_measure(j: Judgement) -> Iterator[str]:
-    """What to measure before cutting: what was used, and where the answer flips."""
+def measure_rows(j: Judgement) -> tuple[tuple[str, str, str], ...]:
+    """What to measure before cutting: what it is and how, what was used, where the answer flips."""
     units = j.job.head.units
-    rows = [*bracket_range(j)]
-    rows += [
+    rows = [
         (f"{spelled(a.says, units)}" + (f" ({a.measure})" if a.measure else ""), used(a, units), holds(a, units))
         for a in (*_required(j), *j.to_measure)
     ]
+    return (*bracket_range(j), *rows)
+
+
+def still(j: Judgement) -> str:
+    """What stays as it is within an assumption's range."""
+    return "still good" if j.passes or not j.failing else "still fails"
+
+
+def to_measure(j: Judgement) -> Iterator[str]:
+    """The same as a list for the screen."""
+    rows = measure_rows(j)
     if not rows:
         return
-    good = "still good" if j.passes or not j.failing else "still fails"
+    good = still(j)
     header = ("", "MEASURE BEFORE YOU CUT", "I used", good)
     numbered = [(str(i), *row) for i, row in enumerate(rows, 1)]
     yield from columns([header, *numbered], (3, 41, 12, 22))

@@ -8,25 +8,24 @@ from dataclasses import dataclass
 from transom.report.html.body import TINY, Body, Push
 
 Point = tuple[float, float]
-ACROSS, MOST_HIGH = 230.0, 330.0  # points that the places of forces take at most
-EDGE = 96.0  # points round them, for arrows and numbers
-LONGEST, SHORTEST, HEAD, RADIUS = 62.0, 20.0, 9.0, 10.0
+ACROSS, MOST_HIGH = 240.0, 300.0  # points that the places of forces take at most
+EDGE, FOOT = 14.0, 24.0  # points round everything drawn, and below it for which way is which
+LEAST_ACROSS = 190.0
+LONGEST, SHORTEST, HEAD, RADIUS = 70.0, 20.0, 9.0, 10.0
 ROOM = 2 * RADIUS + 2  # between the middles of two numbers
 
 
 @dataclass(frozen=True)
 class View:
-    """Two of the three axes on paper; `per_mm` points to a millimeter, `left` and `top` the corner in mm."""
+    """Two of the three axes on paper, `per_mm` points to a millimeter."""
 
     axes: Callable[[Sequence[float]], Point]
     per_mm: float
-    left: float
-    top: float
 
     def at(self, place: Sequence[float]) -> Point:
-        """A place on paper, x to the right, y down."""
+        """A place on paper, x to the right, y down, the datum at nought."""
         x, y = self.axes(place)
-        return EDGE + (x - self.left) * self.per_mm, EDGE + (y - self.top) * self.per_mm
+        return x * self.per_mm, y * self.per_mm
 
 
 @dataclass(frozen=True)
@@ -38,6 +37,12 @@ class Arrow:
     tip: Point
     label: Point
     holds: bool
+
+    @property
+    def corners(self) -> tuple[Point, ...]:
+        """What paper must hold: both ends, and the number with its ring."""
+        x, y = self.label
+        return self.tail, self.tip, (x - RADIUS, y - RADIUS), (x + RADIUS, y + RADIUS)
 
 
 def from_port(p: Sequence[float]) -> Point:
@@ -77,24 +82,34 @@ def _drawing(
     title: str,
     ends: tuple[str, str],
 ) -> str:
-    pushes = (*body.acts, *body.holds)
-    spread = [axes(p) for p in (*outline, *(p.at for p in pushes))]
-    xs, ys = [p[0] for p in spread], [p[1] for p in spread]
-    wide, high = max(xs) - min(xs), max(ys) - min(ys)
-    view = View(axes, min(ACROSS / max(wide, 1.0), MOST_HIGH / max(high, 1.0)), min(xs), min(ys))
+    spread = [axes(p) for p in (*outline, *(p.at for p in (*body.acts, *body.holds)))]
+    view = View(axes, min(ACROSS / max(_range(spread, 0), 1.0), MOST_HIGH / max(_range(spread, 1), 1.0)))
     arrows = _arrows(view, body)
-    size = (2 * EDGE + wide * view.per_mm, 2 * EDGE + high * view.per_mm)
+    left, top, wide, high = _box([*map(view.at, outline), *(p for a in arrows for p in a.corners)])
     parts = [
         f'<polygon class="wood" points="{_points(view.at(p) for p in outline)}"/>',
         *(f'<path class="reach" d="M{_pair(view.at((0.0, 0.0, 0.0)))} L{_pair(view.at(p.at))}"/>' for p in body.acts),
         *(part for a in arrows for part in _arrow(a)),
-        f'<text x="{size[0] - 6:.1f}" y="{size[1] - 8:.1f}" text-anchor="end">{ends[0]} &#8594;</text>',
-        f'<text x="6" y="{size[1] - 8:.1f}">&#8592; {ends[1]}</text>',
+        f'<text x="{left + wide - 6:.1f}" y="{top + high - 8:.1f}" text-anchor="end">{ends[0]} &#8594;</text>',
+        f'<text x="{left + 6:.1f}" y="{top + high - 8:.1f}">&#8592; {ends[1]}</text>',
     ]
     return (
-        f'<svg class="body" viewBox="0 0 {size[0]:.0f} {size[1]:.0f}" role="img" aria-label="{title}">'
+        f'<svg class="body" viewBox="{left:.0f} {top:.0f} {wide:.0f} {high:.0f}" role="img" aria-label="{title}">'
         f"<title>{title}</title>{''.join(parts)}</svg>"
     )
+
+
+def _range(places: Sequence[Point], axis: int) -> float:
+    values = [p[axis] for p in places]
+    return max(values) - min(values)
+
+
+def _box(places: Sequence[Point]) -> tuple[float, float, float, float]:
+    """Left, top, width and height of paper that holds all of them."""
+    left, top = min(p[0] for p in places) - EDGE, min(p[1] for p in places) - EDGE
+    wide, high = _range(places, 0) + 2 * EDGE, _range(places, 1) + 2 * EDGE + FOOT
+    more = max(0.0, LEAST_ACROSS - wide)
+    return left - more / 2, top, wide + more, high
 
 
 def _arrows(view: View, body: Body) -> list[Arrow]:
