@@ -1,6 +1,6 @@
 """The HTML report in a real browser: nothing clipped, no error, no network, on paper in Letter and A4.
 
-    python tests/bench/report_in_browser.py [FOLDER]
+    python tests/bench/report_in_browser.py [FOLDER [REPORT ...]]
 
 Needs a chromium on the path (Debian: apt-get install chromium), pypdf and pypdfium2. Screenshots, PDFs and
 pictures of their pages are left in FOLDER to be looked at. Exits 1 with a line for each fault; 0 and "skipped" where there is no browser.
@@ -14,7 +14,7 @@ import shutil
 import sys
 import tempfile
 import unicodedata
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -78,17 +78,17 @@ class Browser:
             os.close(end)
         self._kept, self._number = b"", 0
         self.events: list[dict[str, Any]] = []
-        target = self("Target.createTarget", url="about:blank", session="")["targetId"]
-        self.session = self("Target.attachToTarget", targetId=target, flatten=True, session="")["sessionId"]
+        target = self("Target.createTarget", url="about:blank", tab="")["targetId"]
+        self.tab = self("Target.attachToTarget", targetId=target, flatten=True, tab="")["sessionId"]
         for room in ("Page", "Runtime", "Log", "Network"):
             self(f"{room}.enable")
 
-    def __call__(self, method: str, session: str | None = None, **parameters: Any) -> Any:
+    def __call__(self, method: str, tab: str | None = None, **parameters: Any) -> Any:
         """Ask and wait for the answer; what happens meanwhile is kept in `events`."""
         self._number += 1
         asked: dict[str, Any] = {"id": self._number, "method": method, "params": parameters}
-        session = getattr(self, "session", "") if session is None else session
-        os.write(self._out, json.dumps(asked | ({"sessionId": session} if session else {})).encode() + b"\0")
+        tab = getattr(self, "tab", "") if tab is None else tab
+        os.write(self._out, json.dumps(asked | ({"sessionId": tab} if tab else {})).encode() + b"\0")
         while True:
             said = self._next()
             if said.get("id") == self._number:
@@ -121,11 +121,11 @@ class Browser:
 
     def close(self) -> None:
         """End the browser that this object started."""
-        self("Browser.close", session="")
+        self("Browser.close", tab="")
         os.waitpid(self._process, 0)
 
 
-def reports(folder: Path) -> dict[str, tuple[Path, bool]]:
+def reports(folder: Path, names: Sequence[str]) -> dict[str, tuple[Path, bool]]:
     """Reports to look at: file and whether its mount passes."""
     from tests.report.jobs import job, reviewed
     from transom.catalogue import SHIPPED
@@ -152,10 +152,13 @@ def reports(folder: Path) -> dict[str, tuple[Path, bool]]:
     }
     out = {}
     for name, j in found.items():
+        if names and name not in names:
+            continue
         path = folder / f"{name}.html"
         path.write_text(to_html(j, resized(j.job, SHIPPED) if j.failing else ()), encoding="utf-8")
         out[name] = (path, j.passes)
-    only = os.environ.get("ONLY"); return {k: v for k, v in out.items() if not only or k in only.split(",")}
+    only = os.environ.get("ONLY")
+    return {k: v for k, v in out.items() if not only or k in only.split(",")}
 
 
 def screens(browser: Browser, name: str, page: Path, folder: Path) -> Iterator[str]:
@@ -223,7 +226,7 @@ def main() -> int:
         folder = Path(sys.argv[1] if len(sys.argv) > 1 else home).resolve()
         folder.mkdir(exist_ok=True)
         browser = Browser(program, home)
-        for name, (page, passes) in reports(folder).items():
+        for name, (page, passes) in reports(folder, sys.argv[2:]).items():
             faults += screens(browser, name, page, folder)
             faults += prints(browser, name, page, passes, folder, len(sys.argv) > 1)
         browser.close()

@@ -26,9 +26,12 @@ def written(j: "Judgement", cures: "Sequence[Cure]", job: Path, file: Path, forc
         JobError: a file is there and not forced, or it cannot be written.
     """
     from transom.cli.log import log
+    from transom.errors import JobError
     from transom.job.files import write_atomic
     from transom.report.html.page import to_html
 
+    if file.resolve() == job.resolve():
+        raise JobError(f"{file}: is the job itself. Choose another name.")
     write_atomic(file, to_html(j, cures), force)
     log(j, job, f"review --html {file}", [file])
     return [f"{file}: written"]

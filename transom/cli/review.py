@@ -4,16 +4,23 @@ from typing import TYPE_CHECKING
 
 import typer
 
+from transom.cli.html import Html, written
 from transom.cli.jobs import FAILS, PASSES, AsJson, Details, Force, JobPath, path_of, read
 from transom.cli.maps import Maps, drawn
 
 if TYPE_CHECKING:
     from transom.job.records import Job
     from transom.judge.records import Judgement
+    from transom.report.cures import Cure
 
 
 def review(
-    job: JobPath = None, maps: Maps = None, force: Force = False, json: AsJson = False, details: Details = False
+    job: JobPath = None,
+    html: Html = None,
+    maps: Maps = None,
+    force: Force = False,
+    json: AsJson = False,
+    details: Details = False,
 ) -> None:
     """Judge the mount in the job, as drawn or as built."""
     from transom.catalogue import SHIPPED
@@ -28,9 +35,12 @@ def review(
             f"{path}: [mount] is not there, so there is nothing to review; `transom size {path} --write FILE` fills it"
         )
     j = judge(stated, SHIPPED, stated.mount)
+    cures = _cures(j, stated) if html is not None or not json else ()
+    if html is not None:
+        tell(*written(j, cures, path, html, force))
     if maps is not None:
         tell("\n".join(drawn(j, path, maps, force, "review")))
-    say(_json(j) if json else _screen(j, stated, details))
+    say(_json(j) if json else _screen(j, cures, details))
     raise typer.Exit(PASSES if j.passes else FAILS)
 
 
@@ -40,14 +50,18 @@ def _json(j: "Judgement") -> list[str]:
     return [to_json(j)]
 
 
-def _screen(j: "Judgement", job: "Job", details: bool) -> list[str]:
-    import sys
-
+def _cures(j: "Judgement", job: "Job") -> "tuple[Cure, ...]":
     from transom.catalogue import SHIPPED
     from transom.report.cures import joints_alone, resized
+
+    return resized(job, SHIPPED) if j.failing and not joints_alone(j) else ()
+
+
+def _screen(j: "Judgement", cures: "tuple[Cure, ...]", details: bool) -> list[str]:
+    import sys
+
     from transom.report.details import details as every
     from transom.report.review_screen import review_screen
     from transom.report.text import bars_for
 
-    cures = resized(job, SHIPPED) if j.failing and not joints_alone(j) else ()
     return [*review_screen(j, bars_for(sys.stdout.encoding), cures), *(every(j) if details else ())]

@@ -89,9 +89,7 @@ def _bolted(j: Judgement, bolts: EngineBolts) -> Iterator[Item]:
     count = int(np.ravel(j.setup.holding.bolt_y).size)
     yield ("PLATE", f"inside, {plate_words(bolts.forward, tables, units, count)}")
     yield from total(j)
-    yield (
-        "ENGINE" if j.setup.bracket is None else "BRACKET", spelled(bolt_words(bolts, count, tables, units), units)
-    )
+    yield ("ENGINE" if j.setup.bracket is None else "BRACKET", spelled(bolt_words(bolts, count, tables, units), units))
     yield ("TORQUE", torque(j))
 
 
