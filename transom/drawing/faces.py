@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 
 from transom.catalogue import Catalogue
-from transom.drawing.identity import assumed_places
+from transom.drawing.identity import assumed_places, on_board
 from transom.drawing.records import (
     AFT,
     ASSUMED,
@@ -37,7 +37,7 @@ def centered(y: float, down: float, width: float, height: float, radius: float =
 
 def plates(j: Judgement, mount: Mount, holes: Sequence[Hole]) -> Iterator[Plate]:
     """Every plate on the board under the engine's bolts, inside and, where there is one, under the bracket."""
-    if mount.engine_bolts is None or j.job.engine.held_by == "clamps":
+    if mount.engine_bolts is None or j.setup.holding.by == "clamps":
         return
     engine = [h for h in holes if h.purpose == ENGINE]
     for face, b in ((FORWARD, mount.engine_bolts.forward), (AFT, mount.engine_bolts.aft)):
@@ -81,7 +81,7 @@ def washers(j: Judgement, mount: Mount, holes: Sequence[Hole]) -> Iterator[Washe
     """
     tables, units = j.setup.tables, j.job.head.units
     bolts = mount.engine_bolts
-    if j.job.engine.held_by == "clamps":
+    if j.setup.holding.by == "clamps":
         yield from _clamp_pads(j)
     elif bolts is not None and bolts.forward.washer:
         yield from _round(bolts.forward, [h for h in holes if h.purpose == ENGINE], tables, units)
@@ -107,15 +107,20 @@ def _clamp_pads(j: Judgement) -> Iterator[Washer]:
 
 
 def pads(j: Judgement) -> tuple[Pad, ...]:
-    """Where the bracket bears on the aft face: the job's own pads, else two from the facts."""
+    """Where the bracket bears on the aft face: the job's own pads, else two from the facts.
+
+    Under a setback bracket's side plates the strips of its base plate that are stiff enough to bear.
+    """
     b = j.job.engine.bracket
-    if b.pads:
+    if b.pads and j.setup.bracket is None:
         return tuple(Pad(Rect(p.y - p.width / 2, p.y + p.width / 2, p.down, p.down + p.height), STATED) for p in b.pads)
     h, place = j.setup.holding, j.setup.place
-    assumed = any(f"engine.bracket.{k}" in assumed_places(j) for k in PADS)
+    found = assumed_places(j)
+    assumed = any(f"{on_board(j)}.{k}" in found for k in PADS)
     half, foot = _one(h.pad_width) / 2, min(_one(h.pattern.h), _one(place.height))
     middles = (-_one(h.pattern.y_pad), _one(h.pattern.y_pad))
-    return tuple(Pad(Rect(y - half, y + half, 0.0, foot), ASSUMED if assumed else STATED) for y in middles)
+    top = _one(h.pad_top)
+    return tuple(Pad(Rect(y - half, y + half, top, foot), ASSUMED if assumed else STATED) for y in middles)
 
 
 def keep_outs(j: Judgement, outline: Outline) -> Iterator[KeepOut]:

@@ -7,7 +7,7 @@ from string import ascii_uppercase
 import numpy as np
 
 from transom.drawing.drills import stocked
-from transom.drawing.identity import HOLE_KEYS, assumed_places
+from transom.drawing.identity import holes_assumed
 from transom.drawing.records import ASSUMED, CHOSEN, ENGINE, FRAME, OPENING, STATED, Hole
 from transom.job.records import Mount
 from transom.judge.records import Judgement
@@ -24,14 +24,14 @@ def holes(j: Judgement, mount: Mount) -> tuple[Hole, ...]:
 
 def engine_holes(j: Judgement, mount: Mount) -> Iterator[Hole]:
     """The engine bolts' holes: bored over size, filled, drilled to a stocked size. None where clamps hold it."""
-    if j.job.engine.held_by == "clamps" or mount.engine_bolts is None:
+    if j.setup.holding.by == "clamps" or mount.engine_bolts is None:
         return
     units, tables = j.job.head.units, j.setup.tables
     d = tables.thread(mount.engine_bolts.thread).d_mm
     final = stocked(d + tables.factor("board.bolt_clearance_mm").value, units)
     # Never larger than the bore the checks took out of the wood.
     bore = stocked(d + j.setup.factors.over_bore, units, "down")
-    assumed = any(f"engine.bracket.{k}" in assumed_places(j) for k in HOLE_KEYS)
+    assumed = holes_assumed(j)
     for name, (words, y, down) in zip(ascii_uppercase, _engine_places(j), strict=False):
         yield Hole(name, words, y, down, ENGINE, d, final, bore, ASSUMED if assumed else STATED)
 

@@ -36,12 +36,12 @@ def draft_reasons(j: Judgement) -> Iterator[str]:
     """What decides and was not measured, for strength or for where things go."""
     listed = [a.key for a in j.to_measure]
     for key in (k for k in REQUIRED if k in j.job.unmeasured and k not in listed):
-        yield f"{j.facts[key].says if key in j.facts else 'what holds the board'} not measured"
-    yield from (f"{a.says} assumed" for a in j.to_measure)
-    if j.job.engine.takes is None:
-        yield "thickness the bracket takes not measured"
-    if any(f"engine.bracket.{k}" in assumed_places(j) for k in HOLE_KEYS):
-        yield "bracket's holes not all measured: usual pattern"
+        yield j.facts[key].says if key in j.facts else "what holds the board"
+    yield from (a.says for a in j.to_measure)
+    if j.job.engine.takes is None and j.setup.bracket is None:
+        yield "thickness the bracket takes"
+    if holes_assumed(j):
+        yield "the bracket's bolt holes"
 
 
 def assumed_places(j: Judgement) -> frozenset[str]:
@@ -49,8 +49,19 @@ def assumed_places(j: Judgement) -> frozenset[str]:
     return frozenset(
         key
         for key, fact in j.facts.items()
-        if key.startswith(("engine.bracket.", "engine.clamps.", "board.", "frame.")) and fact.evidence != "stated"
+        if key.startswith(("engine.bracket.", "engine.clamps.", "bracket.base.")) and fact.evidence != "stated"
     )
+
+
+def on_board(j: Judgement) -> str:
+    """Where the facts of what is bolted to the board stand: the engine's bracket, or a setback bracket's base plate."""
+    return "engine.bracket" if j.setup.bracket is None else "bracket.base"
+
+
+def holes_assumed(j: Judgement) -> bool:
+    """True where bolts hold it and their pattern was not measured whole."""
+    found = assumed_places(j)
+    return j.setup.holding.by == "bolts" and any(f"{on_board(j)}.{k}" in found for k in HOLE_KEYS)
 
 
 def failures(j: Judgement) -> Iterator[str]:

@@ -35,7 +35,7 @@ def drawing_of(j: Judgement) -> Drawing:
         keep_outs=tuple(faces.keep_outs(j, outline)),
         layers=parts,
         stack=stack(j, mount, parts),
-        held_by=j.job.engine.held_by,
+        held_by=j.setup.holding.by,
         frame_kind=j.setup.place.kind,
         torque=j.torque,
         torque_stated=j.job.engine.torque is not None,

@@ -27,7 +27,7 @@ def layers(job: Job, mount: Mount, tables: Catalogue, outline: Outline) -> tuple
 
 def stack(j: Judgement, mount: Mount, parts: tuple[LayerPart, ...]) -> Stack:
     """Everything between the bolt's head and its nut, or the bare board under clamp screws."""
-    bolts = mount.engine_bolts if j.job.engine.held_by == "bolts" else None
+    bolts = mount.engine_bolts if j.setup.holding.by == "bolts" else None
     pieces = [*_outside(j, bolts), *_board(j, parts), *_inside(j, bolts)]
     edges = np.concatenate(([0.0], np.cumsum([t for _, _, t, _ in pieces]))).tolist()
     slices = tuple(
@@ -54,7 +54,12 @@ def _outside(j: Judgement, bolts: EngineBolts | None) -> Iterator[Piece]:
         return
     if bolts.aft.washer:
         yield _backing(bolts.aft, j.setup.tables)
-    yield "ear", "bracket", float(np.ravel(j.setup.holding.ear)[0]), 0.0
+    yield (
+        "ear",
+        "engine bracket" if j.setup.bracket is None else "base plate of the setback bracket",
+        float(np.ravel(j.setup.holding.ear)[0]),
+        0.0,
+    )
     if bolts.aft.plate:
         yield _backing(bolts.aft, j.setup.tables)
 

@@ -1,0 +1,131 @@
+"""`transom draw` on the command line: what it writes, what it refuses, and that nothing is lost or left half done."""
+
+import io
+from pathlib import Path
+
+import pytest
+from pypdf import PdfReader
+
+from transom.cli.main import main
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+PASSING = (EXAMPLES / "runabout-60hp.toml").read_text(encoding="utf-8")
+FAILING = EXAMPLES / "uprights-90hp.toml"
+NAMES = ["template.pdf", "board.dxf", "section.svg", "aft.svg", "forward.svg"]
+
+
+def job(folder: Path, text: str = PASSING, name: str = "my job.toml") -> Path:
+    path = folder / name
+    path.write_text(text, encoding="utf-8")
+    return path
+
+
+def test_it_writes_its_files_in_the_folder_and_says_so(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path, out = job(tmp_path), tmp_path / "bench"
+    assert main(["draw", str(path), "--out", str(out)]) == 0
+    assert sorted(p.name for p in out.iterdir()) == sorted(f"my job-{n}" for n in NAMES)
+    said = capsys.readouterr().out
+    assert all(len(line) < 80 for line in said.splitlines() if str(tmp_path) not in line)
+    assert "QUOTE - DRAFT" in said
+    assert "print at 100 %, never fit" in " ".join(said.split())
+    assert "Mark the real ones through from the frame" in " ".join(said.split())
+    assert [p.name for p in tmp_path.iterdir() if p.name != "bench"] == ["my job.toml"]
+    before = {p: p.read_bytes() for p in out.iterdir()}
+    assert main(["draw", str(path), "--out", str(out), "--force"]) == 0
+    assert {p: p.read_bytes() for p in out.iterdir()} == before
+
+
+def test_nothing_is_written_over_without_force(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path, out = job(tmp_path), tmp_path / "bench"
+    out.mkdir()
+    for name in ("my job-template.pdf", "my job-aft.svg"):
+        (out / name).write_text("mine", encoding="utf-8")
+    assert main(["draw", str(path), "--out", str(out)]) == 2
+    assert len(list(out.iterdir())) == 2
+    assert (out / "my job-aft.svg").read_text(encoding="utf-8") == "mine"
+    err = capsys.readouterr().err
+    assert err.count("is there already and is left as it is") == 2
+
+
+def test_no_link_is_followed_out_of_the_folder(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path, out, elsewhere = job(tmp_path), tmp_path / "bench", tmp_path / "elsewhere.pdf"
+    out.mkdir()
+    elsewhere.write_text("mine", encoding="utf-8")
+    try:
+        (out / "my job-holes.pdf").symlink_to(elsewhere)
+    except OSError:
+        pytest.skip("no links here")
+    assert main(["draw", str(path), "--out", str(out), "--holes-only", "--force"]) == 2
+    assert elsewhere.read_text(encoding="utf-8") == "mine"
+    assert "is a link" in capsys.readouterr().err
+
+
+def test_a_folder_that_cannot_be_made_is_a_line(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path = job(tmp_path)
+    assert main(["draw", str(path), "--out", str(tmp_path / "no" / "such"), "--holes-only"]) == 2
+    assert "no folder can be made there" in capsys.readouterr().err
+
+
+def test_holes_only_is_one_file(tmp_path: Path) -> None:
+    out = tmp_path / "bench"
+    assert main(["draw", str(job(tmp_path)), "--out", str(out), "--holes-only", "--paper", "tabloid"]) == 0
+    (only,) = out.iterdir()
+    reader = PdfReader(io.BytesIO(only.read_bytes()))
+    assert only.name == "my job-holes.pdf"
+    assert "HOLES ONLY" in reader.pages[0].extract_text()
+    assert sorted(float(v) for v in reader.pages[-1].mediabox[2:]) == pytest.approx([792.0, 1224.0])
+
+
+def test_a_mount_that_fails_is_drawn_only_when_asked_and_says_so_everywhere(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    out = tmp_path / "bench"
+    assert main(["draw", str(FAILING), "--out", str(out)]) == 1
+    assert not out.exists()
+    said = capsys.readouterr()
+    assert said.out == ""
+    assert "DOES NOT PASS: board, plies sliding" in said.err
+    assert "--despite-failure" in said.err
+    assert main(["draw", str(FAILING), "--out", str(out), "--despite-failure"]) == 1
+    assert "DOES NOT PASS" in capsys.readouterr().out
+    for path in out.iterdir():
+        if path.suffix == ".pdf":
+            assert all("DOES NOT PASS" in p.extract_text() for p in PdfReader(path).pages)
+        else:
+            assert "DOES NOT PASS" in path.read_text(encoding="utf-8")
+
+
+def test_results_in_si_come_on_a4(tmp_path: Path) -> None:
+    out = tmp_path / "bench"
+    assert main(["draw", str(FAILING), "--out", str(out), "--despite-failure", "--holes-only"]) == 1
+    (only,) = out.iterdir()
+    sizes = {tuple(sorted(round(float(v) / 72 * 25.4) for v in p.mediabox[2:])) for p in PdfReader(only).pages}
+    assert sizes == {(210, 297)}
+
+
+def test_what_cannot_be_built_is_refused_with_the_pair_and_the_distance(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    drain = 'openings = [{ y = "-9 in", down = "16 in", diameter = "1-1/4 in", what = "drain tube" }]'
+    assert drain in PASSING
+    moved = drain.replace('"-9 in", down = "16 in"', '"-6 in", down = "2 in"')
+    path, out = job(tmp_path, PASSING.replace(drain, moved)), tmp_path / "bench"
+    assert main(["draw", str(path), "--out", str(out), "--despite-failure"]) == 2
+    assert not out.exists()
+    err = capsys.readouterr().err
+    assert "engine hole A (1 in bore) and opening drain tube (1-1/4 in hole)" in err
+    assert "in each other" in err
+
+
+def test_clamps_have_no_holes_to_draw(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    text = (
+        '[boat]\nkind = "pontoon"\nplate_power = "20 hp"\n[engine]\npower = "9.9 hp"\nheld_by = "clamps"\n'
+        '[board]\nwidth = "24 in"\nheight = "18 in"\n[frame]\nkind = "pod"\n[mount]\n'
+        'layers = [{ sheet = "douglas-fir-marine 3/4 in", grain = "across" },'
+        ' { sheet = "douglas-fir-marine 3/4 in", grain = "across" }]\n'
+    )
+    path, out = job(tmp_path, text), tmp_path / "bench"
+    assert main(["draw", str(path), "--out", str(out), "--holes-only", "--despite-failure"]) == 2
+    assert "no holes to draw" in capsys.readouterr().err
+    assert main(["draw", str(path), "--out", str(out), "--despite-failure"]) in (0, 1)
+    assert len(list(out.iterdir())) == len(NAMES)
