@@ -199,7 +199,7 @@ BROKEN = [
     ('stop = "plate-power-unreadable"', 'stop = "twins"',
      '[accept 1] stop = "twins": is final: no name, date or paper passes it. Leave this table out, and do as the stop says.'),
     ('stop = "plate-power-unreadable"', 'stop = "weather"',
-     '[accept 1] stop = "weather": no such stop. Those that can be accepted are over-builders-plate, over-builders-plate-weight, plate-missing, plate-power-unreadable, plate-not-read, clamps-alone, unsealed-wood and copper-on-aluminium.'),
+     '[accept 1] stop = "weather": no such stop. Those that can be accepted are over-builders-plate, over-builders-plate-weight, plate-missing, plate-power-unreadable, plate-not-read, clamps-alone, bracket-not-checked, unsealed-wood and copper-on-aluminium.'),
     ('by = "name"\n', "",
      "[accept 1] by: is missing and needed. Write by = ... (who takes it on)."),
     ('by = "name"\ndate = 2026-05-04', 'by = "name"\ndate = "4 May"',
@@ -243,7 +243,7 @@ BROKEN = [
     ("paper = \"builder's letter\"", 'paper = " "',
      '[accept 1] paper = "": is empty. Write it in words, or leave the line out.'),
     ('stop = "plate-power-unreadable"', "stop = 3",
-     "[accept 1] stop = 3: no such stop. Those that can be accepted are over-builders-plate, over-builders-plate-weight, plate-missing, plate-power-unreadable, plate-not-read, clamps-alone, unsealed-wood and copper-on-aluminium."),
+     "[accept 1] stop = 3: no such stop. Those that can be accepted are over-builders-plate, over-builders-plate-weight, plate-missing, plate-power-unreadable, plate-not-read, clamps-alone, bracket-not-checked, unsealed-wood and copper-on-aluminium."),
     ('stop = "plate-power-unreadable"', 'stop = "Hidden core"',
      '[accept 1] stop = "Hidden core": is final: no name, date or paper passes it. Leave this table out, and do as the stop says.'),
 ]  # fmt: skip

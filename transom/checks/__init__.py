@@ -1,6 +1,19 @@
 """One module per part of the load path; `all_checks` runs them in the order the load walks."""
 
-from transom.checks import assembly, backing, board, crossmembers, engine_bolts, frame, sideways, spacing, torque
+from transom.checks import (
+    assembly,
+    backing,
+    board,
+    crossmembers,
+    engine_bolts,
+    frame,
+    setback,
+    setback_base,
+    setback_fatigue,
+    sideways,
+    spacing,
+    torque,
+)
 from transom.checks.trial import Trial
 from transom.result import CheckArray
 
@@ -11,6 +24,7 @@ def stack_checks(trial: Trial) -> tuple[CheckArray, ...]:
         board.sliding_at_pads(trial),
         board.pads(trial),
         *assembly.scope(trial),
+        *setback.checks(trial),
         *frame.checks(trial),
         *crossmembers.checks(trial),
     )
@@ -39,12 +53,13 @@ def backed_checks(trial: Trial) -> tuple[CheckArray, ...]:
         *torque.checks(trial),
         *backing.own_bending(trial),
         *assembly.bolt_length(trial),
+        *setback_base.checks(trial),
     )
 
 
 def second_opinions(trial: Trial) -> tuple[CheckArray, ...]:
     """Printed for information: they decide nothing."""
-    return (board.d510(trial),)
+    return (board.d510(trial), *setback_fatigue.checks(trial))
 
 
 # Checks whose demand the plate method gives, and how many times its worst the pencil's own may come out: the most
@@ -61,6 +76,10 @@ BY_PLATE = {
     ("engine-bolts", "tension"): 2.3,
     ("engine-bolts", "tension-and-shear"): 2.3,
     ("engine-bolts", "pull-and-sideways-in-wood"): 2.3,
+    ("bracket", "base-plate-bending-upper-bolts"): 2.3,
+    ("bracket", "base-plate-bending-lower-bolts"): 2.3,
+    ("bracket", "base-bolt-tension"): 2.3,
+    ("bracket", "base-plate-pull-through"): 2.3,
 }
 
 

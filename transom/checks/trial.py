@@ -1,6 +1,6 @@
 """n candidate mounts on one place under v cases: everything the checks share, computed once."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
@@ -21,6 +21,7 @@ from transom.checks.patch import (
     working_diameter,
 )
 from transom.formula import formula
+from transom.loads.cases import build_cases
 from transom.maths import maximum, minimum, positive
 from transom.result import Cases
 from transom.setup.records import Setup
@@ -139,6 +140,14 @@ class Trial:
     def k(self) -> Array:
         """k_mod/gamma_M of plywood, (v,)."""
         return self.setup.factors.wood(self.cases.duration)
+
+    @cached_property
+    def engine_only(self) -> Cases:
+        """The same cases with the engine alone, without a setback bracket's own weight: what its bolts pass on."""
+        if self.setup.loads.bracket is None:
+            return self.cases
+        own = build_cases(replace(self.setup.loads, bracket=None))
+        return own.take([own.names.index(name) for name in self.cases.names])
 
     @cached_property
     def actions(self) -> BoardActions:

@@ -4,7 +4,6 @@ FINAL = (
     "out-of-scope",
     "twins",
     "lift-plate",
-    "setback-bracket",
     "support-lines",
     "not-plywood",
     "hidden-core",
@@ -17,6 +16,7 @@ PASSABLE = (
     "plate-power-unreadable",
     "plate-not-read",
     "clamps-alone",
+    "bracket-not-checked",
     "unsealed-wood",
     "copper-on-aluminium",
 )

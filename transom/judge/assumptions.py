@@ -28,6 +28,9 @@ WOOD = {
 TIED = {
     "engine.weight": ("engine.weight", "engine.weight_light"),
     "frame.flange.f_u": ("frame.flange.f_u", "frame.flange.f_y"),
+    "bracket.metal.f_u": ("bracket.metal.f_u", "bracket.metal.f_y"),
+    "bracket.metal.f_s_w": ("bracket.metal.f_s_w", "bracket.metal.f_y_w", "bracket.metal.f_u_w"),
+    "bracket.weight": ("bracket.weight", "bracket.weight_light"),
     "crossmembers.f_u": ("crossmembers.f_u", "crossmembers.f_y"),
     "frame.bolts.washer": ("frame.bolts.washer", "frame.bolts.washer_t"),
     "crossmembers.bolts.washer": ("crossmembers.bolts.washer", "crossmembers.bolts.washer_t"),

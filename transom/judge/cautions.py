@@ -6,6 +6,7 @@ import numpy as np
 
 from transom.job.records import Job, Mount
 from transom.judge.galvanic import joints
+from transom.judge.of_bracket import of_bracket
 from transom.judge.records import Stop
 from transom.result import Check
 from transom.setup.records import Setup
@@ -25,7 +26,14 @@ def cautions(
     job: Job, setup: Setup, mount: Mount | None, stops: tuple[Stop, ...], checks: Sequence[Check], valid: bool
 ) -> tuple[str, ...]:
     """All cautions, those of this job first."""
-    own = [*_of_job(job), *_of_bolts(setup, mount), *_of_checks(checks), *_of_method(setup, valid), *_of_frame(setup)]
+    own = [
+        *_of_job(job),
+        *of_bracket(setup, checks),
+        *_of_bolts(setup, mount),
+        *_of_checks(checks),
+        *_of_method(setup, valid),
+        *_of_frame(setup),
+    ]
     accepted = [f"Stop passed over: {s.name}. Accepted by {s.accepted}." for s in stops if not s.stands]
     return (*accepted, *own, *ALWAYS)
 

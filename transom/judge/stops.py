@@ -46,13 +46,6 @@ def _final(job: Job, facts: Facts, tables: Catalogue) -> Iterator[tuple[str, str
         )
     if job.engine.lift_plate:
         yield "lift-plate", "a powered lift plate between board and engine carries its own loads; ask its maker", True
-    if job.setback is not None:
-        yield (
-            "setback-bracket",
-            "a setback or built bracket moves every load aft, and these sums hang the engine on the board itself: ask"
-            " the bracket's maker",
-            True,
-        )
     if job.frame.lines:
         yield (
             "support-lines",
@@ -99,6 +92,12 @@ def _lopsided(job: Job) -> Iterator[tuple[str, str, bool]]:
             )
 
 
+NOT_CHECKED = (
+    "BRACKET NOT CHECKED: one that is not of plates, or whose plates nobody measured, rests on its maker's paper; its bolts,"
+    " the board and the frame are judged under the load it passes on"
+)
+
+
 def _passable(job: Job, facts: Facts, tables: Catalogue) -> Iterator[tuple[str, str, bool]]:
     yield from _plate(job, facts, tables)
     power = facts["engine.power"].value
@@ -106,6 +105,8 @@ def _passable(job: Job, facts: Facts, tables: Catalogue) -> Iterator[tuple[str, 
     beside = kicker is not None and kicker.held_by == "clamps" and kicker.power > most
     if (job.engine.held_by == "clamps" and power > most) or beside:
         yield "clamps-alone", "clamp screws alone above 15 hp: bolt it through", False
+    if job.setback is not None and not job.setback.judged:
+        yield "bracket-not-checked", NOT_CHECKED, False
     if not job.board.sealed:
         yield (
             "unsealed-wood",

@@ -56,6 +56,39 @@ BY_HAND = {
     ("frame", "flange-bending-side"): "flange bending: a doubler under the bolts, or more bolts along the sides",
     ("frame", "flange-bending-end"): "flange bending: a doubler under the bolts, or more bolts along that line",
     ("crossmembers", "wall-pull-through"): "crossmember wall: plate washers inside it, or more pod bolts",
+    ("bracket", "engine-plate-edge"): "bracket, engine plate: a wider plate, or holes farther in; nothing welded up",
+    ("bracket", "base-plate-edge"): "bracket, base plate: a wider plate, or holes farther in; nothing welded up",
+    (
+        "bracket",
+        "weld-base",
+    ): "bracket's base welds: both faces of each side plate, then a larger leg, no larger than the"
+    " thinner plate; deeper or more side plates",
+    (
+        "bracket",
+        "weld-engine-plate",
+    ): "welds at the engine plate: both faces of each side plate, then a larger leg, no larger"
+    " than the thinner plate; deeper or more side plates",
+    ("bracket", "metal-beside-weld-base"): "side plates at the base: thicker, deeper or wider apart",
+    ("bracket", "metal-beside-weld-engine-plate"): "side plates at the engine plate: thicker, deeper or wider apart",
+    ("bracket", "side-plate-bending-base"): "side plates at the base: thicker, deeper or wider apart",
+    ("bracket", "side-plate-bending-between"): "side plates between: cut less away, or thicker plates",
+    ("bracket", "side-plate-bending-engine-plate"): "side plates at the engine plate: thicker, deeper or wider apart",
+    ("bracket", "side-plate-shear"): "side plates: thicker, deeper or wider apart",
+    (
+        "bracket",
+        "side-plate-edge-buckling",
+    ): "side plates' edges: rods or plates that tie them to each other, or thicker",
+    ("bracket", "engine-plate-bending-upper-bolts"): "engine plate: thicker, or side plates nearer to the bolts",
+    ("bracket", "engine-plate-bending-lower-bolts"): "engine plate: thicker, or side plates nearer to the bolts",
+    ("bracket", "engine-plate-bending-pads"): "engine plate: thicker, or side plates under the bracket's pads",
+    ("bracket", "base-plate-bending-upper-bolts"): "base plate: thicker, or side plates nearer to the bolts",
+    ("bracket", "base-plate-bending-lower-bolts"): "base plate: thicker, or side plates nearer to the bolts",
+    ("bracket", "engine-bolt-tension"): "engine bolts: larger or stronger ones, if the engine's holes take them",
+    (
+        "bracket",
+        "engine-bolt-tension-and-shear",
+    ): "engine bolts: larger or stronger ones, if the engine's holes take them",
+    ("bracket", "base-bolt-tension"): "base bolts: a stronger grade, or a thicker base plate, which pries less",
     ("engine-bolts", "shank-in-grip"): "bolts: fully threaded ones, or a washer more",
 }
 
@@ -114,7 +147,7 @@ def _changes(job: Job) -> Iterator[tuple[str, Job]]:
     wide = replace(job, engine=replace(job.engine, takes=None))
     if job.stock != free:
         yield "with any sheet, plate and bolt in the shipped tables", replace(job, stock=free)
-    if job.engine.takes is not None:
+    if job.engine.takes is not None and job.setback is None:
         yield "if the bracket took a thicker board", wide
         yield "with other stock, if the bracket took a thicker board", replace(wide, stock=free)
 
@@ -124,6 +157,8 @@ def advice(failing: Sequence[Check]) -> tuple[str, ...]:
     told = [BY_HAND[c.part, c.what] for c in failing if (c.part, c.what) in BY_HAND]
     told += ["hole or obstruction: move it, plug it with wood, or cut the plate smaller" for c in failing
              if c.what.startswith(("opening-", "obstruction-"))]  # fmt: skip
+    told += ["side plates where they are cut away: cut less, or weld on thicker ones" for c in failing
+             if c.what.startswith("side-plate-bending-step-")]  # fmt: skip
     return tuple(dict.fromkeys(told))
 
 

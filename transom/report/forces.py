@@ -10,7 +10,8 @@ from transom.judge.evaluate import trial_of
 from transom.judge.records import Judgement
 from transom.maths import positive
 from transom.statics.bolt_group import bolt_group
-from transom.statics.contact import bolt_tension, couple_tension, prying_factor
+from transom.statics.contact import bolt_tension, bracket_contact, couple_tension, prying_factor
+from transom.statics.wrench import about
 from transom.units import Array, Value
 
 
@@ -99,3 +100,34 @@ def holds(trial: Trial) -> tuple[Hold, ...]:
         Hold(name, float(side[of == name].max()), float(bottom[of == name].max()))
         for name in dict.fromkeys(trial.cases.of)
     )
+
+
+def plate_forces(trial: Trial) -> tuple[tuple[BoltForce, ...], ...]:
+    """Factored forces on the engine's own bolts in a setback bracket's engine plate, case by case, pencil method.
+
+    Places are the board's axes across and up. No bolts where clamp screws hold the engine, or where there is no bracket.
+    """
+    hold, v = trial.setup.bracket, len(trial.cases)
+    if hold is None or hold.by == "clamps":
+        return ((),) * v
+    w = about(trial.engine_only.design, hold.x, 0.0, hold.z).reshape(v, 6)
+    found = bracket_contact(-w[:, 0], w[:, 4], hold.pattern)
+    y, z = np.ravel(hold.bolt_y), np.ravel(hold.bolt_z)
+    shear = bolt_group(F_y=w[:, 1], F_z=w[:, 2], M_x=w[:, 3], y=y, z=z).resultant
+    upper, lower = (float(np.ravel(x)[0]) for x in (hold.pattern.z_u, hold.pattern.z_l))
+    rows = {"upper": found.T_u, "lower": found.T_l, "between": np.zeros(v)}
+    up = float(np.ravel(np.asarray(hold.z))[0])
+    return tuple(
+        tuple(
+            BoltForce(yi, zi + up, _on_plate(rows[_row(zi, upper, lower)], w[:, 5], yi, i), float(shear[i, b]))
+            for b, (yi, zi) in enumerate(zip(map(float, y), map(float, z), strict=True))
+        )
+        for i in range(v)
+    )
+
+
+def _on_plate(row: Array, turn: Array, y: float, i: int) -> float:
+    """Tension of one bolt: its row's, with the couple about the upward axis on the side it turns aft."""
+    couple = np.asarray(couple_tension(turn, abs(y) or 1.0))
+    pulled = np.where(np.sign(turn) == -np.sign(y), couple, -couple)
+    return float(np.asarray(positive(bolt_tension(row, 1.0, pulled))).reshape(-1)[i])

@@ -12,7 +12,7 @@ from transom.checks.reactions import reactions
 from transom.job.records import Backing, EngineBolts, Mount
 from transom.judge.fasteners import Added
 from transom.judge.records import Judgement, Option, Sizing
-from transom.report.forces import BoltForce, bolt_forces, trial_of_mount
+from transom.report.forces import BoltForce, bolt_forces, plate_forces, trial_of_mount
 from transom.report.ruler import next_mark
 from transom.result import Assumption, Check, rounded
 from transom.units import Array
@@ -176,9 +176,15 @@ def _cases(j: Judgement) -> list[dict[str, Any]]:
     plate = none if j.careful is None else bolt_forces(j.careful)
     found = None if trial is None else reactions(trial)
     lines = () if found is None else found.of_lines()
+    hung = {} if trial is None or trial.setup.bracket is None else {"engine_plate_bolts": plate_forces(trial)}
     own = {} if found is None else {"own_weight": _force(found.weight_at, [*found.own_weight, 0.0, 0.0, 0.0])}
     return [
-        {**_case(j, i, hand[i], plate[i]), "reactions": [_reaction(*line, i) for line in lines], **own}
+        {
+            **_case(j, i, hand[i], plate[i]),
+            "reactions": [_reaction(*line, i) for line in lines],
+            **own,
+            **{key: [_bolt_force(b) for b in rows[i]] for key, rows in hung.items()},
+        }
         for i in range(len(j.cases))
     ]
 

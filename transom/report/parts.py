@@ -49,9 +49,11 @@ def _of(j: Judgement, words: str, why: str, part: str, *whats: str) -> Part:
 
 def _engine(j: Judgement) -> Iterator[Part]:
     yield Part("the engine's own bracket, clamp and tilt pin", why="the maker's")
-    yield _of(j, "the bracket's thickness range", NOT_MEASURED, "assembly", "bracket-")
-    if j.job.setback is not None:
+    if j.job.setback is None:
+        yield _of(j, "the bracket's thickness range", NOT_MEASURED, "assembly", "bracket-")
+    else:
         yield _of(j, "the setback or built bracket", "BRACKET NOT CHECKED, rests on its maker's paper", "bracket")
+        yield Part("how sound the setback bracket's welds are, and its corrosion", why=LOOK)
     if j.job.engine.kicker is not None:
         yield Part("the kicker's own clamps or bolts, and the wood about them", why="not sized")
     if j.setup.holding.by == "clamps":

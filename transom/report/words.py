@@ -63,6 +63,31 @@ CHECKS = {
     ("crossmembers", "bolt-tension-and-shear"): "pod bolts, pull and sideways",
     ("crossmembers", "wall-pull-through"): "pod bolts pulling through crossmembers",
     ("crossmembers", "wall-bearing"): "pod bolts crushing crossmember holes",
+    ("bracket", "engine-bolt-tension"): "engine bolts on the bracket, pull",
+    ("bracket", "engine-bolt-shear"): "engine bolts on the bracket, sideways",
+    ("bracket", "engine-bolt-tension-and-shear"): "engine bolts on the bracket, both",
+    ("bracket", "engine-plate-bearing"): "engine bolts crushing bracket's holes",
+    ("bracket", "engine-plate-pull-through"): "engine bolts pulling through bracket",
+    ("bracket", "engine-plate-edge"): "bracket's engine plate, hole to its edge",
+    ("bracket", "engine-plate-bending-upper-bolts"): "bracket's engine plate bent, upper bolts",
+    ("bracket", "engine-plate-bending-lower-bolts"): "bracket's engine plate bent, lower bolts",
+    ("bracket", "engine-plate-bending-pads"): "engine plate bent under engine's pads",
+    ("bracket", "side-plate-bending-base"): "bracket's side plates bent at the base",
+    ("bracket", "side-plate-bending-between"): "bracket's side plates bent between",
+    ("bracket", "side-plate-bending-engine-plate"): "bracket's side plates bent at the engine",
+    ("bracket", "side-plate-shear"): "bracket's side plates cut through, shear",
+    ("bracket", "side-plate-edge-buckling"): "bracket's side plates, edge buckling",
+    ("bracket", "weld-base"): "bracket's welds at the base",
+    ("bracket", "weld-engine-plate"): "bracket's welds at the engine plate",
+    ("bracket", "metal-beside-weld-base"): "metal beside the bracket's base welds",
+    ("bracket", "metal-beside-weld-engine-plate"): "metal beside the engine plate's welds",
+    ("bracket", "base-plate-bending-upper-bolts"): "bracket's base plate bent, upper bolts",
+    ("bracket", "base-plate-bending-lower-bolts"): "bracket's base plate bent, lower bolts",
+    ("bracket", "base-bolt-tension"): "bracket's base bolts, pull with prying",
+    ("bracket", "base-plate-pull-through"): "base bolts' heads through base plate",
+    ("bracket", "base-plate-bearing"): "base bolts crushing base plate's holes",
+    ("bracket", "base-plate-edge"): "bracket's base plate, hole to its edge",
+    ("bracket", "weld-fatigue"): "hours to the first look at the welds",
 }
 
 CLAMPED = {
@@ -74,6 +99,7 @@ CLAMPED = {
 NUMBERED = {
     ("board", "opening"): "hole in the board, clear of the bolts",
     ("assembly", "obstruction"): "obstruction inside, clear of the plates",
+    ("bracket", "side-plate-bending-step"): "bracket's side plates bent where cut away",
 }
 # A fit asks for so much and finds so much; the rest come to so much and may be so much.
 ASKS = ("needs", "has")
@@ -94,6 +120,9 @@ FITS = {
     "hole-to-board-edge": ASKS,
     "spacing": ASKS,
     "count": ASKS,
+    "engine-plate-edge": ASKS,
+    "base-plate-edge": ASKS,
+    "weld-fatigue": ("is to be", "is"),
 }
 
 _SIDE = r"(?:-(?P<side>starboard|port)(?:-(?P<deg>\d+))?)?"
@@ -167,7 +196,10 @@ def part_words(part: str, what: str, job: Job) -> str:
     """A part of the load path and what happens to it, as people say it; clamp screws stand in for bolts."""
     if job.engine.held_by == "clamps" and job.setback is None and (part, what) in CLAMPED:
         return CLAMPED[part, what]
-    return CHECKS.get((part, what)) or _numbered(part, what) or f"{part.replace('-', ' ')}, {what.replace('-', ' ')}"
+    words = CHECKS.get((part, what)) or _numbered(part, what)
+    if part == "engine-bolts" and job.setback is not None:
+        words = words.replace("engine bolts", "bracket's base bolts")
+    return words or f"{part.replace('-', ' ')}, {what.replace('-', ' ')}"
 
 
 def _numbered(part: str, what: str) -> str:

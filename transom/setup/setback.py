@@ -121,7 +121,10 @@ def _engine_plate(c: Values, engine: Holding, z: Array) -> Plate:
 def _sides(job: Job, c: Values, x: Array, z: Array) -> Sides:
     s = job.setback
     ties, steps = (s.side_plates.ties, s.side_plates.steps) if s else ((), ())
-    x_0, x_1 = c["base.thickness"], (x - c["engine_plate.thickness"])[()]
+    x_0 = c["base.thickness"]
+    x_1 = (x - c["engine_plate.thickness"])[()]
+    # Plates that leave no room between them have no side plates: no number, so that nothing passes.
+    x_1 = np.where(x_1 > x_0, x_1, np.nan)[()]
     count = int(np.ravel(np.asarray(c["sides.count"]))[0])
     across = np.asarray(c["sides.apart"])[..., None] * np.linspace(-0.5, 0.5, max(count, 2))
     held = [np.asarray(x_0), *(np.asarray(t) for t in sorted(ties)), np.asarray(x_1)]
@@ -131,7 +134,7 @@ def _sides(job: Job, c: Values, x: Array, z: Array) -> Sides:
         count=c["sides.count"], t=c["sides.thickness"], y=across, x_0=x_0, x_1=x_1, d_0=c["sides.depth"],
         d_1=c["sides.engine_depth"], z_0=-c["sides.top"] - c["sides.depth"] / 2,
         z_1=(z - c["sides.engine_top"] - c["sides.engine_depth"] / 2)[()],
-        steps=tuple((step.aft, step.depth) for step in steps), span=span[()],
+        steps=tuple((step.aft, step.depth) for step in steps), ties=ties, span=span[()],
     )  # fmt: skip
 
 

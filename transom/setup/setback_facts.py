@@ -168,7 +168,8 @@ def _metal(b: Setback, tables: Catalogue) -> Found:
     fillers = {w.filler for w in welded}
     wired = [w for w in welded if w.filler in (b.filler, "any")] if b.filler in fillers else welded
     inside = [w for w in wired if w.thickness_min_mm <= max(made) and w.thickness_max_mm >= min(made)] or wired
-    yield from _base_metal(plates, known, "" if known else "stamp, drawing or builder")
+    sold = [p for p in plates if p.thickness_min_mm <= max(made) and p.thickness_max_mm >= min(made)] or plates
+    yield from _base_metal(sold, known, "" if known else "stamp, drawing or builder")
     yield from _beside_weld(inside, known and (b.filler in fillers or fillers == {"any"}), b)
 
 

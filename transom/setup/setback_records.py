@@ -57,6 +57,7 @@ class Sides:
     z_0: Value
     z_1: Value
     steps: tuple[tuple[float, float], ...]
+    ties: tuple[float, ...]
     span: Value
 
 

@@ -133,7 +133,7 @@ def parent_metal_strength_per_length(F_s_w: MPA, h: MM, gamma_Mw: ONE = 1.25) ->
 class WeldGroup:
     """A group of straight welds at unit throat: length mm, centroid mm, second moments mm3.
 
-    `ends_y`, `ends_z` (2 k,) are both ends of each line from the centroid.
+    `ends_y`, `ends_z` (..., 2 k) are both ends of each line from the centroid; all else (...).
     """
 
     L: Value
@@ -159,20 +159,20 @@ def extent(y_1: MM, y_2: MM) -> MM:
 
 
 def weld_group(y_1: Array, z_1: Array, y_2: Array, z_2: Array) -> WeldGroup:
-    """Properties of k straight welds from (y_1, z_1) to (y_2, z_2), each (k,), mm.
+    """Properties of k straight welds from (y_1, z_1) to (y_2, z_2), each (k,) or (..., k), mm.
 
     Raises:
         ValueError: no weld, or one that ends where it begins.
     """
-    ends = [np.asarray(e, dtype=float) for e in (y_1, z_1, y_2, z_2)]
+    ends = list(np.broadcast_arrays(*(np.asarray(e, dtype=float) for e in (y_1, z_1, y_2, z_2))))
     dy, dz = np.asarray(extent(ends[0], ends[2])), np.asarray(extent(ends[1], ends[3]))
     L = np.asarray(segment_length(dy, dz))
     if not L.size or not np.all(L > 0):
         raise ValueError("weld group: no weld, or one without length; give both ends of each")
     y, z = np.asarray(middle(ends[0], ends[2])), np.asarray(middle(ends[1], ends[3]))
-    y_c, z_c = line_centroid(L, y), line_centroid(L, z)
-    I_y = unit_second_moment(L, np.asarray(extent(z_c, z)), dz)
-    I_z = unit_second_moment(L, np.asarray(extent(y_c, y)), dy)
+    y_c, z_c = np.asarray(line_centroid(L, y)), np.asarray(line_centroid(L, z))
+    I_y = unit_second_moment(L, np.asarray(extent(z_c[..., None], z)), dz)
+    I_z = unit_second_moment(L, np.asarray(extent(y_c[..., None], y)), dy)
     return WeldGroup(
         L=group_length(L),
         y_c=y_c,
@@ -180,8 +180,8 @@ def weld_group(y_1: Array, z_1: Array, y_2: Array, z_2: Array) -> WeldGroup:
         I_y=I_y,
         I_z=I_z,
         J=unit_polar_moment(I_y, I_z),
-        ends_y=np.asarray(extent(y_c, np.concatenate([ends[0], ends[2]]))),
-        ends_z=np.asarray(extent(z_c, np.concatenate([ends[1], ends[3]]))),
+        ends_y=np.asarray(extent(y_c[..., None], np.concatenate([ends[0], ends[2]], axis=-1))),
+        ends_z=np.asarray(extent(z_c[..., None], np.concatenate([ends[1], ends[3]], axis=-1))),
     )
 
 
@@ -209,13 +209,16 @@ def weld_forces(wrench: Array, group: WeldGroup) -> WeldForces:
     F_x, F_y, F_z, M_x, M_y, M_z = (
         np.asarray(w)[..., None] for w in np.moveaxis(np.asarray(wrench, dtype=float), -1, 0)
     )
-    if not (float(group.I_y) > 0 and float(group.I_z) > 0):
+    L, y_c, z_c, I_y, I_z, J = (
+        np.asarray(g)[..., None] for g in (group.L, group.y_c, group.z_c, group.I_y, group.I_z, group.J)
+    )
+    if not (np.all(I_y > 0) and np.all(I_z > 0)):
         raise ValueError("weld group: all welds on one line resist no moment about it; add one beside it")
-    M_x = np.asarray(moment_about_x(M_x, F_y, F_z, group.y_c, group.z_c))
-    M_y = np.asarray(moment_about_y(M_y, F_x, F_z, 0.0, group.z_c))
-    M_z = np.asarray(moment_about_z(M_z, F_x, F_y, 0.0, group.y_c))
-    out = line_force_out(F_x, group.L, M_y, group.ends_z, group.I_y, M_z, group.ends_y, group.I_z)
-    across = line_force_across(F_y, group.L, M_x, group.ends_z, group.J)
-    up = line_force_up(F_z, group.L, M_x, group.ends_y, group.J)
+    M_x = np.asarray(moment_about_x(M_x, F_y, F_z, y_c, z_c))
+    M_y = np.asarray(moment_about_y(M_y, F_x, F_z, 0.0, z_c))
+    M_z = np.asarray(moment_about_z(M_z, F_x, F_y, 0.0, y_c))
+    out = line_force_out(F_x, L, M_y, group.ends_z, I_y, M_z, group.ends_y, I_z)
+    across = line_force_across(F_y, L, M_x, group.ends_z, J)
+    up = line_force_up(F_z, L, M_x, group.ends_y, J)
     out, across, up = np.broadcast_arrays(out, across, up)
     return WeldForces(out, across, up, np.asarray(vector_sum(out, across, up)))
