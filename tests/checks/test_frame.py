@@ -8,7 +8,7 @@ import pytest
 from tests.checks.shop import AHEAD, ASTERN, JOB, MOUNT, alone, found, setup_of, trial, whole
 from tests.sizing.jobs import job_of
 from transom.catalogue import SHIPPED
-from transom.checks import frame
+from transom.checks import frame, frame_pull
 from transom.checks.reactions import reactions
 from transom.checks.trial import Trial
 from transom.job.records import Frame, FrameBolts, Job
@@ -46,7 +46,7 @@ def test_the_group_is_that_of_its_bolts() -> None:
     assert pytest.approx(np.sum(y**2 + (z - z.mean()) ** 2)) == f.J
     w = of.cases.design
     exact = bolt_group(F_y=w[:, 1], F_z=w[:, 2], M_x=w[:, 3], y=y, z=z).largest
-    ours = frame.forces(of).shear[0]
+    ours = frame_pull.forces(of).shear[0]
     assert np.all(ours >= exact)
     assert np.all(ours <= 1.3 * exact)
 
@@ -56,7 +56,7 @@ def test_ahead_by_hand() -> None:
     of = trial(job(), loads=alone(AHEAD))
     pull = float(of.strips.side_pull[0, 0])
     # The foot's row (264 mm) lies 0.810 of a pitch from its nearer bolt: the upper row's share is the larger.
-    assert float(frame.forces(of).side[0, 0]) == pytest.approx(pull * (1 - 28.55 / 205.95), rel=1e-9)
+    assert float(frame_pull.forces(of).side[0, 0]) == pytest.approx(pull * (1 - 28.55 / 205.95), rel=1e-9)
     # 5052-H32, 6.35 thick: 40.32 x 160/4.4; arm 19.05, length 4 x 19.05 + 1.25 x 19.05 = 100.0.
     u = pull * 0.86137 * 19.05 / 100.0125 / (6.35**2 * 160 / 4.4)
     assert worst(of, "flange-bending-side.ec9") == pytest.approx(u, rel=1e-4)
@@ -176,7 +176,7 @@ def test_no_bolt_carries_more_than_the_checks_say(seed: int) -> None:
     field = field_of(stated, SHIPPED, setup, cases, "material")
     of = field.trial(field.order[:1])
     factored = replace(of, cases=replace(cases, wrench=cases.design))
-    r, F = reactions(factored), frame.forces(of)
+    r, F = reactions(factored), frame_pull.forces(of)
     pulls = ~np.broadcast_to(of.strips.pressed, (1, len(cases)))[0]
     weight = float(np.abs(r.own_weight).sum())
     for lines, ours in ((("port side", "starboard side"), F.side), (("bottom",), F.bottom), (("top",), F.top)):

@@ -37,7 +37,7 @@ def test_old_bolts_that_are_too_few_fail_and_the_cure_holds(found: Judgement) ->
     for a in found.could_add:
         assert a.holds
         assert a.washer is not None
-    text = "\n".join(frame_lines(found))
+    text = " ".join(" ".join(x) for x in frame_lines(found))
     assert "NOT ENOUGH; ADD" in text
     assert ": enough" not in text
 
@@ -49,7 +49,7 @@ def test_size_adds_and_writes_what_review_then_passes(found: Judgement) -> None:
     assert added.mount.frame_bolts is not None
     again = judge(KEPT, SHIPPED, added.mount, careful=False)
     assert [(c.id, c.utilisation) for c in again.checks] == [(c.id, c.utilisation) for c in added.checks]
-    assert "as the mount has them" in "\n".join(frame_lines(again))
+    assert "as the mount has them" in " ".join(" ".join(x) for x in frame_lines(again))
 
 
 def test_what_is_added_reads_back_from_the_file() -> None:

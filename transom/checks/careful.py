@@ -14,6 +14,7 @@ from transom.board.bracket import Bolt, Seat, bolt_stiffness, pad_cells, shank_s
 from transom.board.grid import Rectangle, grid
 from transom.board.plate import Support
 from transom.checks.assembly import grip_of
+from transom.checks.edge_lines import EdgeLine, edge_line
 from transom.checks.patch import Patch
 from transom.checks.trial import Moments, Trial
 from transom.formula import formula
@@ -56,6 +57,7 @@ class Careful(Trial):
 
     target: float = TARGET
     two_grids: bool = True
+    solved: Answer | None = None  # of the same board, solved before: bolts of frame and pod do not enter it
 
     @property
     def method(self) -> str:
@@ -90,11 +92,18 @@ class Careful(Trial):
         Raises:
             JobError: a case that pads and bolts cannot carry, by name.
         """
+        if self.solved is not None:
+            return self.solved
         a = self.actions
         v = len(self.cases)
         wrenches = np.stack([np.broadcast_to(x, (1, v))[0] for x in (-a.N, a.M, a.M_z)], axis=-1)
         method = answer if self.two_grids else on_one_grid
         return method(self.board, wrenches, self.cases.names)
+
+    @cached_property
+    def edge_lines(self) -> tuple[EdgeLine, ...]:
+        """What holds the board along each of its lines: port, starboard, then bottom and top where there are any."""
+        return tuple(edge_line(self.answer, line) for line in self._lines())
 
     def _lines(self) -> list[Rectangle]:
         """Side lines over the board's height; for a pod the bottom line, under a cap rail both ends."""

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from transom.checks.frame import column_of, own_mass, worst_component
+from transom.checks.frame_pull import column_of, own_mass, worst_component
 from transom.checks.joints import PUNCH, pull_over, punching, wall_bearing
 from transom.checks.trial import Trial
 from transom.formula import formula

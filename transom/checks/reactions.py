@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from transom.checks.frame import depth_as_height, first_of_even, gaps, half_span, own_mass, stations
+from transom.checks.frame_pull import depth_as_height, first_of_even, gaps, half_span, own_mass, place_of, stations
 from transom.checks.patch import half_of
 from transom.checks.trial import Trial
 from transom.formula import formula
@@ -39,12 +39,6 @@ def opposed(F: N) -> N:
 def row_on_line(sense: ONE, P: N, q: N) -> N:
     """Force aft of a row's strip on one side line; sense is 1 where the row pulls aft, -1 where it pushes."""
     return sense * (P - q)
-
-
-@formula(symbol="z", source="geometry", known_by="derived")
-def place_of(first: MM, i: ONE, pitch: MM) -> MM:
-    """Place of bolt i of an even line, counted from nought."""
-    return first + i * pitch
 
 
 @formula(symbol="1 - s", source=STATICS, known_by="derived")

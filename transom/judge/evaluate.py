@@ -73,7 +73,7 @@ class Calibration:
 
 
 PENCIL = Calibration({}, {})
-STEADY = (0.25, 4.0)  # ratios beyond these are carried as an addition
+STEADY = (0.02, 4.0)  # larger ratios are carried as an addition, smaller ones not believed
 
 
 def calibrate(pencil: Sequence[CheckArray], careful: Sequence[CheckArray]) -> Calibration:

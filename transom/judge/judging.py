@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import numpy as np
 
+from transom.board.answer import Answer
 from transom.catalogue import Catalogue
 from transom.checks import all_checks, second_opinions
 from transom.checks.assembly import total
@@ -64,12 +65,12 @@ def judge(job: Job, tables: Catalogue, mount: Mount, careful: bool = True, add: 
     Raises:
         JobError: what cannot be judged, one line each.
     """
-    stated, settled = job, _settled(job if add else as_found(job, mount, tables), tables, mount, careful)
+    stated, (settled, solved) = job, _settled(job if add else as_found(job, mount, tables), tables, mount, careful)
     job = settled.job
     facts, setup, cases = prepared(job, tables)
     trial = trial_of(setup, cases, [mount])
     pencil = all_checks(trial)
-    plate = careful_of(trial) if careful else None
+    plate = replace(careful_of(trial), solved=solved) if careful else None
     decided = pencil if plate is None else all_checks(plate)
     calibration = calibrate(pencil, decided)
     checks = tuple(row for check in side_by_side(pencil, decided, trial) for row in check.rows())
@@ -84,7 +85,7 @@ def judge(job: Job, tables: Catalogue, mount: Mount, careful: bool = True, add: 
         cases=cases,
         mount=written(mount, fasteners) if add else mount,
         fasteners=fasteners,
-        could_add=() if add else _could_add(stated, tables, mount, careful, checks),
+        could_add=() if add else _could_add(stated, tables, mount, solved, checks),
         checks=checks,
         assumptions=found,
         to_measure=measure,
@@ -102,19 +103,27 @@ def judge(job: Job, tables: Catalogue, mount: Mount, careful: bool = True, add: 
     )
 
 
-def _settled(job: Job, tables: Catalogue, mount: Mount, careful: bool) -> Settled:
-    """The job with the least on its bolts of frame and pod that carries the mount."""
+def _settled(
+    job: Job, tables: Catalogue, mount: Mount, careful: bool, solved: Answer | None = None
+) -> tuple[Settled, Answer | None]:
+    """The job with the least on its bolts of frame and pod that carries the mount, and the plate that told."""
     _, setup, cases = prepared(job, tables)
     trial = trial_of(setup, cases, [mount])
-    return fastened(job, tables, careful_of(trial) if careful else trial)
+    if not careful:
+        return fastened(job, tables, trial), None
+    plate = replace(careful_of(trial), solved=solved)
+    return fastened(job, tables, plate), plate.answer
 
 
-def _could_add(job: Job, tables: Catalogue, mount: Mount, careful: bool, checks: Sequence[Check]) -> tuple[Added, ...]:
+def _could_add(
+    job: Job, tables: Catalogue, mount: Mount, solved: Answer | None, checks: Sequence[Check]
+) -> tuple[Added, ...]:
     """What added to the bolts as found would make each joint hold that does not; nothing where all hold."""
     failing = {c.part for c in checks if not (c.passes or c.information)}
     if not failing & {"frame", "crossmembers"}:
         return ()
-    added = additions(job, _settled(job, tables, mount, careful), tables, mount)
+    settled, _ = _settled(job, tables, mount, solved is not None, solved)
+    added = additions(job, settled, tables, mount)
     return tuple(a for a in added if a.joint in failing)
 
 

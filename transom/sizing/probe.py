@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
-from transom.checks import BY_PLATE, all_checks, backed_checks
+from transom.checks import BY_PLATE, all_checks, backed_checks, frame
 from transom.checks.board import bending as board_bending
 from transom.checks.board import sliding_at_pads
 from transom.checks.trial import Trial
@@ -31,11 +31,11 @@ def rows_for(trial: Trial) -> list[int]:
     return rows_of(all_checks(trial))
 
 
-def rows_of(pencil: Sequence[CheckArray]) -> list[int]:
-    """The same, of the candidate's checks by the pencil."""
+def rows_of(pencil: Sequence[CheckArray], but: str = "") -> list[int]:
+    """The same, of the candidate's checks by the pencil; those of a part may be left out."""
     rows: set[int] = set()
     for check in pencil:
-        if (check.part, check.what) in BY_PLATE:
+        if (check.part, check.what) in BY_PLATE and check.part != but:
             rows |= {int(i) for i in np.argsort(check.utilisation[0])[-ROWS_A_CHECK:]}
     return sorted(rows)
 
@@ -77,7 +77,8 @@ class Prober:
         bending = float(board_bending(one).worst[0])
         if bending * self._likely(s) * SLACK > 1.0:
             return np.zeros(n, dtype=bool)
-        rows = rows_for(one)
+        # Bolts of the frame are the same under every set: what they carry says nothing of one set against another.
+        rows = rows_of(all_checks(one), but="frame")
         some = self.field.trial(places[[widest]], self.field.cases.take(rows))
         self.solved += 1
         careful = all_checks(quick_look(some))
@@ -108,7 +109,9 @@ class Prober:
 def _by_plate(careful: Trial) -> float:
     """Worst utilisation of the checks the plate decides; the others passed the screen, which no plate changes."""
     return max(
-        float(c.worst[0]) for c in (*backed_checks(careful), sliding_at_pads(careful)) if (c.part, c.what) in BY_PLATE
+        float(c.worst[0])
+        for c in (*backed_checks(careful), sliding_at_pads(careful), *frame.checks(careful))
+        if (c.part, c.what) in BY_PLATE
     )
 
 

@@ -53,9 +53,9 @@ def _moments(trial: "object") -> tuple[Array, Array]:
 
 def _on_supports(trial: "object") -> list[Array]:
     """Forces of the worst bolts of frame and pod."""
-    from transom.checks import crossmembers, frame
+    from transom.checks import crossmembers, frame_pull
 
-    held = frame.forces(trial)  # type: ignore[arg-type]
+    held = frame_pull.forces(trial)  # type: ignore[arg-type]
     out = [held.side, held.bottom, held.top, held.shear]
     if trial.setup.pod is not None:  # type: ignore[attr-defined]
         hung = crossmembers.forces(trial, trial.setup.pod)  # type: ignore[arg-type, attr-defined]
