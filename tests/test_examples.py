@@ -37,6 +37,8 @@ SIZED = {
     "uprights-90hp": "board.plies-sliding-upper-bolts",
     "runabout-60hp": "engine-bolts.pull-and-sideways-in-wood",
 }
+# No board mends a bracket: what is wrong with it, and that nothing else is, is tested in tests/test_failing_bracket.py.
+FAILING = {"custom-bracket-failing"}
 STATED = {
     "uprights-90hp": ("board.plies-sliding-upper-bolts", False),
     "runabout-60hp": ("board.plies-sliding-upper-bolts", True),
@@ -49,15 +51,15 @@ def link(j: Judgement) -> str:
 
 
 def test_no_example_is_left_out() -> None:
-    assert {path.stem for path in JOBS} == set(SIZED)
+    assert {path.stem for path in JOBS} == set(SIZED) | FAILING
     stated = {p.stem for p in JOBS if "mount" in tomllib.loads(p.read_text(encoding="utf-8"))}
-    assert stated == set(STATED)
+    assert stated == set(STATED) | FAILING
     assert SCRIPTS
 
 
 @pytest.fixture(scope="module")
 def sized() -> dict[str, Judgement]:
-    return {path.stem: size(load(path), SHIPPED) for path in JOBS}
+    return {path.stem: size(load(path), SHIPPED) for path in JOBS if path.stem in SIZED}
 
 
 @pytest.mark.parametrize("name", SIZED)

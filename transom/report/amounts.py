@@ -61,9 +61,18 @@ def _share(value: float, unit: str, units: str, towards: str) -> str:
     return show.percent(value, towards=towards)
 
 
+def _line(value: float, unit: str, units: str, towards: str) -> str:
+    """Force per length, as of a weld: by the inch where lengths are."""
+    if units == "si":
+        return _bare(value, unit, units, towards)
+    return f"{show.force(value * INCH, units, towards=towards)} per in"
+
+
+INCH = 25.4
+
 _SHOWN = {
     "mm": _length, "kg": _mass, "N": _force, "MPa": _stress, "N*mm": _moment, "W": _power, "m/s": _speed,
-    "rad": _angle, "1/s": _rotation, "%": _share,
+    "rad": _angle, "1/s": _rotation, "%": _share, "N/mm": _line,
 }  # fmt: skip
 
 
