@@ -87,13 +87,8 @@ def kind_words(nest: Nest, units: str) -> str:
 
 def lines(c: CutList, units: str) -> Iterator[str]:
     """The whole cut list for a terminal."""
-    over = show.length(c.allowance, units)
-    text = f"{over} over on every side of a blank, trimmed after gluing; the saw takes {show.length(c.kerf, units, step='1/16')}"
-    yield from block("CUT LIST", text)
-    yield from columns(
-        [("LAYER", "SHEET", "ALONG GRAIN x ACROSS", "FACE GRAIN", "MARKED END"), *_rows(c, units)],
-        (7, 27, 22, 11, 11),
-    )
+    yield from block("CUT LIST", head_words(c, units))
+    yield from columns([HEAD, *rows(c, units)], WIDTHS)
     yield from block("", MARK)
     for s in c.sheets:
         yield from block("BUY", buy_words(s))
@@ -109,7 +104,18 @@ MARK = (
 )
 
 
-def _rows(c: CutList, units: str) -> Iterator[tuple[str, ...]]:
+HEAD = ("LAYER", "SHEET", "ALONG GRAIN x ACROSS", "FACE GRAIN", "MARKED END")
+WIDTHS = (7, 27, 22, 11, 11)
+
+
+def head_words(c: CutList, units: str) -> str:
+    """What is cut over size and what the saw takes."""
+    over, kerf = show.length(c.allowance, units), show.length(c.kerf, units, step="1/16")
+    return f"{over} over on every side of a blank, trimmed after gluing; the saw takes {kerf}"
+
+
+def rows(c: CutList, units: str) -> Iterator[tuple[str, ...]]:
+    """The blanks, a row each: columns as `HEAD`."""
     for b in c.blanks:
         yield str(b.number), b.sheet, size(Box(0, 0, b.length, b.width), units), TURNED[b.grain], b.arrow
 
