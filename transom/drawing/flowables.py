@@ -3,18 +3,13 @@
 from collections.abc import Sequence
 from typing import Any
 
-from transom.drawing.records import Drawing
-from transom.report.text import clean, printable
+from transom.drawing.ink import written
+from transom.drawing.records import FRAME, Drawing
 
 SMALL = 0.86  # of the size: cautions, captions
 LEADING = 1.16
 HIGHEST = 16.0  # of a sketch, in sizes of the type
 GRAY, BLACK = (0.6, 0.6, 0.6), (0.0, 0.0, 0.0)
-
-
-def written(text: str) -> str:
-    """One line, in the characters that the page's own type has."""
-    return printable(clean(text), "cp1252")
 
 
 def words(text: str, size: float, *, bold: bool = False, over: float = 0.0) -> Any:
@@ -103,18 +98,31 @@ def sketch(d: Drawing, size: float, room: float) -> Any:
 
 
 def _holes(d: Drawing, at: Any, k: float, size: float) -> list[Any]:
-    """A ring for each hole, its name on the side that is towards the middle of the board."""
-    from reportlab.graphics.shapes import Circle, String
+    """A ring for each hole, its name on the side towards the middle of the board; a name that meets another is left out.
 
-    out = []
-    for h in d.holes:
+    The frame's holes come last, so that theirs are the ones left out on a crowded board.
+    """
+    from reportlab.graphics.shapes import Circle, String
+    from reportlab.pdfbase.pdfmetrics import stringWidth  # type: ignore[import-untyped]
+
+    out: list[Any] = []
+    taken: list[tuple[float, float, float, float]] = []
+    for h in sorted(d.holes, key=lambda h: h.purpose == FRAME):
         x, y = at(h.y, h.down)
         r = h.largest / 2 * k
-        inward = x + (r + 1.5 if h.y <= 0 else -r - 1.5)
+        wide = stringWidth(h.name, "Helvetica", size)
+        left = x + r + 1.5 if h.y <= 0 else x - r - 1.5 - wide
+        box = (left, y - size * 0.5, left + wide, y + size * 0.5)
         out.append(Circle(x, y, r, fillColor=None, strokeColor=color(GRAY if h.kept else BLACK), strokeWidth=0.7))
-        out.append(String(inward, y - size * 0.35, written(h.name), fontName="Helvetica", fontSize=size,
-                          textAnchor="start" if h.y <= 0 else "end"))  # fmt: skip
+        if not any(_meet(box, other) for other in taken):
+            out.append(String(left, y - size * 0.35, written(h.name), fontName="Helvetica", fontSize=size))
+            taken.append(box)
+        taken.append((x - r, y - r, x + r, y + r))
     return out
+
+
+def _meet(a: tuple[float, float, float, float], b: tuple[float, float, float, float]) -> bool:
+    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
 
 
 def color(rgb: tuple[float, float, float]) -> Any:

@@ -1,11 +1,13 @@
 """A Letter page that words flow down, the paper's word over and under it: the largest type with which all fits on one."""
 
 import io
+from bisect import bisect_left
 from collections.abc import Callable, Iterable, Sequence
 from typing import Any
 
 from transom.drawing import notes
-from transom.drawing.flowables import SMALL, words, written
+from transom.drawing.flowables import SMALL, words
+from transom.drawing.ink import written
 from transom.drawing.records import Identity
 
 MARGIN = 30.0  # points, over 6 mm of paper that no printer reaches
@@ -17,12 +19,15 @@ def letter_pages(i: Identity, title: str, story: Story, sizes: Sequence[float]) 
 
     The first of `sizes` that needs one page is taken, else the last, on as many pages as it needs.
     """
-    out = b""
-    for size in sizes:
-        out, pages = _built(i, title, story, size)
-        if pages == 1:
-            break
-    return out
+    made: dict[float, tuple[bytes, int]] = {}
+
+    def fits(size: float) -> bool:
+        made[size] = _built(i, title, story, size)
+        return made[size][1] == 1
+
+    # Smaller type never takes more pages, so that halving finds the first that fits.
+    size = sizes[min(bisect_left(sizes, True, key=fits), len(sizes) - 1)]
+    return made[size][0] if size in made else _built(i, title, story, size)[0]
 
 
 def _built(i: Identity, title: str, story: Story, size: float) -> tuple[bytes, int]:

@@ -5,14 +5,15 @@ from typing import Any
 
 from transom.drawing import nestwords, notes
 from transom.drawing.cutlist import CutList, SheetCuts
-from transom.drawing.flowables import BLACK, GRAY, SMALL, beside, color, heading, table, words, written
+from transom.drawing.flowables import BLACK, GRAY, SMALL, beside, color, heading, table, words
+from transom.drawing.ink import written
 from transom.drawing.letter import letter_pages
 from transom.drawing.records import Identity
 from transom.nesting.records import Box, Nest
 from transom.nesting.saw import KEEP
 
 SIZES = (9.0, 8.6, 8.2, 7.8, 7.4)  # points; on more than one page the last
-HIGHEST = 24.0  # of a drawn sheet, in sizes of the type
+HIGHEST = 17.0  # of a drawn sheet, in sizes of the type
 
 
 def cut_pdf(c: CutList, i: Identity, to_buy: tuple[tuple[str, ...], ...] = ()) -> bytes:
@@ -38,7 +39,7 @@ def _story(c: CutList, i: Identity, to_buy: tuple[tuple[str, ...], ...], size: f
 
 
 def _sheet(s: SheetCuts, units: str, size: float, room: float) -> Iterator[Any]:
-    yield heading(f"BUY {nestwords.buy_words(s)}", size)
+    yield heading(nestwords.buy_words(s) if s.too_large else f"BUY {nestwords.buy_words(s)}", size)
     gap = 2 * size
     half = (room - gap) / 2
     for nest in s.nests:
@@ -51,7 +52,8 @@ def _sheet(s: SheetCuts, units: str, size: float, room: float) -> Iterator[Any]:
             half,
             gap,
         )
-    yield words(f"Left over: {nestwords.left_words(s, units)}", size)
+    if s.nests:
+        yield words(f"Left over: {nestwords.left_words(s, units)}", size)
 
 
 def _drawn(nest: Nest, units: str, size: float, room: float) -> Any:

@@ -74,7 +74,9 @@ def buy_words(s: SheetCuts) -> str:
     """What to buy of one sheet."""
     counts = [plural(n, words) for n, words in ((s.whole, "whole sheet"), (s.half, "half sheet")) if n]
     if s.too_large:
-        return f"NO SHEET IS LARGE ENOUGH for {s.too_large}: scarf, or another panel"
+        return (
+            f"NO SHEET of {s.nominal} {s.panel} IS LARGE ENOUGH: {s.too_large}. Ask for a longer one, or another panel"
+        )
     used = f"; {plural(s.offcuts, 'offcut')} used up" if s.offcuts else ""
     return f"{' and '.join(counts) or 'nothing'} of {s.nominal} {s.panel}{used}"
 
@@ -94,7 +96,8 @@ def lines(c: CutList, units: str) -> Iterator[str]:
         yield from block("BUY", buy_words(s))
         for nest in s.nests:
             yield from _nest(nest, units)
-        yield from block("LEFT", left_words(s, units))
+        if s.nests:
+            yield from block("LEFT", left_words(s, units))
 
 
 MARK = (
