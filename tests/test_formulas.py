@@ -22,7 +22,7 @@ RANGES = {
     "N": (1e3, 1e4), "N/mm^2": (5.0, 50.0), "N*mm": (1e5, 1e6), "N*mm^2": (1e9, 1e10), "N/mm": (10.0, 100.0),
     "mm/N": (1e-4, 1e-3), "mm^3/N": (0.1, 1.0), "": (0.2, 0.9), "rad": (0.1, 0.6),
 }  # fmt: skip
-ROOMS = ("loads", "statics", "board", "standards", "checks", "estimate")
+ROOMS = ("setup", "loads", "statics", "board", "standards", "checks", "estimate")
 
 
 @cache

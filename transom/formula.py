@@ -8,6 +8,7 @@ dimensions. The decorator records the function and returns it unchanged.
 import inspect
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any, TypeVar, get_type_hints
 
 from transom.units import Unit, unit_of
@@ -30,13 +31,13 @@ class Formula:
     known_by: str
     typical: Mapping[str, float] = field(default_factory=dict)
 
-    @property
+    @cached_property
     def parameters(self) -> dict[str, Unit]:
         """The unit of each argument, in the order of the signature."""
         hints = get_type_hints(self.function, include_extras=True)
         return {name: unit_of(hints[name]) for name in inspect.signature(self.function).parameters}
 
-    @property
+    @cached_property
     def returns(self) -> Unit:
         """The unit of the result."""
         return unit_of(get_type_hints(self.function, include_extras=True)["return"])

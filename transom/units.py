@@ -55,6 +55,7 @@ N_M = Annotated[Value, Unit("N*m")]
 
 ONES = Annotated[Array, Unit("", vector=True)]
 MMS = Annotated[Array, Unit("mm", vector=True)]
+KG_PER_M3S = Annotated[Array, Unit("kg/m^3", vector=True)]
 MM2S = Annotated[Array, Unit("mm^2", vector=True)]
 NS = Annotated[Array, Unit("N", vector=True)]
 N_MMS = Annotated[Array, Unit("N*mm", vector=True)]

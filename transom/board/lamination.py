@@ -16,23 +16,29 @@ from numpy.typing import ArrayLike, NDArray
 
 from transom.board.layers import (
     about_elastic_axis,
+    across_grain,
     axial_stiffness,
     bending_coefficient,
     bending_stiffness,
     effective_modulus,
     elastic_axis,
+    farther_face,
     first_stiffness,
+    first_stiffness_beyond,
+    from_axis,
+    mid_depth,
     planar_shear_factor,
-    ply_inertia,
+    plies_inertia,
+    ply_depth,
     series_modulus,
-    sheet_mass,
+    sheets_mass,
+    thickness_of,
     twist_coefficient,
     veneer_interaction,
     veneer_modulus,
     veneer_strength,
 )
 from transom.errors import JobError
-from transom.maths import total
 from transom.units import Array
 
 Bools = NDArray[np.bool_]
@@ -86,15 +92,16 @@ def _sheet_fit(plies: NDArray[np.int_], P: int, numbers: dict[str, Array]) -> tu
     """
     j, p = np.arange(P), plies[..., None]
     cross = np.broadcast_to(j % 2 == 1, (*plies.shape, P))
-    inertia = np.where(j < p, ply_inertia(j / p - 0.5, (j + 1) / p - 0.5), 0.0)
-    I_cross = np.sum(inertia * cross, axis=-1)
-    I_par = np.sum(inertia, axis=-1) - I_cross
+    z_lo, z_hi = j / p - 0.5, (j + 1) / p - 0.5
+    # A ply of no thickness stands for one that is not there, or not of this direction.
+    I_par, I_cross = (np.asarray(plies_inertia(z_lo, np.where((j < p) & mine, z_hi, z_lo))) for mine in (~cross, cross))
     e_90 = numbers["e_90"]
     E_par = np.asarray(veneer_modulus(numbers["E_par"], 1.0, I_par, I_cross, e_90))[..., None]
     E_cross = np.asarray(veneer_modulus(numbers["E_perp"], 1.0, I_cross, I_par, e_90))[..., None]
     f_par = veneer_strength(numbers["f_par"][..., None], E_par, numbers["E_par"][..., None], 0.5, 1.0)
     f_cross = veneer_strength(numbers["f_perp"][..., None], E_cross, numbers["E_perp"][..., None], 0.5 - 1 / p, 1.0)
-    E_90 = e_90[..., None] * np.where(cross, E_par, E_cross)
+    # A ply's modulus across the grain is a share of the other kind's along it.
+    E_90 = np.asarray(across_grain(np.where(cross, E_par, E_cross), e_90[..., None]))
     return np.where(cross, E_cross, E_par), E_90, np.where(cross, f_cross, f_par)
 
 
@@ -103,9 +110,9 @@ def _veneers(t: Array, across: Bools, plies: NDArray[np.int_], used: Bools, numb
     P = int(plies.max())
     E, E_90, f = _sheet_fit(plies, P, numbers)
     j, p = np.arange(P), plies[..., None]
-    face = (np.cumsum(t, axis=1) - t)[..., None]
-    z_lo = face + t[..., None] * np.minimum(j / p, 1.0)
-    z_hi = face + t[..., None] * np.minimum((j + 1) / p, 1.0)
+    before = [np.asarray(thickness_of(t[:, :k])) for k in range(1, L)]
+    face = np.stack([np.zeros(n), *before], axis=1)[..., None]
+    z_lo, z_hi = (np.asarray(ply_depth(face, t[..., None], np.minimum(k / p, 1.0))) for k in (j, j + 1))
     along_y = across[..., None] == (j % 2 == 0)
     there = used[..., None] & (j < p)
     flat = (n, L * P)
@@ -127,15 +134,23 @@ class _Direction:
 def _direction(v: _Veneers, t: Array, along_y: bool) -> _Direction:
     E = v.modulus(along_y)
     EA = axial_stiffness(E, v.z_lo, v.z_hi)
-    z_0 = np.asarray(elastic_axis(total(first_stiffness(E, v.z_lo, v.z_hi)), EA))
+    z_0 = np.asarray(elastic_axis(first_stiffness(E, v.z_lo, v.z_hi), EA))
     D = np.asarray(about_elastic_axis(bending_stiffness(E, v.z_lo, v.z_hi), EA, z_0))
-    lo, hi = v.z_lo - z_0[:, None], v.z_hi - z_0[:, None]
-    each = first_stiffness(E, lo, hi)
-    nearest = np.clip(0.0, lo, hi)
-    beyond = np.abs(np.cumsum(each, axis=-1) - each + first_stiffness(E, lo, nearest))
-    rolls = v.there & (v.along_y != along_y)
-    largest = np.max(np.where(rolls, beyond, 0.0), axis=-1)
+    lo, hi = (np.asarray(from_axis(z, z_0[:, None])) for z in (v.z_lo, v.z_hi))
+    largest = first_stiffness_beyond(E, lo, hi, _rolling_cut(v, E, lo, hi, v.there & (v.along_y != along_y)))
     return _Direction(z_0, D, np.asarray(planar_shear_factor(t, largest, D)))
+
+
+def _rolling_cut(v: _Veneers, E: Array, lo: Array, hi: Array, rolls: Bools) -> Array:
+    """Depth from the axis, (n, 1), of the cut through a rolling veneer before which most lies; the face where none rolls."""
+    nearest = np.clip(0.0, lo, hi)
+    each = E * (hi**2 - lo**2)
+    beyond = np.abs(np.cumsum(each, axis=-1) - each + E * (nearest**2 - lo**2))
+    held = np.where(rolls, beyond, -1.0)
+    # Of plies that are each other's image the first, whatever rounding says.
+    worst = np.argmax(held >= held.max(axis=-1, keepdims=True) * (1 - 1e-9), axis=-1)[:, None]
+    cut = np.take_along_axis(nearest, worst, axis=-1)
+    return np.where(rolls.any(axis=-1, keepdims=True), cut, lo[:, :1])
 
 
 @dataclass(frozen=True)
@@ -237,7 +252,7 @@ def stacks(
     t_sheet, count = np.where(there, t_sheet, 0.0), np.where(there, count, 3)
     numbers = {k: np.where(there, np.asarray(v, dtype=float), 1.0) for k, v in vars(panel).items()}
     v = _veneers(t_sheet, turned, count, there, numbers)
-    t = np.asarray(total(t_sheet))
+    t = np.asarray(thickness_of(t_sheet))
     one, two = _direction(v, t, True), _direction(v, t, False)
     s, r, D_66 = _classes(v, numbers, t, one, two, (n, L))
     low = {k: np.min(np.where(there, numbers[k], np.inf), axis=1) for k in ("f_r", "f_c_90", "rho")}
@@ -247,7 +262,7 @@ def stacks(
         c_1=one.c, c_2=two.c, G_12=np.asarray(effective_modulus(D_66, t)),
         G_trans=np.asarray(series_modulus(t_sheet, numbers["G_trans"])),
         f_r=low["f_r"], f_c_90=low["f_c_90"], rho=low["rho"],
-        mass=np.asarray(total(sheet_mass(numbers["rho"], t_sheet))),
+        mass=np.asarray(sheets_mass(numbers["rho"], t_sheet)),
         s=s, r=r, along_y=np.stack([turned, ~turned], axis=-1).reshape(n, 2 * L),
     )  # fmt: skip
 
@@ -258,14 +273,13 @@ def _classes(
     """Coefficients s and r of every veneer class (n, 2L), and the twisting stiffness D_66 (n,)."""
     P = v.E.shape[1] // shape[1]
     G, f_v = (np.repeat(numbers[k], P, axis=1) for k in ("G_12", "f_v"))
-    mid = (t / 2)[:, None]
-    D_66 = np.asarray(bending_stiffness(np.where(v.there, G, 0.0), v.z_lo - mid, v.z_hi - mid))
+    mid = np.asarray(mid_depth(t))[:, None]
+    lo, hi = (np.asarray(from_axis(z, mid)) for z in (v.z_lo, v.z_hi))
+    D_66 = np.asarray(bending_stiffness(np.where(v.there, G, 0.0), lo, hi))
     z_0 = np.where(v.along_y, one.z_0[:, None], two.z_0[:, None])
     D = np.where(v.along_y, one.D[:, None], two.D[:, None])
-    far = np.maximum(np.abs(v.z_lo - z_0), np.abs(v.z_hi - z_0))
-    s = bending_coefficient(v.E, far, D, v.f)
-    off = np.maximum(np.abs(v.z_lo - mid), np.abs(v.z_hi - mid))
-    r = twist_coefficient(G, off, D_66[:, None], f_v)
+    s = bending_coefficient(v.E, farther_face(v.z_lo, v.z_hi, z_0), D, v.f)
+    r = twist_coefficient(G, farther_face(v.z_lo, v.z_hi, mid), D_66[:, None], f_v)
     return _by_class(np.asarray(s), v, shape), _by_class(np.asarray(r), v, shape), D_66
 
 

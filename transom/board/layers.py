@@ -1,10 +1,10 @@
 """Bonded layers in bending: the formulas that turn veneers into a board, per unit width."""
 
 from transom.formula import formula
-from transom.maths import sqrt, total
+from transom.maths import absolute, maximum, minimum, sqrt, total
 from transom.units import (
     KG_PER_M2,
-    KG_PER_M3,
+    KG_PER_M3S,
     MM,
     MM3,
     MM_PER_M,
@@ -21,10 +21,30 @@ from transom.units import (
 FIT = "own fit: a lone sheet returns its panel's table rows; bending of bonded layers, elementary"
 
 
-@formula(symbol="I", source="second moment of a layer, per unit width", known_by="derived")
-def ply_inertia(z_lo: MM, z_hi: MM) -> MM3:
-    """Second moment, per unit width, of a layer from z_lo to z_hi about z = 0."""
-    return (z_hi**3 - z_lo**3) / 3
+@formula(symbol="t", source="sheets one on the other; glue lines are not counted as wood", known_by="derived")
+def thickness_of(t: MMS) -> MM:
+    """Thickness of wood of all sheets."""
+    whole: MM = total(t)
+    return whole
+
+
+@formula(symbol="I", source="second moments of layers, per unit width", known_by="derived")
+def plies_inertia(z_lo: MMS, z_hi: MMS) -> MM3:
+    """Second moment, per unit width, of layers from z_lo to z_hi about z = 0."""
+    inertia: MM3 = total(z_hi**3 - z_lo**3) / 3
+    return inertia
+
+
+@formula(symbol="z", source="plies of one sheet are of equal thickness", evidence="convention", known_by="derived")
+def ply_depth(face: MM, t: MM, share: ONE) -> MM:
+    """Depth of a ply's face: its sheet's, and so much of the sheet's thickness."""
+    return face + t * share
+
+
+@formula(symbol="E_90", source="share e_90 of the modulus along the grain", known_by="derived", typical={"e_90": 0.05})
+def across_grain(E_i: MPA, e_90: ONE) -> MPA:
+    """Modulus of a veneer across its grain."""
+    return E_i * e_90
 
 
 @formula(symbol="E_i", source=FIT, evidence="convention", known_by="derived")
@@ -46,10 +66,36 @@ def axial_stiffness(E: MPAS, z_lo: MMS, z_hi: MMS) -> N_PER_MM:
     return EA
 
 
-@formula(symbol="ES_i", source="bending of bonded layers, elementary", known_by="derived")
-def first_stiffness(E: MPA, z_lo: MM, z_hi: MM) -> N:
-    """Modulus-weighted first moment of one layer per unit width about z = 0."""
-    return E * (z_hi**2 - z_lo**2) / 2
+@formula(symbol="ES", source="bending of bonded layers, elementary", known_by="derived")
+def first_stiffness(E: MPAS, z_lo: MMS, z_hi: MMS) -> N:
+    """Modulus-weighted first moment of all layers per unit width about z = 0."""
+    ES: N = total(E * (z_hi**2 - z_lo**2)) / 2
+    return ES
+
+
+@formula(symbol="ES_b", source="bending of bonded layers, elementary", known_by="derived")
+def first_stiffness_beyond(E: MPAS, z_lo: MMS, z_hi: MMS, cut: MMS) -> N:
+    """Size of the same of what lies before a cut."""
+    ES: N = total(E * (minimum(z_hi, cut) ** 2 - minimum(z_lo, cut) ** 2)) / 2
+    return absolute(ES)
+
+
+@formula(symbol="z", source="geometry", known_by="derived")
+def from_axis(z: MM, z_0: MM) -> MM:
+    """Depth counted from an axis."""
+    return z - z_0
+
+
+@formula(symbol="z_m", source="geometry", known_by="derived")
+def mid_depth(t: MM) -> MM:
+    """Depth of the middle of a board."""
+    return t / 2
+
+
+@formula(symbol="z", source="geometry", known_by="derived")
+def farther_face(z_lo: MM, z_hi: MM, z_0: MM) -> MM:
+    """Distance of a layer's farther face from an axis."""
+    return maximum(absolute(z_lo - z_0), absolute(z_hi - z_0))
 
 
 @formula(symbol="z_0", source="bending of bonded layers, elementary", known_by="derived")
@@ -119,9 +165,10 @@ def planar_shear_factor(t: MM, ES_beyond: N, D: N_MM) -> ONE:
     symbol="m", source="density times thickness", known_by="derived",
     typical={"mm_per_m": 1000.0, "rho": 460.0},
 )  # fmt: skip
-def sheet_mass(rho: KG_PER_M3, t: MM, mm_per_m: MM_PER_M = 1000.0) -> KG_PER_M2:
-    """Mass of a sheet for each square metre of board."""
-    return rho * (t / mm_per_m)
+def sheets_mass(rho: KG_PER_M3S, t: MMS, mm_per_m: MM_PER_M = 1000.0) -> KG_PER_M2:
+    """Mass of all sheets for each square metre of board."""
+    mass: KG_PER_M2 = total(rho * t) / mm_per_m
+    return mass
 
 
 @formula(

@@ -42,6 +42,12 @@ def shifted(middle: MM, reach: MM) -> MM:
     return middle + reach
 
 
+@formula(symbol="V_m", source="bolts, or pads, of both sides", evidence="published", known_by="derived")
+def mean_of_two(port: N, starboard: N) -> N:
+    """Mean force of the two of a row."""
+    return (port + starboard) / 2.0
+
+
 def _float(x: Value) -> float:
     return float(np.ravel(np.asarray(x))[0])
 
@@ -163,12 +169,12 @@ class Careful(Trial):
     @cached_property
     def upper_mean(self) -> Array:
         """Mean tension of the upper bolts, (1, v)."""
-        return np.asarray(np.mean(self._row(upper=True), axis=0, keepdims=True))
+        return np.asarray(mean_of_two(*self._row(upper=True)))[None]
 
     @cached_property
     def lower_mean(self) -> Array:
         """Mean tension of the lower bolts, (1, v)."""
-        return np.asarray(np.mean(self._row(upper=False), axis=0, keepdims=True))
+        return np.asarray(mean_of_two(*self._row(upper=False)))[None]
 
     @cached_property
     def moments(self) -> Moments:
@@ -202,15 +208,15 @@ class Careful(Trial):
     @cached_property
     def pad_push(self) -> Array:
         """Push of the harder pressed pad, N, (1, v)."""
-        return np.asarray(np.max(self._pads, axis=0, keepdims=True))
+        return np.asarray(np.max(self.pads, axis=0, keepdims=True))
 
     @cached_property
     def pad_mean(self) -> Array:
         """Mean push of the two pads, N, (1, v)."""
-        return np.asarray(np.mean(self._pads, axis=0, keepdims=True))
+        return np.asarray(mean_of_two(*self.pads))[None]
 
     @property
-    def _pads(self) -> Array:
+    def pads(self) -> Array:
         """Push of each pad, N, (2, v)."""
         pads = self.answer.borne.pads
         half = len(pads) // 2

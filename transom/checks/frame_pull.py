@@ -41,6 +41,12 @@ def gaps(n: ONE) -> ONE:
     return n - 1.0
 
 
+@formula(symbol="s'", source="geometry", known_by="derived", typical={"s": 1.3, "last": 3.0, "whole": 1.0})
+def part_of_pitch(s: ONE, last: ONE, whole: ONE) -> ONE:
+    """What lies beyond a whole number of spacings, within the line."""
+    return minimum(maximum(s, 0.0), last) - whole
+
+
 @formula(symbol="k_n", source=LEVER, evidence="convention", known_by="derived")
 def nearer_share(part: ONE) -> ONE:
     """Share of the nearer of two bolts, a part of the pitch from one of them."""
@@ -183,7 +189,7 @@ class FrameForces:
 def _share(z: Value, first: Value, pitch: Value, n: Value) -> Array:
     """Share of the bolt nearest to a pull at z on a line of n bolts; all of it and more beyond the ends."""
     s, last = np.asarray(stations(z, first, pitch)), gaps(n)
-    part = np.mod(np.clip(s, 0.0, last), 1.0)
+    part = part_of_pitch(s, last, np.floor(np.clip(s, 0.0, last)))
     return np.asarray(share_with_overhang(nearer_share(part), s, last))
 
 

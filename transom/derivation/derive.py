@@ -11,9 +11,9 @@ from transom.derivation.digits import shown
 from transom.derivation.entering import entering
 from transom.derivation.lines import FORMULA, Derivation, Line
 from transom.derivation.plate import PlateValue
-from transom.derivation.resolve import LAST, LISTED, Computed, Constant, Origin, Resolver, defaults, table_of
+from transom.derivation.resolve import LAST, LISTED, Computed, Constant, Origin, Resolver, table_of
 from transom.derivation.symbolic import latex_line
-from transom.derivation.terms import Expressions, Listed, Stands, Term, written
+from transom.derivation.terms import Listed, Patterns, Stands, Term, written
 from transom.derivation.trace import Number, trace
 from transom.formula import Formula
 from transom.judge.records import Judgement
@@ -39,11 +39,11 @@ def derive(j: Judgement, checks: Iterable[Check]) -> tuple[Derivation, ...]:
         ValueError: a judgement without a mount, or a check that is not the judgement's.
     """
     wanted = list(checks)
-    resolver, cache = Resolver(trace(j, [c.case for c in wanted])), Expressions({})
+    resolver, cache = Resolver(trace(j, [c.case for c in wanted])), Patterns()
     return tuple(_derivation(resolver, cache, c) for c in wanted)
 
 
-def _derivation(resolver: Resolver, cache: Expressions, check: Check) -> Derivation:
+def _derivation(resolver: Resolver, cache: Patterns, check: Check) -> Derivation:
     again = resolver.trace.again(check)
     return _Writer(resolver, cache, again.check, again.column).derivation(again.demand, again.resistance)
 
@@ -53,7 +53,7 @@ class _Writer:
     """Writes the lines of one check, each after the lines it uses."""
 
     resolver: Resolver
-    cache: Expressions
+    cache: Patterns
     check: Check
     column: int
     lines: list[Line] = field(default_factory=list)
@@ -98,8 +98,10 @@ class _Writer:
 
     def _formula(self, computed: Computed, name: str) -> int:
         found = computed.call.formula
-        known = defaults(found)
-        arguments = {k: self._stands(k, u, n, computed.index, known.get(k)) for k, u, n in computed.arguments()}
+        known = self.resolver.defaults(found)
+        arguments = {
+            k: self._stands(k, u, n, computed.index, known.get(k)) for k, u, n in self.resolver.arguments(computed)
+        }
         symbol = found.symbol if NAME.fullmatch(found.symbol) else name
         return self._write(found, found.name, arguments, computed.value, symbol)
 
@@ -116,11 +118,14 @@ class _Writer:
         return Listed(name, items, tuple(dict.fromkeys(self._items(name, unit, numbers, before))))
 
     def _items(self, name: str, unit: Unit, numbers: list[Number], before: int) -> Iterator[int]:
-        """The lines of those items of a list that formulas computed."""
+        """Lines of items of a list: of each formula that computed some, the first and the last of them."""
+        found: dict[str, list[Computed]] = {}
         for n in dict.fromkeys(numbers):
             origin = self.resolver.source(n, name, before, self.column, None).origin
             if isinstance(origin, Computed):
-                yield self._line(origin, name, unit)
+                found.setdefault(origin.call.formula.name, []).append(origin)
+        for alike in found.values():
+            yield from (self._line(origin, name, unit) for origin in (alike[0], alike[-1]))
 
     def _write(self, found: Formula, name: str, arguments: Mapping[str, Stands], value: float, symbol: str) -> int:
         result = shown(value)

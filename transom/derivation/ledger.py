@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from transom.derivation.plate import PlateValue
-from transom.derivation.resolve import LAST, Computed, Origin, Resolver, defaults
+from transom.derivation.resolve import LAST, Computed, Origin, Resolver
 from transom.derivation.trace import Given, trace
 from transom.formula import Formula
 from transom.judge.records import Judgement
@@ -92,8 +92,8 @@ class _Reached:
             yield self.resolver.source(number, "", LAST, self.column, None).origin
 
     def _before(self, computed: Computed) -> Iterator[Origin]:
-        known = defaults(computed.call.formula)
-        for name, _, numbers in computed.arguments():
+        known = self.resolver.defaults(computed.call.formula)
+        for name, _, numbers in self.resolver.arguments(computed):
             for n in dict.fromkeys(numbers):
                 yield self.resolver.source(n, name, computed.index, self.column, known.get(name)).origin
 

@@ -88,7 +88,7 @@ def _quantities(
     for b in range(count):
         yield "T_p", "pull of", BOLTS[b : b + 1], a.borne.bolts[b : b + 1], hand[b // 2]
         yield "dT", "what two grids have yet to go in the pull of", BOLTS[b : b + 1], a.bolt_error[b : b + 1], np.nan
-    yield "C_p", "push of the harder pressed pad", ("",), careful.pad_push, pencil.pad_push
+    yield "C_p", "push of", (" the pad to port", " the pad to starboard"), careful.pads, pencil.pad_push
     for moments, places in ((careful.moments, nodes(careful)), *((m, BOLTS[:count]) for m in at_bolts)):
         for symbol, what, name in MOMENTS:
             where = places if moments is careful.moments else tuple(f"mean over the wood round{p}" for p in places)

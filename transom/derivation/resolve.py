@@ -11,7 +11,7 @@ formulas: it is said to be untraced.
 import difflib
 import inspect
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from math import isclose
@@ -54,22 +54,16 @@ class Computed:
         """The number."""
         return float(np.ravel(self.call.result)[self.place])
 
-    def arguments(self) -> Iterator[tuple[str, Unit, list[Number]]]:
+    def arguments(self, units: Mapping[str, Unit]) -> Iterator[tuple[str, Unit, list[Number]]]:
         """Each argument of this one element: its name and unit, and its number, or the items of a sum."""
-        plain, marked = self._of(self.call), self._of(self.marked)
-        for name, unit in self.call.formula.parameters.items():
-            pairs = zip(plain[name], marked[name], strict=True)
-            yield name, unit, [Number(float(a), float(b)) for a, b in pairs]
-
-    def _of(self, call: Call) -> dict[str, Array]:
-        shape = call.result.shape
+        shape = self.call.result.shape
         at = np.unravel_index(self.place, shape) if shape else ()
-        lists = {k for k, u in call.formula.parameters.items() if u.vector}
-        n = max((call.arguments[k].shape[-1] for k in lists if call.arguments[k].ndim), default=1)
-        return {
-            k: np.broadcast_to(v, (*shape, n))[at] if k in lists else np.broadcast_to(v, shape)[at].reshape(1)
-            for k, v in call.arguments.items()
-        }
+        n = max((self.call.arguments[k].shape[-1] for k, u in units.items() if u.vector and self.call.arguments[k].ndim),
+                default=1)  # fmt: skip
+        for name, unit in units.items():
+            whole = (*shape, n) if unit.vector else shape
+            pair = (np.broadcast_to(c.arguments[name], whole)[at].reshape(-1) for c in (self.call, self.marked))
+            yield name, unit, [Number(a, b) for a, b in zip(*(x.tolist() for x in pair), strict=True)]
 
 
 Origin = Computed | Given | PlateValue | Constant
@@ -94,6 +88,32 @@ class Resolver:
     """Looks numbers up in a trace."""
 
     trace: Trace
+
+    @cached_property
+    def _known(self) -> dict[str, tuple[dict[str, Unit], dict[str, float]]]:
+        """Units and defaults of the formulas asked for so far."""
+        return {}
+
+    def _of(self, formula: Formula) -> tuple[dict[str, Unit], dict[str, float]]:
+        if formula.name not in self._known:
+            self._known[formula.name] = (formula.parameters, defaults(formula))
+        return self._known[formula.name]
+
+    def arguments(self, computed: Computed) -> Iterator[tuple[str, Unit, list[Number]]]:
+        """Name, unit and number, or items, of each argument of a computed number."""
+        return computed.arguments(self._of(computed.call.formula)[0])
+
+    def defaults(self, formula: Formula) -> dict[str, float]:
+        """What a formula says of itself where nobody says otherwise."""
+        return self._of(formula)[1]
+
+    @cached_property
+    def _entered(self) -> dict[float, list[Given]]:
+        """Numbers that enter, by their marked value."""
+        out: dict[float, list[Given]] = {}
+        for g, marked in self.trace.given:
+            out.setdefault(marked, []).append(g)
+        return out
 
     @cached_property
     def plate(self) -> PlateValues | None:
@@ -149,14 +169,14 @@ class Resolver:
 
     def _given(self, number: Number, column: int) -> Given | PlateValue | None:
         """What entered with these bits, or what the plate handed on."""
-        for g, marked in self.trace.given:
-            if marked == number.marked and float(g.value) == number.value:
+        for g in self._entered.get(number.marked, []):
+            if float(g.value) == number.value:
                 return g
         return None if self.plate is None else self.plate.find(number.value, column)
 
     def _unmarked(self, value: float, name: str, default: float | None) -> Given | Constant:
         """A number of the job that no fact took up, told by its name; else one of the program."""
-        same = [g for g, marked in self.trace.given if float(g.value) == marked == value]
+        same = [g for g in self._entered.get(value, []) if float(g.value) == value]
         best = max(same, key=lambda g: alike(_last(g.name), name), default=None)
         if value in (0.0, default) or best is None or (simple(value) and alike(_last(best.name), name) < 0.6):
             return Constant(value)

@@ -109,7 +109,12 @@ def plain_text(expression: "Expr", names: Mapping[str, str]) -> str:
                 text = f"if({self._print(arg.cond)}, {self._print(arg.expr)}, {text})"
             return str(text)
 
-    return re.sub(r"\(\((-[0-9.e-]+)\)\)", r"(\1)", str(Printer().doprint(expression)))
+    return str(Printer().doprint(expression))
+
+
+def double_brackets_off(text: str) -> str:
+    """One pair of brackets about a negative number is enough."""
+    return re.sub(r"\(\((-[0-9.e-]+)\)\)", r"(\1)", text)
 
 
 def latex_text(expression: "Expr", names: Mapping[str, str]) -> str:

@@ -1,18 +1,15 @@
 """What stands for the arguments of a formula on its line: symbols, numbers, lists."""
 
+import re
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from dataclasses import dataclass, field
 
 import numpy as np
 
 from transom.derivation.digits import enough, shown
-from transom.derivation.symbolic import latex_name, latex_text, plain_text, traced
+from transom.derivation.symbolic import double_brackets_off, latex_name, latex_text, plain_text, traced
 from transom.formula import Formula
 from transom.units import Array
-
-if TYPE_CHECKING:
-    from sympy import Expr
 
 
 @dataclass(frozen=True)
@@ -59,17 +56,47 @@ class Listed:
 Stands = Term | tuple[Term, ...] | Listed
 
 
-@dataclass
-class Expressions:
-    """Traced formulas, each once."""
+@dataclass(frozen=True)
+class Pattern:
+    """A formula printed once, in ASCII and in LaTeX, with a place for each of its symbols."""
 
-    known: dict[tuple[str, tuple[tuple[str, int], ...]], "Expr"]
+    plain: str
+    latex: str
 
-    def of(self, formula: Formula, items: Mapping[str, int]) -> "Expr":
-        """The formula with so many items to each list; zero: one symbol for all."""
+    def filled(self, names: Mapping[str, str]) -> str:
+        """In ASCII, with these in their places."""
+        return double_brackets_off(PLACE.sub(lambda m: names[m[1]], self.plain))
+
+    def filled_latex(self, names: Mapping[str, str]) -> str:
+        """In LaTeX, with these in their places."""
+        return PLACE.sub(lambda m: names[m[1]], self.latex)
+
+
+PLACE = re.compile("\N{LEFT CEILING}([^\N{RIGHT CEILING}]*)\N{RIGHT CEILING}")
+
+
+def _place(name: str) -> str:
+    return f"\N{LEFT CEILING}{name}\N{RIGHT CEILING}"
+
+
+def pattern(formula: Formula, items: Mapping[str, int]) -> Pattern:
+    """The formula with so many items to each list; zero: one symbol for all."""
+    expression = traced(formula, items)
+    places = {s.name: _place(s.name) for s in expression.free_symbols}
+    return Pattern(plain_text(expression, places), latex_text(expression, places))
+
+
+@dataclass(frozen=True)
+class Patterns:
+    """Formulas traced and printed, each once."""
+
+    known: dict[tuple[str, tuple[tuple[str, int], ...]], Pattern] = field(default_factory=dict)
+
+    def of(self, formula: Formula, items: Mapping[str, int]) -> Pattern:
+        """The pattern of a formula with so many items to each list."""
         key = (formula.name, tuple(sorted(items.items())))
         if key not in self.known:
-            self.known[key] = traced(formula, items)
+            self.known[key] = pattern(formula, items)
         return self.known[key]
 
 
@@ -82,18 +109,17 @@ class Written:
     latex: str
 
 
-def written(formula: Formula, arguments: Mapping[str, Stands], result: str, cache: Expressions) -> Written:
+def written(formula: Formula, arguments: Mapping[str, Stands], result: str, cache: Patterns) -> Written:
     """A formula with what stands for its arguments, with as many digits as its printed result needs."""
     digits = enough(lambda r: _again(formula, arguments, r), result)
-    items = {k: len(v) if isinstance(v, tuple) else 0 for k, v in arguments.items()}
-    expression = cache.of(formula, items)
+    found = cache.of(formula, {k: len(v) if isinstance(v, tuple) else 0 for k, v in arguments.items()})
     names = {k: t.symbol if isinstance(t, Listed) else t.name(digits) for k, t in _each(arguments)}
     numbers = {k: t.number(digits) for k, t in _each(arguments)}
     tex = {k: latex_name(t.symbol) if isinstance(t, Listed) else t.latex(digits) for k, t in _each(arguments)}
-    parts = [latex_text(expression, tex)]
+    parts = [found.filled_latex(tex)]
     if not any(isinstance(t, Listed) for t in arguments.values()):
-        parts.append(latex_text(expression, numbers))
-    return Written(plain_text(expression, names), plain_text(expression, numbers), " = ".join(parts))
+        parts.append(found.filled_latex(numbers))
+    return Written(found.filled(names), found.filled(numbers), " = ".join(parts))
 
 
 def _each(arguments: Mapping[str, Stands]) -> Iterator[tuple[str, Term | Listed]]:

@@ -22,6 +22,7 @@ from transom.loads.cases import build_cases
 from transom.result import Cases, Check, CheckArray
 from transom.setup.build import build, values_of
 from transom.setup.facts import Facts, collect
+from transom.setup.records import Fact
 from transom.units import Array
 
 
@@ -147,7 +148,7 @@ def trace(j: Judgement, names: Iterable[str]) -> Trace:
 def _run(j: Judgement, mount: Mount, rows: Sequence[int], marks: np.random.Generator | None) -> Run:
     job, tables = j.setup.job, j.setup.tables
     with watching(watched(), marks) as found:
-        facts = {k: replace(f, value=float(found.marked(f.value))) for k, f in collect(job, tables).items()}
+        facts = {k: _marked(found, k, f) for k, f in collect(job, tables).items()}
         setup = build(job, tables, values_of(facts))
         trial = trial_of(setup, build_cases(setup.loads).take(rows), [mount])
         pencil = all_checks(trial)
@@ -155,6 +156,11 @@ def _run(j: Judgement, mount: Mount, rows: Sequence[int], marks: np.random.Gener
         plate = None if j.careful is None else careful_of(trial)
         checks = side_by_side(pencil, pencil if plate is None else all_checks(plate), trial)
     return Run(found, facts, trial, plate, checks, begins)
+
+
+def _marked(found: Recording, key: str, fact: Fact) -> Fact:
+    """A fact, marked where marks are made; what counts bolts or beams is rounded on its way and stays whole."""
+    return fact if key.endswith("count") else replace(fact, value=float(found.marked(fact.value)))
 
 
 def watched() -> Watched:

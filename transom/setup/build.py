@@ -11,6 +11,7 @@ from transom.job.records import Job
 from transom.loads.crossing import length_in_m, torque_in_n_mm
 from transom.loads.inputs import BracketLoads, EngineLoads, LoadInputs, OwnCase
 from transom.loads.thrust import bollard, propeller_speed, rated_torque, thrust_under_way
+from transom.setup import steps
 from transom.setup.facts import Facts
 from transom.setup.holding import column
 from transom.setup.records import Factors, Place, Setup
@@ -85,12 +86,12 @@ def _refuse(values: Values) -> None:
 def _span(values: Values) -> Value:
     if "frame.apart" in values:
         return values["frame.apart"]
-    return values["board.width"] - 2.0 * np.asarray(values["frame.inset"])[()]
+    return steps.span_between(values["board.width"], values["frame.inset"])
 
 
 def _place(job: Job, tables: Catalogue, values: Values) -> Place:
     kind = job.frame.kind or tables.preset(job.boat.kind).frame
-    bottom = values["board.height"] - np.asarray(values["frame.inset"])[()]
+    bottom = steps.depth_of_bottom(values["board.height"], values["frame.inset"])
     return Place(
         kind=kind,
         width=column(values["board.width"]),
@@ -111,12 +112,12 @@ def steering_stop(job: Job, tables: Catalogue) -> float:
         "tiller": "steering.tiller_deg",
         "full turn": "steering.full_turn_deg",
     }
-    return float(np.radians(_factor(tables, name[job.engine.steering])))
+    return float(steps.angle_of(_factor(tables, name[job.engine.steering])))
 
 
-def _within_series(pitch: Value, diameter: Value, most: float = 1.4) -> Value:
-    """Pitch the B-series still covers, 1.4 diameters: a steeper propeller thrusts less at the same torque."""
-    return np.minimum(pitch, most * np.asarray(diameter))[()]
+def _moved(x: Value, offset: Value) -> Value:
+    """A point moved by what a setback bracket moves it; without one it stays the number it is."""
+    return x if np.ndim(offset) == 0 and offset == 0.0 else steps.moved(x, offset)
 
 
 def _loads(job: Job, tables: Catalogue, v: Values) -> LoadInputs:
@@ -126,7 +127,7 @@ def _loads(job: Job, tables: Catalogue, v: Values) -> LoadInputs:
     P = v["engine.power"]
     n = propeller_speed(v["engine.propeller.speed"], v["engine.propeller.gear"])
     usual = bollard(
-        P=P, D=length_in_m(v["engine.propeller.diameter"]), pitch=length_in_m(_within_series(v["engine.propeller.pitch"], v["engine.propeller.diameter"])),
+        P=P, D=length_in_m(v["engine.propeller.diameter"]), pitch=length_in_m(steps.pitch_in_series(v["engine.propeller.pitch"], v["engine.propeller.diameter"])),
         Z=v["engine.propeller.blades"], AeA0=v["engine.propeller.area_ratio"], gear=v["engine.propeller.gear"],
         n_e=v["engine.propeller.speed"], rho=factor("water.density_kg_m3"), FM=factor("thrust.FM"),
         peak=factor("thrust.torque_peak"),
@@ -146,13 +147,13 @@ def _loads(job: Job, tables: Catalogue, v: Values) -> LoadInputs:
         torque_Nmm=torque_in_n_mm(rated_torque(P, n)),
         mass_kg=v["engine.weight"],
         mass_light_kg=v["engine.weight_light"],
-        x_cg=v["engine.gravity.aft"] + aft,
-        z_cg=v["engine.gravity.up"] + up,
+        x_cg=_moved(v["engine.gravity.aft"], aft),
+        z_cg=_moved(v["engine.gravity.up"], up),
         dz_cg=0.0 if job.engine.gravity_up is not None else factor("gravity.up_spread_mm"),
-        z_prop=up - (v["engine.shaft"] + v["engine.propeller.below_plate"]),
-        x_steer=v["engine.steering_axis.aft"] + aft,
-        x_tilt=v["engine.tilt_axis.aft"] + aft,
-        z_tilt=v["engine.tilt_axis.up"] + up,
+        z_prop=steps.propeller_height(up, v["engine.shaft"], v["engine.propeller.below_plate"]),
+        x_steer=_moved(v["engine.steering_axis.aft"], aft),
+        x_tilt=_moved(v["engine.tilt_axis.aft"], aft),
+        z_tilt=_moved(v["engine.tilt_axis.up"], up),
         lean_rad=v["board.lean"],
         service_g=factor("inertia.open" if job.boat.service == "open" else "inertia.calm"),
         turn_g=factor("inertia.turn"),
@@ -161,8 +162,8 @@ def _loads(job: Job, tables: Catalogue, v: Values) -> LoadInputs:
         road_forward_g=factor("road.forward"),
         road_rearward_g=factor("road.rearward"),
         road_sideways_g=factor("road.sideways"),
-        tilt_from_rad=float(np.radians(factor("road.tilt_from_deg"))),
-        tilt_to_rad=float(np.radians(factor("road.tilt_to_deg"))),
+        tilt_from_rad=float(steps.angle_of(factor("road.tilt_from_deg"))),
+        tilt_to_rad=float(steps.angle_of(factor("road.tilt_to_deg"))),
         strut=job.boat.road_support == "strut",
         trailer=job.boat.trailer,
         strike_ratio=factor("strike.thrust"),
@@ -205,16 +206,16 @@ def _kicker(job: Job, tables: Catalogue, aft: Value, up: Value) -> EngineLoads |
     return EngineLoads(
         thrust_N=usual.characteristic,
         astern_ratio=factor("thrust.astern"),
-        steer_rad=float(np.radians(factor("steering.tiller_deg"))),
+        steer_rad=float(steps.angle_of(factor("steering.tiller_deg"))),
         torque_Nmm=torque_in_n_mm(usual.Q),
         mass_kg=mass,
-        mass_light_kg=mass * factor("weight.light_share"),
-        x_cg=cg.x_cg_mm + aft,
-        z_cg=factor("gravity.up_mm") + up,
-        z_prop=up - (factor("shaft.small_mm") + row.below_plate_mm),
-        x_steer=factor("steering_axis.aft_mm") + aft,
-        x_tilt=factor("tilt_axis.aft_mm") + aft,
-        z_tilt=factor("tilt_axis.up_mm") + up,
+        mass_light_kg=steps.light_mass(mass, factor("weight.light_share")),
+        x_cg=_moved(cg.x_cg_mm, aft),
+        z_cg=_moved(factor("gravity.up_mm"), up),
+        z_prop=steps.propeller_height(up, factor("shaft.small_mm"), row.below_plate_mm),
+        x_steer=_moved(factor("steering_axis.aft_mm"), aft),
+        x_tilt=_moved(factor("tilt_axis.aft_mm"), aft),
+        z_tilt=_moved(factor("tilt_axis.up_mm"), up),
         y=k.y if k.y is not None else factor("kicker.y_mm"),
         full_turn=False,
     )

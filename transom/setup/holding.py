@@ -6,6 +6,7 @@ import numpy as np
 
 from transom.catalogue import Catalogue
 from transom.job.records import Job
+from transom.setup import steps
 from transom.setup.records import Holding
 from transom.statics.contact import Pattern
 from transom.units import Array, Value
@@ -47,19 +48,18 @@ def _bolted(job: Job, values: Values, height: str) -> Pattern:
     )
     return Pattern(
         z_u=down,
-        z_l=down + apart,
-        y_u=upper / 2,
-        y_l=lower / 2,
+        z_l=steps.lower_row(down, apart),
+        y_u=steps.half(upper),
+        y_l=steps.half(lower),
         h=h,
-        y_pad=column(values["engine.bracket.pads_apart"]) / 2,
+        y_pad=steps.half(column(values["engine.bracket.pads_apart"])),
         top_share=top_share(max((p.down for p in job.engine.bracket.pads), default=0.0), h),
     )
 
 
-def top_share(top: Value, h: Value, usual: float = 0.2) -> Value:
+def top_share(top: Value, h: Value) -> Value:
     """Where pads that begin at depth `top` bear when the bracket is pulled backwards, as a share of h."""
-    share: Value = usual + (1.0 - usual) * np.minimum(np.asarray(top) / np.asarray(h), 1.0)[()]
-    return share
+    return steps.share_from_top(top, h)
 
 
 def _clamps(tables: Catalogue, values: Values, height: str) -> Pattern:
@@ -75,8 +75,8 @@ def _clamps(tables: Catalogue, values: Values, height: str) -> Pattern:
         y_u=y,
         y_l=y,
         h=h,
-        y_pad=column(values["engine.bracket.pads_apart"]) / 2,
-        top_share=float(tables.factor("clamps.hook_down_mm").value) / h,
+        y_pad=steps.half(column(values["engine.bracket.pads_apart"])),
+        top_share=steps.share_of_depth(float(tables.factor("clamps.hook_down_mm").value), h),
     )
 
 

@@ -8,6 +8,7 @@ import numpy as np
 from transom.catalogue import Catalogue
 from transom.job.records import Job
 from transom.loads.inputs import LoadInputs
+from transom.setup.steps import strength_factor
 from transom.statics.contact import Pattern
 from transom.units import Array, Value
 
@@ -169,13 +170,16 @@ class Factors:
 
     def wood(self, duration: tuple[str, ...]) -> Array:
         """k_mod/gamma_M of plywood by duration class, (v,); an accident is instantaneous with its own gamma."""
-        return np.array([_ratio(self.k_mod(d), self.gamma(d)) for d in duration])
+        return np.array([strength_factor(self.k_mod(d), self.gamma(d)) for d in duration])
 
     def connection(self, duration: tuple[str, ...]) -> Array:
         """k_mod/gamma_M of a fastener in wood by duration class, (v,)."""
         accident = self.gamma_M_accidental
         return np.array(
-            [_ratio(self.k_mod(d), accident if d == "accidental" else self.gamma_M_connection) for d in duration]
+            [
+                strength_factor(self.k_mod(d), accident if d == "accidental" else self.gamma_M_connection)
+                for d in duration
+            ]
         )
 
     def k_mod(self, duration: str) -> float:
@@ -185,10 +189,6 @@ class Factors:
     def gamma(self, duration: str) -> float:
         """The wood safety factor of a duration class."""
         return self.gamma_M_accidental if duration == "accidental" else self.gamma_M_plywood
-
-
-def _ratio(k_mod: float, gamma: float) -> float:
-    return k_mod / gamma
 
 
 @dataclass(frozen=True)

@@ -6,8 +6,9 @@ import numpy as np
 
 from transom.catalogue import Catalogue
 from transom.job.records import Crossmembers
+from transom.setup import groups, steps
 from transom.setup.records import Bolting, FrameHold, LevelGroup, Place, PodHold
-from transom.units import Array, Value
+from transom.units import Value
 
 LEAST = {"pod": 6.0, "uprights": 4.0, "cap rail": 8.0}
 STAINLESS_SHEAR = 0.5  # alpha_v of stainless bolts, thread in the shear plane, EN 1993-1-4
@@ -22,7 +23,7 @@ def frame_hold(place: Place, tables: Catalogue, values: Mapping[str, Value]) -> 
     """Bolts along the lines that hold the board, as many on each as its length asks."""
     bolts = bolts_of(tables, values, "frame.bolts")
     arm, least = column(values["frame.inset"]), LEAST[place.kind]
-    edge = np.minimum(np.asarray(place.width - place.span) / 2, np.asarray(place.width) / 2)
+    edge = np.asarray(groups.edge_beyond(place.width, place.span))
     count = np.maximum(bolts.count, least)
     ends = {"pod": 1, "uprights": 0, "cap rail": 2}[place.kind]
     n_side = np.maximum(np.floor(count * place.height / (2 * place.height + ends * place.span) + 1e-9), 2.0)
@@ -30,17 +31,15 @@ def frame_hold(place: Place, tables: Catalogue, values: Mapping[str, Value]) -> 
     rest = count - 2 * n_side
     n_bottom = rest if ends == 1 else np.floor(rest / 2) if ends == 2 else 0.0 * rest
     n_top = np.floor(rest / 2) if ends == 2 else 0.0 * rest
-    first = np.minimum(arm, np.asarray(place.height) / 4)
-    side_pitch = (place.height - 2 * first) / (n_side - 1)
-    end_pitch = place.span / (np.maximum(n_bottom, n_top) + 1)
-    middle = np.asarray(place.height) / 2
-    n = 2 * n_side + n_bottom + n_top
-    z_c = (2 * n_side * middle + n_bottom * place.z_bottom + n_top * first) / n
-    J = (
-        n_side * place.span**2 / 2
-        + 2 * (_even(n_side, side_pitch) + n_side * (middle - z_c) ** 2)
-        + _even(n_bottom, end_pitch) + n_bottom * (place.z_bottom - z_c) ** 2
-        + _even(n_top, end_pitch) + n_top * (first - z_c) ** 2
+    first = groups.first_down(arm, place.height)
+    side_pitch = groups.pitch_on_side(place.height, first, n_side)
+    end_pitch = groups.pitch_along_end(place.span, np.maximum(n_bottom, n_top))
+    n = groups.bolts_in_all(n_side, n_bottom, n_top)
+    z_c = groups.middle_of_group(n_side, n_bottom, n_top, n, place.height, place.z_bottom, first)
+    even = groups.even_row
+    J = groups.polar_of_lines(
+        n_side, n_bottom, n_top, place.span, place.height, place.z_bottom, first, z_c,
+        I_side=even(n_side, side_pitch), I_bottom=even(n_bottom, end_pitch), I_top=even(n_top, end_pitch),
     )  # fmt: skip
     return FrameHold(
         bolts=bolts,
@@ -61,14 +60,9 @@ def frame_hold(place: Place, tables: Catalogue, values: Mapping[str, Value]) -> 
         n=n,
         z_c=z_c,
         J=J,
-        far=np.maximum(z_c - first, np.maximum(place.height - first, place.z_bottom if ends else 0.0) - z_c),
+        far=groups.farthest_down(z_c, first, place.height, place.z_bottom if ends else 0.0),
         least=least,
     )
-
-
-def _even(n: Value, pitch: Value) -> Array:
-    """Sum of squared distances of n bolts a pitch apart from their middle."""
-    return np.asarray(n * (n**2 - 1) * pitch**2 / 12)
 
 
 def bolts_of(tables: Catalogue, values: Mapping[str, Value], key: str) -> Bolting:
@@ -78,17 +72,19 @@ def bolts_of(tables: Catalogue, values: Mapping[str, Value], key: str) -> Boltin
     sizes = np.array([t.d_mm for t in threads])
     areas = np.array([t.A_s_mm2 for t in threads])
     flats = np.array([tables.nut(t.name).AF_mm for t in threads])
-    # Below the smallest thread the stress area falls with the square of the diameter.
-    small = np.minimum(np.asarray(d) / sizes[0], 1.0)
+    # A size that rounding puts a hair below its row still lies on it.
+    low = np.clip(np.searchsorted(sizes, np.asarray(d) * (1 + 1e-6), "right") - 1, 0, len(sizes) - 2)
+    share = steps.share_between(d, sizes[low], sizes[low + 1])
+    small = steps.below_smallest(d, sizes[0])
     return Bolting(
         d=d,
-        A_s=np.interp(d, sizes, areas) * small**2,
-        flats=np.interp(d, sizes, flats) * small,
+        A_s=groups.area_between(areas[low], areas[low + 1], share, small),
+        flats=groups.flats_between(flats[low], flats[low + 1], share, small),
         f_ub=column(values[f"{key}.f_ub"]),
         alpha_v=STAINLESS_SHEAR,
         washer=column(values[f"{key}.washer"]),
         washer_t=column(values[f"{key}.washer_t"]),
-        hole=d + tables.factor("board.bolt_clearance_mm").value,
+        hole=groups.hole_of(d, tables.factor("board.bolt_clearance_mm").value),
         count=column(values[f"{key}.count"]),
     )
 
@@ -101,13 +97,13 @@ def pod_hold(
         return None
     c = stated or Crossmembers()
     group = _single(c.holes) if c.holes else _rows(place, values, c.at)
-    down, lean = column(values["crossmembers.down"]), np.asarray(place.lean)
+    down, lean = column(values["crossmembers.down"]), place.lean
     return PodHold(
         bolts=bolts_of(tables, values, "crossmembers.bolts"),
         wall=column(values["crossmembers.wall"]),
         f_u=column(values["crossmembers.f_u"]),
-        x=-group.forward - down * np.sin(lean),
-        z=-down * np.cos(lean),
+        x=groups.group_aft(group.forward, down, lean),
+        z=groups.group_up(down, lean),
         group=group,
         mass=column(values["pod.mass"]),
     )
@@ -127,16 +123,18 @@ def _rows(place: Place, values: Mapping[str, Value], at: tuple[float, ...]) -> L
     """Even rows across each crossmember; the crossmembers where they were measured, else evenly apart."""
     rows = np.maximum(np.floor(column(values["crossmembers.count"]) + 1e-9), 1.0)
     each = np.maximum(np.floor(column(values["crossmembers.bolts.count"]) / rows + 1e-9), 1.0)
-    across = np.asarray(place.span) / np.maximum(each - 1, 1.0)
+    across = groups.pitch_across(place.span, each)
     apart = column(values["crossmembers.spacing"])
-    forward: Value = column(values["crossmembers.first"]) + (rows - 1) * apart / 2
-    I_x, far_x = _even(rows, apart), (rows - 1) * apart / 2
+    far_x = groups.half_row(rows, apart)
+    forward: Value = groups.middle_of_rows(column(values["crossmembers.first"]), far_x)
+    I_x = groups.even_row(rows, apart)
     if at:
         measured = np.array(at, dtype=float)
         forward, off = float(measured.mean()), measured - measured.mean()
         I_x, far_x = np.asarray(off @ off), np.asarray(np.abs(off).max())
-    corner_x, corner_y = np.broadcast_arrays(np.asarray(far_x, dtype=float), (each - 1) * across / 2)
+    corner_x, corner_y = np.broadcast_arrays(np.asarray(far_x, dtype=float), groups.half_row(each, across))
     return LevelGroup(
-        n=rows * each, forward=forward, y=0.0, I_x=each * I_x, I_y=rows * _even(each, across), I_xy=0.0,
+        n=groups.bolts_of_rows(rows, each), forward=forward, y=0.0, I_x=groups.as_many(each, I_x),
+        I_y=groups.as_many(rows, groups.even_row(each, across)), I_xy=0.0,
         off_x=np.asarray(corner_x)[..., None], off_y=np.asarray(corner_y)[..., None],
     )  # fmt: skip
