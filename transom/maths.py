@@ -17,7 +17,14 @@ PI = float(np.pi)
 
 
 def _symbolic(*values: Any) -> bool:
-    return any(hasattr(v, "free_symbols") or (isinstance(v, np.ndarray) and v.dtype == object) for v in values)
+    # Asked of every array a search computes: no generator, and of an array its kind alone.
+    for v in values:
+        if isinstance(v, np.ndarray):
+            if v.dtype == object:
+                return True
+        elif hasattr(v, "free_symbols"):
+            return True
+    return False
 
 
 def _each(name: str, *values: Any) -> Value:
