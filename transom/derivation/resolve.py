@@ -57,6 +57,9 @@ class Computed:
     def arguments(self, units: Mapping[str, Unit]) -> Iterator[tuple[str, Unit, list[Number]]]:
         """Each argument of this one element: its name and unit, and its number, or the items of a sum."""
         shape = self.call.result.shape
+        if len(np.broadcast_shapes(*(a.shape for a in self.call.arguments.values()))) == len(shape):
+            # Lists that are gone through item by item: of one item the arguments are single numbers.
+            units = {k: Unit(u.text) for k, u in units.items()}
         at = np.unravel_index(self.place, shape) if shape else ()
         n = max((self.call.arguments[k].shape[-1] for k, u in units.items() if u.vector and self.call.arguments[k].ndim),
                 default=1)  # fmt: skip
