@@ -24,6 +24,7 @@ ROOT = Path(__file__).parents[2]
 sys.path.insert(0, str(ROOT))
 
 PHONE, DESK = 360, 1280
+DERIVED = ("runabout", "failing")  # reports that carry their derivations
 PAPERS = {"letter": (8.5, 11.0), "a4": (8.27, 11.69)}  # in
 ALONE = (
     "Weakest link",
@@ -132,7 +133,7 @@ def reports(folder: Path, names: Sequence[str]) -> dict[str, tuple[Path, bool]]:
     from transom.job.read import load
     from transom.judge.judging import judge
     from transom.report.cures import resized
-    from transom.report.html.page import to_html
+    from transom.report.html.page import grounds, to_html
 
     runabout = load(ROOT / "examples" / "runabout-60hp.toml")
     good = reviewed("example")
@@ -155,7 +156,8 @@ def reports(folder: Path, names: Sequence[str]) -> dict[str, tuple[Path, bool]]:
         if names and name not in names:
             continue
         path = folder / f"{name}.html"
-        path.write_text(to_html(j, resized(j.job, SHIPPED) if j.failing else ()), encoding="utf-8")
+        below = grounds(j) if name in DERIVED else None
+        path.write_text(to_html(j, resized(j.job, SHIPPED) if j.failing else (), below), encoding="utf-8")
         out[name] = (path, j.passes)
     only = os.environ.get("ONLY")
     return {k: v for k, v in out.items() if not only or k in only.split(",")}

@@ -7,6 +7,7 @@ import pytest
 
 from tests.report.jobs import EXAMPLE
 from transom.cli import main as command
+from transom.report.html.page import Grounds
 
 RUNABOUT = EXAMPLE.with_name("runabout-60hp.toml")
 
@@ -19,6 +20,8 @@ def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     assert layer in text
     (tmp_path / "weak.toml").write_text(text.replace(layer, ""), encoding="utf-8")
     monkeypatch.chdir(tmp_path)
+    # What takes seconds has tests of its own.
+    monkeypatch.setattr("transom.report.html.page.grounds", lambda j: Grounds())
     return tmp_path
 
 

@@ -27,11 +27,12 @@ def written(j: "Judgement", cures: "Sequence[Cure]", job: Path, file: Path, forc
     """
     from transom.cli.log import log
     from transom.errors import JobError
-    from transom.job.files import write_atomic
-    from transom.report.html.page import to_html
+    from transom.job.files import free, write_atomic
+    from transom.report.html.page import grounds, to_html
 
     if file.resolve() == job.resolve():
         raise JobError(f"{file}: is the job itself. Choose another name.")
-    write_atomic(file, to_html(j, cures), force)
+    free(file, force)
+    write_atomic(file, to_html(j, cures, grounds(j)), force)
     log(j, job, f"review --html {file}", [file])
     return [f"{file}: written"]

@@ -81,12 +81,12 @@ def write_atomic(path: Path | str, text: str | bytes, force: bool = False) -> No
         JobError: something is there already and `force` was not given, or it cannot be written.
     """
     target = Path(path)
-    _free(target, force)
+    free(target, force)
     target = target.resolve()
     draft = target.with_name(f".{target.name[:100]}.{secrets.token_hex(4)}.part")
     try:
         _put(draft, text.encode("utf-8") if isinstance(text, str) else text, like=target)
-        _free(target, force)
+        free(target, force)
         draft.replace(target)
     except OSError as error:
         raise JobError(f"{path}: cannot be written ({_why(error)}). Choose another place.") from None
@@ -95,7 +95,12 @@ def write_atomic(path: Path | str, text: str | bytes, force: bool = False) -> No
             draft.unlink()
 
 
-def _free(path: Path, force: bool) -> None:
+def free(path: Path, force: bool) -> None:
+    """See that a file may be written there, before work is put into it.
+
+    Raises:
+        JobError: something is there already and `force` was not given, or there is no such folder.
+    """
     if path.is_dir():
         raise JobError(f"{path}: is a folder. Name a file in it.")
     if not force and (path.exists() or path.is_symlink()):

@@ -1,17 +1,20 @@
 """A judged mount as one HTML document that needs nothing beside it."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from markupsafe import Markup
 
+from transom.derivation.ledger import Ledger
+from transom.derivation.lines import Derivation
 from transom.judge.records import Judgement
 from transom.report.amounts import percent
 from transom.report.cures import Cure
 from transom.report.forces import trial_of_mount
 from transom.report.html import view
+from transom.report.html.derived import counts, provisional, steps
 from transom.report.html.safe import mixed, short, user
 from transom.report.html.scenes import scenes
 from transom.report.html.standards import used_for
@@ -19,7 +22,7 @@ from transom.report.maps.pages import sheets
 from transom.report.maps.svg import OVER, figure, mark_figures, swatch
 from transom.report.page import measure_rows, still
 from transom.report.ruler import ruler_words
-from transom.report.words import spelled
+from transom.report.words import EVIDENCE, spelled
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -37,15 +40,31 @@ class Figure:
     below: tuple[str, ...]
 
 
-def to_html(j: Judgement, cures: Sequence[Cure] = ()) -> str:
-    """The review of a judged mount as an HTML document.
+@dataclass(frozen=True)
+class Grounds:
+    """How the numbers come about and what they rest on; seconds to trace, and none of it changes an answer."""
+
+    derivations: tuple[Derivation, ...] = ()
+    ledger: Ledger = field(default_factory=lambda: Ledger(()))
+
+
+def grounds(j: Judgement) -> Grounds:
+    """Every deciding check derived in its worst case, weakest first, and the ledger of them all."""
+    from transom.derivation.derive import derive
+    from transom.derivation.ledger import ledger
+
+    return Grounds(derive(j, j.worst), ledger(j))
+
+
+def to_html(j: Judgement, cures: Sequence[Cure] = (), below: Grounds | None = None) -> str:
+    """The review of a judged mount as an HTML document; without `below` its derivations are left out.
 
     Raises:
         ValueError: there is no mount to review.
     """
     if j.mount is None:
         raise ValueError("no mount to review")
-    return environment().get_template("page.html").render(**_context(j, cures))
+    return environment().get_template("page.html").render(**_context(j, cures), **_below(j, below or Grounds()))
 
 
 def environment() -> "Environment":
@@ -91,8 +110,6 @@ def _context(j: Judgement, cures: Sequence[Cure]) -> dict[str, Any]:
         "opinions": view.opinions(j),
         "matrix": (situations, shares),
         "matrix_rows": tuple((name, *row) for name, row in shares),
-        "derivations": (),
-        "ledger": (),
         "still": still(j),
         "measure": measure_rows(j),
         "assumptions": tuple(row[:4] for row in view.assumptions(j)),
@@ -101,6 +118,17 @@ def _context(j: Judgement, cures: Sequence[Cure]) -> dict[str, Any]:
         "notes": tuple(spelled(n, units) for n in j.notes),
         "cautions": tuple(spelled(c, units) for c in j.cautions),
         "standards": used_for(j),
+    }
+
+
+def _below(j: Judgement, found: Grounds) -> dict[str, Any]:
+    shown, left = steps(j, found.derivations)
+    return {
+        "derivations": shown,
+        "not_derived": left,
+        "evidence": tuple(EVIDENCE.values()),
+        "counts": tuple(counts(found.ledger)) if found.ledger.entries else (),
+        "provisional": provisional(j, found.ledger),
     }
 
 
