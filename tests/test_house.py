@@ -34,8 +34,9 @@ MAY_IMPORT = {
     "sizing": FORMULA_ROOMS
     | {"job", "catalogue", "result", "setup", "loads", "statics", "standards", "board", "checks", "judge", "nesting"},
 }
-MAY_IMPORT["drawing"] = MAY_IMPORT["sizing"] | {"sizing", "quantity", "report", "estimate"}
+MAY_IMPORT["drawing"] = MAY_IMPORT["sizing"] | {"sizing", "quantity", "report"}
 MAY_IMPORT["estimate"] = MAY_IMPORT["sizing"] | {"sizing"}
+MAY_IMPORT["floor"] = MAY_IMPORT["drawing"] | {"drawing", "estimate", "interview"}
 OPEN = {"report", "cli", "__init__", "__main__"}
 
 # Functions of the engineering rooms that do arithmetic without being a formula, each with its reason.
@@ -82,7 +83,7 @@ THIRD_PARTY = {
     "typer": {"report", "cli"},
     "click": {"report", "cli"},
     "pydantic": {"job", "catalogue"},
-    "reportlab": {"drawing"},
+    "reportlab": {"drawing", "floor"},
     "ezdxf": {"drawing"},
 }
 

@@ -184,13 +184,16 @@ def test_left_out_is_told_apart_from_not_measured() -> None:
     assert "board.width" not in job.left_out
 
 
-def test_what_is_read_and_not_yet_judged_is_listed() -> None:
+def test_bracket_trial_and_what_was_built_are_read() -> None:
     text = (
         MINIMAL
         + '[bracket]\nsetback = "10 in"\n[bracket.welds.base]\nleg = "3 mm"\n[trial]\nspeed = "22 mph"\n[built]\n'
     )
     job = loads(text)
     assert job.not_judged == ("trial", "built")
+    assert job.sea_trial is not None
+    assert job.sea_trial.speed == pytest.approx(9.835, abs=1e-3)
+    assert job.built is not None
     assert job.setback is not None
     assert job.setback.distance == 254.0
     assert job.setback.base_weld.leg == 3.0

@@ -3,6 +3,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Annotated
 
 from transom.catalogue.schema import Between, OneOf, Row
@@ -83,3 +84,25 @@ class Opening(Row):
     see: str
     decides: str
     work: str
+
+
+@dataclass(frozen=True)
+class Cure(Row):
+    """How long a glue wants at `ref_C`; times double for each `doubling_C` colder."""
+
+    name: str
+    ref_C: Annotated[float, Between(10, 30)]
+    doubling_C: Annotated[float, Between(4, 20)]
+    open_h: Annotated[float, Between(0.1, 12)]
+    clamp_h: Annotated[float, Between(1, 96)]
+    work_h: Annotated[float, Between(1, 168)]
+    recoat_h: Annotated[float, Between(1, 168)]
+    hang_h: Annotated[float, Between(1, 336)]
+    load_h: Annotated[float, Between(1, 672)]
+
+    def disorder(self) -> Iterator[tuple[str, str]]:
+        """What comes later takes longer."""
+        order = ("open_h", "clamp_h", "work_h", "hang_h", "load_h")
+        for before, after in pairwise(order):
+            if getattr(self, after) < getattr(self, before):
+                yield after, f"{getattr(self, after)} is less than {before} {getattr(self, before)}"

@@ -39,6 +39,7 @@ FAMILIES: Mapping[str, type[Row]] = {
     "anodic": metal.Anodic,
     "frp": wood.Laminate,
     "labour": shopwork.Operation,
+    "cures": shopwork.Cure,
     "supplies": shopwork.Supply,
     "buying": shopwork.Buying,
     "opening": shopwork.Opening,

@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from transom import __version__
-from transom.cli import draw, materials, new, review, size, verify
+from transom.cli import draw, materials, new, record, review, size, steps, trial, verify
 from transom.cli.stream import hush, say, tell
 from transom.errors import JobError, TransomError
 
@@ -25,6 +25,9 @@ app = typer.Typer(
 app.command("size")(size.size)
 app.command("review")(review.review)
 app.command("draw")(draw.draw)
+app.command("steps")(steps.steps)
+app.command("trial")(trial.trial)
+app.command("record")(record.record)
 app.command("new")(new.new)
 app.command("materials")(materials.materials)
 app.command("verify")(verify.verify)

@@ -10,6 +10,7 @@ from transom.job.records import (
     Backing,
     Board,
     Boat,
+    Built,
     Crossmembers,
     Engine,
     EngineBolts,
@@ -27,6 +28,7 @@ from transom.job.records import (
     Pad,
     Propeller,
     Quote,
+    SeaTrial,
     Shop,
     ShopCase,
     Sign,
@@ -47,6 +49,8 @@ def job(r: Reading, shop: Shop | None, shop_reading: Reading, sha256: str) -> Jo
         mount=_mount(r),
         cases=tuple(ShopCase(**row) for row in r.get("case") or ()),
         accepts=tuple(Accept(**row) for row in r.get("accept") or ()),
+        sea_trial=_sea_trial(r),
+        built=Built(**r.of("built")) if r.get("built") else None,
         sign=Sign(**r.of("sign")),
         quote=Quote(**r.of("quote")),
         sha256=sha256,
@@ -194,3 +198,14 @@ def _mount(r: Reading) -> Mount | None:
 def _engine_bolts(r: Reading) -> EngineBolts:
     path = "mount.engine_bolts"
     return EngineBolts(**r.of(path), aft=Backing(**r.of(f"{path}.aft")), forward=Backing(**r.of(f"{path}.forward")))
+
+
+def _sea_trial(reading: Reading) -> SeaTrial | None:
+    """What the trial found; an instrument that the boat lacks is a word in place of a figure."""
+    if not reading.get("trial"):
+        return None
+    said = reading.of("trial")
+    lacks = tuple(v for v in said.values() if isinstance(v, str))
+    push = reading.of("trial.push")
+    found = {k: v for k, v in said.items() if not isinstance(v, str)}
+    return SeaTrial(**found, push_mass=push.get("weight"), moved=push.get("moved"), lacks=lacks)

@@ -42,7 +42,7 @@ class Key:
 class Section:
     """A table of the job. `many`: a list of such tables. `free`: any name may stand, each read as this key.
 
-    `opaque`: kept as it stands. `judged` is False where this version reads it and decides nothing by it.
+    `opaque`: kept as it stands. `judged` is False where it says what came after the building, by which neither size nor review decides.
     """
 
     name: str

@@ -334,6 +334,33 @@ class Quote:
 
 
 @dataclass(frozen=True)
+class SeaTrial:
+    """What the trial found, None where it was not measured: m/s, 1/s, mm, kg, mm. `lacks` names instruments missing."""
+
+    speed: float | None = None
+    engine_speed: float | None = None
+    height: float | None = None
+    push_mass: float | None = None
+    moved: float | None = None
+    lacks: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Built:
+    """What is in there: mm, N*mm; empty or None where nobody wrote it down."""
+
+    date: dt.date | None = None
+    by: str = ""
+    hull: str = ""
+    engine_serial: str = ""
+    thickness: tuple[float, ...] = ()
+    batches: tuple[str, ...] = ()
+    torque: tuple[float, ...] = ()
+    photos: tuple[str, ...] = ()
+    found: str = ""
+
+
+@dataclass(frozen=True)
 class Job:
     """Everything stated. `sha256` is of the file's bytes.
 
@@ -352,6 +379,8 @@ class Job:
     accepts: tuple[Accept, ...] = ()
     sign: Sign = field(default_factory=Sign)
     quote: Quote = field(default_factory=Quote)
+    sea_trial: SeaTrial | None = None
+    built: Built | None = None
     sha256: str = ""
     unmeasured: tuple[str, ...] = ()
     second_look: float = 0.85  # the shop's second-look line, share of the limit

@@ -291,9 +291,10 @@ QUOTE = Section("quote", "Quote", (
     Key("excludes", "text", "what else is not, one each", items=(1, 12), unknown=False),
 ), blank="none")  # fmt: skip
 
-TRIAL = Section("trial", "Sea trial", (
-    Key("speed", "speed", "full throttle", 0.5, 60.0),
-    Key("engine_speed", "rotation", "full throttle", 5.0, 250.0),
+TRIAL = Section("trial", "Trial on the water, found", (
+    Key("speed", "speed", 'full throttle, by GPS, both ways; or "no GPS"', 0.5, 60.0, words=("no GPS",)),
+    Key("engine_speed", "rotation", 'full throttle; or "no tachometer"', 5.0, 250.0, words=("no tachometer",)),
+    Key("height", "length", "anti-ventilation plate above the hull's or tubes' bottom; minus if below", -300.0, 300.0),
 ), (
     Section("push", "ruler check", (
         Key("weight", "mass", "put on the plate above the propeller", 1.0, 500.0),
@@ -302,9 +303,15 @@ TRIAL = Section("trial", "Sea trial", (
 ), judged=False, blank="none")  # fmt: skip
 
 BUILT = Section("built", "As built", (
+    Key("date", "date", "without quotes: when it was finished", unknown=False),
+    Key("by", "text", "who built it", unknown=False),
+    Key("hull", "text", "hull identification number, on the transom", unknown=False),
+    Key("engine_serial", "text", "engine's serial number, on its bracket", unknown=False),
     Key("thickness", "length", "of the finished board, four places", 5.0, 300.0, items=(1, 20)),
     Key("batches", "text", "wood and epoxy", items=(1, 50)),
     Key("torque", "torque", "of each bolt", 500.0, 1.0e6, items=(1, 50)),
+    Key("photos", "text", "numbers of the photographs that were taken, from the list", items=(1, 30), unknown=False),
+    Key("found", "text", "what opening up showed", unknown=False),
 ), judged=False, blank="none")  # fmt: skip
 
 SECTIONS = (

@@ -20,13 +20,12 @@ def next_mark(mm: float, units: str) -> float:
 
 def ruler_check(j: Judgement) -> Iterator[str]:
     """What the finished board should show, and when to stop and look."""
-    text = ruler_words(j)
-    if text:
+    if text := ruler_words(j):
         yield from block("RULER CHECK", text, at=14)
 
 
 def ruler_words(j: Judgement) -> str:
-    """The same as one text; empty where no plate was run."""
+    """The same in one paragraph; nothing where no plate was run."""
     r, units = j.ruler, j.job.head.units
     if r is None:
         return ""

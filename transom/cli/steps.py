@@ -1,0 +1,58 @@
+"""`transom steps`: the build in order, with clock times, and a checklist to print."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from transom.cli.jobs import FAILS, PASSES, AsJson, Force, JobPath, path_of, read
+from transom.cli.mounted import DespiteFailure, mounted, refusal
+
+From = Annotated[
+    str | None,
+    typer.Option(
+        "--from", metavar="TIME", help='Start, such as "2026-11-30 08:00"; left out, day 1.', show_default=False
+    ),
+]
+Glue = Annotated[str, typer.Option(metavar="NAME", help="Glue, by its name in `transom materials cures`.")]
+Pdf = Annotated[Path | None, typer.Option("--pdf", metavar="FILE", help="Write the checklist.", show_default=False)]
+
+
+def steps(
+    job: JobPath = None,
+    start: From = None,
+    glue: Glue = "structural epoxy",
+    pdf: Pdf = None,
+    despite_failure: DespiteFailure = False,
+    force: Force = False,
+    json: AsJson = False,
+) -> None:
+    """Build it in order: glue-up, boring, sealing, fitting, torque, when and after which cure."""
+    from transom.catalogue import SHIPPED
+    from transom.cli.log import log
+    from transom.cli.stream import say, tell
+    from transom.floor.building import build_of
+    from transom.floor.clock import start_of, timed
+    from transom.floor.screen import checklist, data, screen
+    from transom.floor.steps import steps as listed
+    from transom.job.files import write_atomic
+
+    path = path_of(job)
+    begins = start_of(start)
+    j = mounted(read(path))
+    if not j.passes and (j.mount is None or not despite_failure):
+        tell(*refusal(j, "The list of steps"))
+        raise typer.Exit(FAILS)
+    b = build_of(j, SHIPPED, glue)
+    told = timed(listed(b), begins)
+    if pdf is not None:
+        write_atomic(pdf, checklist(b, told, begins), force)
+        log(j, path, "steps --pdf", [pdf])
+        tell(f"{pdf}: written")
+    if json:
+        import json as writer
+
+        say([writer.dumps(data(b, told, begins), indent=1, ensure_ascii=False)])
+    else:
+        say(screen(b, told, begins))
+    raise typer.Exit(PASSES if j.passes else FAILS)
