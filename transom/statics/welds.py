@@ -18,7 +18,7 @@ THROAT = "Budynas and Nisbett, Mechanical Engineering Design, 9th ed., Fig. 9-9"
 
 
 @formula(symbol="L_i", source="geometry of a line", known_by="derived")
-def segment_length(dy: MMS, dz: MMS) -> MM:
+def segment_length(dy: MM, dz: MM) -> MM:
     """Length of each straight weld from its two projections."""
     return sqrt(dy * dy + dz * dz)
 
