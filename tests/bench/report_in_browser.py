@@ -24,7 +24,7 @@ ROOT = Path(__file__).parents[2]
 sys.path.insert(0, str(ROOT))
 
 PHONE, DESK = 360, 1280
-DERIVED = ("runabout", "failing")  # reports that carry their derivations
+DERIVED = ("failing",)  # the reports that carry their derivations
 PAPERS = {"letter": (8.5, 11.0), "a4": (8.27, 11.69)}  # in
 ALONE = (
     "Weakest link",
@@ -148,7 +148,6 @@ def reports(folder: Path, names: Sequence[str]) -> dict[str, tuple[Path, bool]]:
         "failing": judge(job("example"), SHIPPED, weak),
         "accepted": reviewed("accepted"),
         "clamps": reviewed("clamps"),
-        "metric": reviewed("metric"),
         "odd": replace(good, job=odd),
     }
     out = {}

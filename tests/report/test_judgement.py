@@ -34,6 +34,8 @@ CONTRACT: dict[str, Any] = {
     "ruler": {"push": N, "at": N, "down": N, "moves": N, "stop_at": N},
     "to_measure": [str],
     "assumptions": [{"key": str, "value": N, "unit": str, "evidence": str, "known_by": str, "source": str, "holds_to": list}],
+    "inputs": dict,
+    "engine": {"thrust": N, "thrust_moment": N},
     "cases": [{"name": str, "of": str, "factor": N, "duration": str, "wrench": [N],
                "bolts": {"hand": [{"y": N, "z": N, "tension": N, "shear": N}], "plate": [{"y": N, "z": N, "tension": N, "shear": N}]}, "reactions": [dict], "own_weight": dict}],
     "checks": [{"id": str, "part": str, "what": str, "rule": str, "case": str, "method": str, "demand": (*N, NONE),

@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from transom import __version__
-from transom.cli import draw, materials, new, record, review, size, steps, trial, verify
+from transom.cli import compare, draw, materials, new, record, review, size, steps, trial, verify
 from transom.cli.stream import hush, say, tell
 from transom.errors import JobError, TransomError
 
@@ -28,6 +28,7 @@ app.command("draw")(draw.draw)
 app.command("steps")(steps.steps)
 app.command("trial")(trial.trial)
 app.command("record")(record.record)
+app.command("compare")(compare.compare)
 app.command("new")(new.new)
 app.command("materials")(materials.materials)
 app.command("verify")(verify.verify)

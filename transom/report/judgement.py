@@ -12,7 +12,9 @@ from transom.checks.reactions import reactions
 from transom.job.records import Backing, EngineBolts, Mount
 from transom.judge.fasteners import Added
 from transom.judge.records import Judgement, Option, Sizing
+from transom.loads.cases import components
 from transom.report.forces import BoltForce, bolt_forces, plate_forces, trial_of_mount
+from transom.report.inputs import inputs
 from transom.report.ruler import next_mark
 from transom.result import Assumption, Check, rounded
 from transom.units import Array
@@ -44,11 +46,20 @@ def as_object(j: Judgement) -> dict[str, Any]:
         "ruler": _ruler(j),
         "to_measure": [a.key for a in j.to_measure],
         "assumptions": [_assumption(a) for a in sorted(j.assumptions, key=lambda a: a.key)],
+        "inputs": inputs(j),
+        "engine": _engine(j),
         "cases": _cases(j),
         "checks": [_check(c) for c in sorted(j.checks, key=lambda c: c.id)],
         "stops": [{"name": s.name, "says": s.says, "final": s.final, "accepted": s.accepted or None} for s in j.stops],
         "cautions": list(j.cautions),
     }
+
+
+def _engine(j: Judgement) -> dict[str, Any]:
+    """Thrust ahead without factors, N, and its moment about the middle of the board's top edge, N*mm, top aft."""
+    found = [c for c in components(j.setup.loads) if c.case == "ahead" and c.action == "thrust"]
+    wrench = sum((np.reshape(c.wrench, (-1, 6))[0] for c in found), np.zeros(6))
+    return {"thrust": number(float(np.linalg.norm(wrench[:3]))), "thrust_moment": number(float(wrench[4]))}
 
 
 def number(value: float) -> float | None:
