@@ -83,7 +83,7 @@ THIRD_PARTY = {
     "typer": {"report", "cli"},
     "click": {"report", "cli"},
     "pydantic": {"job", "catalogue"},
-    "reportlab": {"drawing", "floor"},
+    "reportlab": {"drawing", "floor", "report"},
     "ezdxf": {"drawing"},
 }
 

@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from transom import __version__
-from transom.cli import compare, draw, materials, new, record, review, size, steps, trial, verify
+from transom.cli import compare, draw, estimate, materials, new, record, review, size, steps, trial, verify
 from transom.cli.stream import hush, say, tell
 from transom.errors import JobError, TransomError
 
@@ -25,6 +25,7 @@ app = typer.Typer(
 app.command("size")(size.size)
 app.command("review")(review.review)
 app.command("draw")(draw.draw)
+app.command("estimate")(estimate.estimate)
 app.command("steps")(steps.steps)
 app.command("trial")(trial.trial)
 app.command("record")(record.record)

@@ -24,7 +24,6 @@ class Purchase:
     price: Decimal | None
     item: Item | None
     why: str = ""
-    note: str = ""
 
 
 def purchases(need: Need, book: Book) -> tuple[Purchase, ...]:
@@ -44,12 +43,12 @@ def _whole(amount: float | Decimal) -> Decimal:
     return Decimal(f"{amount:.6f}").to_integral_value(ROUND_CEILING)
 
 
-def _bare(need: Need, quantity: Decimal, unit: str, note: str = "") -> Purchase:
-    return Purchase(need, quantity, unit, None, None, NOT_IN_BOOK, note)
+def _bare(need: Need, quantity: Decimal, unit: str) -> Purchase:
+    return Purchase(need, quantity, unit, None, None, NOT_IN_BOOK)
 
 
-def _of(need: Need, item: Item, quantity: Decimal, unit: str, price: Decimal | None, note: str = "") -> Purchase:
-    return Purchase(need, quantity, unit, price, item, "" if price is not None else NOT_ASKED, note)
+def _of(need: Need, item: Item, quantity: Decimal, unit: str, price: Decimal | None) -> Purchase:
+    return Purchase(need, quantity, unit, price, item, "" if price is not None else NOT_ASKED)
 
 
 def _sheets(need: Need, book: Book) -> Iterator[Purchase]:
@@ -62,8 +61,11 @@ def _sheets(need: Need, book: Book) -> Iterator[Purchase]:
         yield _bare(need, Decimal(count) / 2, "sheet")
         return
     item, (whole, half) = items[0], divmod(count, 2)
+    if not count:
+        yield Purchase(need, Decimal(0), "sheet", Decimal(0), item)
+        return
     if item.half is None:
-        yield _of(need, item, Decimal(whole + half), "sheet", item.price, "half sheets not sold" if half else "")
+        yield _of(need, item, Decimal(whole + half), "sheet", item.price)
         return
     if whole:
         yield _of(need, item, Decimal(whole), "sheet", item.price)
@@ -83,11 +85,10 @@ def _kits(need: Need, book: Book) -> Iterator[Purchase]:
     rest = wanted - full * largest.size
     last = next(k for k in kits if k.size >= rest - 1e-9) if rest > 1e-9 else None
     full += last is largest
-    note = f"{wanted:.2f} L with waste"
     if full:
-        yield _of(need, largest, Decimal(full), _kit(largest), largest.price, note)
+        yield _of(need, largest, Decimal(full), _kit(largest), largest.price)
     if last is not None and last is not largest:
-        yield _of(need, last, Decimal(1), _kit(last), last.price, note)
+        yield _of(need, last, Decimal(1), _kit(last), last.price)
 
 
 def _kit(item: Item) -> str:
@@ -117,8 +118,7 @@ def _bolts(need: Need, book: Book) -> Iterator[Purchase]:
         yield _bare(need, count, "each")
         return
     item = longer[0]
-    note = "" if abs(item.size - need.size) <= SAME else f"priced as {item.size:g} mm, the next longer in the book"
-    yield _packed(need, item, count, note)
+    yield _packed(need, item, count)
 
 
 def _packets(need: Need, book: Book) -> Iterator[Purchase]:
@@ -131,9 +131,9 @@ def _packets(need: Need, book: Book) -> Iterator[Purchase]:
         yield _bare(need, amount if counted else amount.quantize(Decimal("0.01"), ROUND_CEILING), need.unit)
 
 
-def _packed(need: Need, item: Item, amount: Decimal, note: str = "") -> Purchase:
+def _packed(need: Need, item: Item, amount: Decimal) -> Purchase:
     packets = _whole(amount / item.pack)
     unit = need.unit if item.pack == 1 else f"packet of {item.pack.normalize():f}"
     if item.pack != 1 and need.unit != "each":
         unit += f" {need.unit}"
-    return _of(need, item, packets, unit, item.price, note)
+    return _of(need, item, packets, unit, item.price)

@@ -81,7 +81,7 @@ class Days:
     low: int
     likely: int
     high: int
-    waits: tuple[str, ...]
+    waits: tuple[tuple[float, tuple[str, ...]], ...]  # hours of cure, and the operations it follows
     later: bool
 
 
@@ -98,7 +98,7 @@ def days_of(hours: Sequence[Hours], case: str, book: Book, temperature: float | 
     ]
     cures = [cure(max(h.operation.cure_h for h in visit), temperature) for visit in visits[:-1]]
     waits = tuple(
-        f"{hours_:g} h cure after {' and '.join(h.operation.name for h in visit if h.operation.cure_h)}"
+        (hours_, tuple(h.operation.name for h in visit if h.operation.cure_h))
         for visit, hours_ in zip(visits[:-1], cures, strict=True)
         if hours_
     )

@@ -11,7 +11,7 @@ from transom.estimate.book import Book
 from transom.estimate.buying import Purchase, purchases
 from transom.estimate.hours import Hours, in_case
 from transom.estimate.money import NOTHING, ZERO, Span, cents, exact, total
-from transom.estimate.needs import Need
+from transom.estimate.needs import Need, Piece
 
 ONE = Decimal(1)
 NO_RATE = "no rate for an hour"
@@ -22,7 +22,8 @@ class Line:
     """One line. `cost` is what the shop pays, `charge` with its mark-up; both None where a price is missing.
 
     `quantity` is likely; `low` and `high` differ from it for hours. `old` is True, False or None: not known.
-    `klass` decides mark-up and tax. `why` says what is missing.
+    `klass` decides mark-up and tax. `why` says what is missing. `size` is what the mount asks for, `sold` what
+    the book has; `wanted` the amount with its waste, before it is rounded up to what is sold.
     """
 
     key: str
@@ -44,7 +45,13 @@ class Line:
     asked: date | None = None
     why: str = ""
     note: str = ""
-    pieces: tuple[str, ...] = ()
+    pieces: tuple[Piece, ...] = ()
+    group: str = ""
+    sold: float = 0.0
+    wanted: float = 0.0
+    need_unit: str = ""
+    pack: Decimal = ONE  # how many of `need_unit` one of `unit` holds
+    spares: int = 0  # pieces over what the mount takes
 
     @property
     def missing(self) -> bool:
@@ -66,11 +73,11 @@ def lines_of(
 ) -> tuple[Line, ...]:
     """Every line, materials first, each with the least case that it is needed in."""
     spread = {row.name: exact(row.spread) for row in tables.rows("buying")}
-    bought = [_bought(p, book, spread[n.group], today) for n in needs for p in purchases(n, book)]
+    bought = [_bought(p, i == 0, book, spread[n.group], today) for n in needs for i, p in enumerate(purchases(n, book))]
     return (*bought, *(_worked(h, book) for h in hours))
 
 
-def _bought(p: Purchase, book: Book, spread: Decimal, today: date | None) -> Line:
+def _bought(p: Purchase, first: bool, book: Book, spread: Decimal, today: date | None) -> Line:
     n, item = p.need, p.item
     share = book.share("markup", n.group)
     cost = None if p.price is None else cents(p.quantity * p.price)
@@ -89,14 +96,24 @@ def _bought(p: Purchase, book: Book, spread: Decimal, today: date | None) -> Lin
         cost=spans,
         charge=None if spans is None else _marked(spans, share),
         markup=share,
-        mass=n.mass,
+        mass=n.mass if first else 0.0,
         stocked=item is not None and item.stocked,
         old=None if item is None else book.old(item, today),
         asked=None if item is None else book.dated(item),
         why=p.why,
-        note=p.note,
-        pieces=n.pieces,
+        sold=0.0 if item is None else item.size,
+        wanted=n.amount * (1.0 + n.waste),
+        need_unit=n.unit,
+        pack=ONE if item is None else item.pack,
+        spares=_over(p),
+        pieces=n.pieces if first else (),
     )
+
+
+def _over(p: Purchase) -> int:
+    """Pieces bought over the bare need, where things are counted."""
+    pack = ONE if p.item is None else p.item.pack
+    return int(p.quantity * pack - exact(p.need.amount)) if p.need.group == "fasteners" else 0
 
 
 def _spread(cost: Decimal, spread: Decimal) -> Span:
@@ -110,7 +127,8 @@ def _marked(cost: Span, share: Decimal | None) -> Span:
 
 def _worked(h: Hours, book: Book) -> Line:
     row, quantity = h.operation, Span(h.low, h.likely, h.high)
-    share = book.share("markup", "labour")
+    # The rate is what an hour is charged at; a mark-up on it only where the shop says so.
+    share = book.markup.get("labour", ZERO)
     cost = None if book.rate is None else quantity.times(book.rate)
     return Line(
         key=f"{row.case} labour {row.name}",
@@ -128,7 +146,7 @@ def _worked(h: Hours, book: Book) -> Line:
         markup=share,
         why=NO_RATE if cost is None else "",
         note="your own hours" if h.own else "",
-        pieces=(row.group,),
+        group=row.group,
     )
 
 

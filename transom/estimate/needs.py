@@ -15,6 +15,7 @@ from transom.judge.records import Judgement
 from transom.sizing.sheets import NONE_BIG_ENOUGH, halves
 
 MM2 = 1e-6  # m2
+Piece = tuple[int, float, float]  # how many, width and height in mm; zero where they follow from elsewhere
 
 
 @dataclass(frozen=True)
@@ -36,7 +37,7 @@ class Need:
     waste: float = 0.0
     spares: float = 0.0
     mass: float = 0.0  # kg, of what stays in the mount
-    pieces: tuple[str, ...] = ()
+    pieces: tuple[Piece, ...] = ()
 
     @property
     def key(self) -> str:
@@ -60,7 +61,7 @@ def needs_of(j: Judgement, mount: Mount, work: Work, fasteners: Sequence[Added])
 
 def _need(
     tables: Catalogue, group: str, kind: str, name: str, amount: float, unit: str, size: float = 0.0, mass: float = 0.0,
-    pieces: tuple[str, ...] = (),
+    pieces: tuple[Piece, ...] = (),
 ) -> Need:  # fmt: skip
     """A need of a class of things, with that class's waste, spares and supplier."""
     row = next(r for r in tables.rows("buying") if r.name == group)
@@ -91,8 +92,8 @@ def _sheets(mount: Mount, work: Work, tables: Catalogue, offcuts: Sequence[Offcu
         half = halves(own, work.width, work.height, tables, offcuts)
         amount = math.inf if half >= NONE_BIG_ENOUGH else float(half)
         mass = tables.sheet(sheet).areal_mass_kg_m2 * work.area * count
-        layers = f"{count} layer{'s' * (count > 1)}"
-        yield _need(tables, "wood", "sheet", sheet, amount, "half sheet", mass=mass, pieces=(layers,))
+        pieces = ((count, work.width, work.height),)
+        yield _need(tables, "wood", "sheet", sheet, amount, "half sheet", mass=mass, pieces=pieces)
 
 
 def _epoxy(work: Work, tables: Catalogue) -> Iterator[Need]:
@@ -111,8 +112,9 @@ def _plates(mount: Mount, work: Work, tables: Catalogue) -> Iterator[Need]:
 def _plate(b: Backing, count: int, tables: Catalogue) -> Need:
     area = b.width * b.height * MM2 * count
     mass = area * b.thickness * 1e-3 * tables.plate(b.plate, b.thickness).rho_kg_m3
-    piece = f"{count} x {b.width:g} x {b.height:g} mm"
-    return _need(tables, "metal", "plate", b.plate, area, "m2", size=b.thickness, mass=mass, pieces=(piece,))
+    return _need(
+        tables, "metal", "plate", b.plate, area, "m2", size=b.thickness, mass=mass, pieces=((count, b.width, b.height),)
+    )
 
 
 def _engine(j: Judgement, mount: Mount, tables: Catalogue) -> Iterator[Need]:
@@ -128,19 +130,30 @@ def _engine(j: Judgement, mount: Mount, tables: Catalogue) -> Iterator[Need]:
 
 def _joints(j: Judgement, mount: Mount, work: Work, fasteners: Sequence[Added], tables: Catalogue) -> Iterator[Need]:
     for a in fasteners:
-        thread = thread_of(a.bolts, tables)
         count, new = float(a.bolts.count or 0), float(a.more if a.bolts.keep else a.bolts.count or 0)
-        if thread and new:
-            name = f"{thread} {grade_of(mount, thread, tables)}"
-            size = length_of(j, a, thread, work)
-            yield _need(tables, "fasteners", "bolt", name, new, "each", size=size)
-        if thread and count:
-            # A lock nut is not used twice, so old bolts get new nuts too.
-            yield _need(tables, "fasteners", "nut", thread, count, "each")
+        if a.bolts.kind == "bolts":
+            yield from _bolts(j, mount, work, a, new, count, tables)
+        elif new:
+            name = f"{a.bolts.kind} {a.bolts.size}"
+            yield _need(tables, "fasteners", "other", name, new, "each", size=a.bolts.length or 0.0)
         if a.washer is not None:
             yield _need(tables, "fasteners", "plate_washer", square(*a.washer), count, "each")
         if a.doubler:
             yield _angle(work, tables)
+
+
+def _bolts(
+    j: Judgement, mount: Mount, work: Work, a: Added, new: float, count: float, tables: Catalogue
+) -> Iterator[Need]:
+    """New bolts, and nuts for all: a lock nut is not used twice, so old bolts get new ones too."""
+    thread = thread_of(a.bolts, tables)
+    size = thread or a.bolts.size or f"{a.bolts.diameter or 0.0:g} mm"
+    if new:
+        grade = a.bolts.grade or (grade_of(mount, thread, tables) if thread else "")
+        length = length_of(j, a, thread, work) if thread else 0.0
+        yield _need(tables, "fasteners", "bolt", f"{size} {grade}".strip(), new, "each", size=length)
+    if count:
+        yield _need(tables, "fasteners", "nut", size, count, "each")
 
 
 def _angle(work: Work, tables: Catalogue) -> Need:

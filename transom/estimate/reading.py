@@ -173,7 +173,13 @@ def _washer(row: Row, fault: Fault) -> Item | None:
 
 def square(side: float, thickness: float) -> str:
     """The name of a plate washer, mm."""
-    return f"{side:.1f} x {thickness:.1f}"
+    return f"{side:g} x {thickness:g}"
+
+
+def sides(name: str) -> tuple[float, float]:
+    """Side and thickness of a plate washer by its name, mm."""
+    side, thickness = name.split(" x ")
+    return float(side), float(thickness)
 
 
 def _plate_washer(row: Row, fault: Fault) -> Item | None:

@@ -7,7 +7,7 @@ from transom.catalogue.shopwork import CASES, Opening
 from transom.estimate.book import Book
 from transom.estimate.hours import Days
 from transom.estimate.lines import Line, Tax, charges, costs, hours_in
-from transom.estimate.money import ZERO, Span, total
+from transom.estimate.money import Span, total
 from transom.estimate.work import Work
 from transom.job.records import Mount
 from transom.judge.records import Judgement
@@ -50,7 +50,7 @@ class Case:
     @property
     def engine(self) -> tuple[Line, ...]:
         """Taking the engine off and hanging it again."""
-        return tuple(line for line in self.lines if "engine off and on" in line.pieces)
+        return tuple(line for line in self.lines if line.group == "engine off and on")
 
     @property
     def tax(self) -> Span:
@@ -120,6 +120,3 @@ class Estimate:
         marks = {f"markup {x.klass}" for x in self.cases[-1].lines if x.markup is None}
         dues = {f"tax {t.klass}" for t in self.cases[-1].taxes if t.rate is None}
         return tuple(sorted(marks) + sorted(dues))
-
-
-NO_MONEY = ZERO

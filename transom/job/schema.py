@@ -283,13 +283,15 @@ SIGN = Section("sign", "Who answers for the report", (
 ), blank="none")  # fmt: skip
 
 QUOTE = Section("quote", "Quote", (
-    Key("customer", "text", "whom it is for", unknown=False),
-    Key("kind", "choice", "how far the price binds you", choices=("estimate", "firm"), unknown=False),
-    Key("call_before", "ratio", "you stop and call before going over this, in your money", 1.0, 1.0e7, unknown=False),
-    Key("valid_days", "count", "days that it stands from the job's date", 1, 365, unknown=False),
-    Key("includes", "text", "what else is in the price, one each", items=(1, 12), unknown=False),
-    Key("excludes", "text", "what else is not, one each", items=(1, 12), unknown=False),
-), blank="none")  # fmt: skip
+    Key("customer", "text", "whom it is for", unknown=False, blank='""'),
+    Key("kind", "choice", "how far the price binds you", choices=("estimate", "firm"), unknown=False,
+        blank='"estimate"'),
+    Key("call_before", "ratio", "you stop and call before going over this, in your money", 1.0, 1.0e7,
+        unknown=False, blank="#2500"),
+    Key("valid_days", "count", "days that it stands from the job's date", 1, 365, unknown=False, blank=""),
+    Key("includes", "text", "what else is in the price, one each", items=(1, 12), unknown=False, blank=""),
+    Key("excludes", "text", "what else is not, one each", items=(1, 12), unknown=False, blank=""),
+))  # fmt: skip
 
 TRIAL = Section("trial", "Trial on the water, found", (
     Key("speed", "speed", 'full throttle, by GPS, both ways; or "no GPS"', 0.5, 60.0, words=("no GPS",)),
