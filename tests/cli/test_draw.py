@@ -1,6 +1,7 @@
 """`transom draw` on the command line: what it writes, what it refuses, and that nothing is lost or left half done."""
 
 import io
+import json
 from pathlib import Path
 
 import pytest
@@ -10,8 +11,8 @@ from transom.cli.main import main
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 PASSING = (EXAMPLES / "runabout-60hp.toml").read_text(encoding="utf-8")
-FAILING = EXAMPLES / "uprights-90hp.toml"
-NAMES = ["template.pdf", "board.dxf", "section.svg", "aft.svg", "forward.svg"]
+FAILING = (EXAMPLES / "uprights-90hp.toml").read_text(encoding="utf-8")
+NAMES = ["template.pdf", "board.dxf", "section.svg", "aft.svg", "forward.svg", "bench.pdf", "cuts.pdf"]
 
 
 def job(folder: Path, text: str = PASSING, name: str = "my job.toml") -> Path:
@@ -29,7 +30,7 @@ def test_it_writes_its_files_in_the_folder_and_says_so(tmp_path: Path, capsys: p
     assert "QUOTE - DRAFT" in said
     assert "print at 100 %, never fit" in " ".join(said.split())
     assert "Mark the real ones through from the frame" in " ".join(said.split())
-    assert [p.name for p in tmp_path.iterdir() if p.name != "bench"] == ["my job.toml"]
+    assert sorted(p.name for p in tmp_path.iterdir()) == ["bench", "my job.log.jsonl", "my job.toml"]
     before = {p: p.read_bytes() for p in out.iterdir()}
     assert main(["draw", str(path), "--out", str(out), "--force"]) == 0
     assert {p: p.read_bytes() for p in out.iterdir()} == before
@@ -80,13 +81,13 @@ def test_a_mount_that_fails_is_drawn_only_when_asked_and_says_so_everywhere(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     out = tmp_path / "bench"
-    assert main(["draw", str(FAILING), "--out", str(out)]) == 1
+    assert main(["draw", str(job(tmp_path, FAILING)), "--out", str(out)]) == 1
     assert not out.exists()
     said = capsys.readouterr()
     assert said.out == ""
     assert "DOES NOT PASS: board, plies sliding" in said.err
     assert "--despite-failure" in said.err
-    assert main(["draw", str(FAILING), "--out", str(out), "--despite-failure"]) == 1
+    assert main(["draw", str(job(tmp_path, FAILING)), "--out", str(out), "--despite-failure"]) == 1
     assert "DOES NOT PASS" in capsys.readouterr().out
     for path in out.iterdir():
         if path.suffix == ".pdf":
@@ -97,7 +98,7 @@ def test_a_mount_that_fails_is_drawn_only_when_asked_and_says_so_everywhere(
 
 def test_results_in_si_come_on_a4(tmp_path: Path) -> None:
     out = tmp_path / "bench"
-    assert main(["draw", str(FAILING), "--out", str(out), "--despite-failure", "--holes-only"]) == 1
+    assert main(["draw", str(job(tmp_path, FAILING)), "--out", str(out), "--despite-failure", "--holes-only"]) == 1
     (only,) = out.iterdir()
     sizes = {tuple(sorted(round(float(v) / 72 * 25.4) for v in p.mediabox[2:])) for p in PdfReader(only).pages}
     assert sizes == {(210, 297)}
@@ -115,6 +116,40 @@ def test_what_cannot_be_built_is_refused_with_the_pair_and_the_distance(
     err = capsys.readouterr().err
     assert "engine hole A (1 in bore) and opening drain tube (1-1/4 in hole)" in err
     assert "in each other" in err
+
+
+def test_the_bench_card_alone_is_said_in_full(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path, out = job(tmp_path), tmp_path / "bench"
+    assert main(["draw", str(path), "--out", str(out), "--only", "bench"]) == 0
+    assert [p.name for p in out.iterdir()] == ["my job-bench.pdf"]
+    said = capsys.readouterr().out
+    assert all(len(line) < 80 for line in said.splitlines() if str(tmp_path) not in line)
+    assert "BENCH CARD - QUOTE - DRAFT" in said
+    assert said.count("CAREFUL") == 1
+    assert "DRILLS, IN THE ORDER" in said
+    logged = [json.loads(line) for line in path.with_name("my job.log.jsonl").read_text("ascii").splitlines()]
+    assert [(e["command"], e["result"], e["made"]) for e in logged] == [
+        (f"draw --out {out} --only bench", "QUOTE, passes", [str(out / "my job-bench.pdf")])
+    ]
+
+
+def test_the_cut_list_alone_is_said_in_full(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path, out = job(tmp_path), tmp_path / "bench"
+    assert main(["draw", str(path), "--out", str(out), "--only", "cuts"]) == 0
+    assert [p.name for p in out.iterdir()] == ["my job-cuts.pdf"]
+    said = capsys.readouterr().out
+    assert "BUY      1 half sheet of 3/4 in Douglas-fir marine plywood" in said
+    assert "layer 1 (18-1/2 x 24-1/2 in)" in " ".join(said.split())
+    assert "CAREFUL" in said
+    assert all(len(line) < 80 for line in said.splitlines() if str(tmp_path) not in line)
+
+
+def test_a_log_that_cannot_be_written_holds_up_no_paper(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path, out = job(tmp_path), tmp_path / "bench"
+    (tmp_path / "my job.log.jsonl").mkdir()
+    assert main(["draw", str(path), "--out", str(out), "--only", "cuts"]) == 0
+    assert "not logged" in capsys.readouterr().err
+    assert len(list(out.iterdir())) == 1
 
 
 def test_clamps_have_no_holes_to_draw(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -8,7 +8,7 @@ import pytest
 from ezdxf.filemanagement import read
 
 from transom.drawing.dxf import LAYERS, dxf, escaped
-from transom.drawing.records import ENGINE, Drawing
+from transom.drawing.records import ASSUMED, ENGINE, Drawing
 from transom.drawing.views import plate_kinds
 
 Drawn = dict[str, Drawing]
@@ -146,3 +146,11 @@ def test_another_reader_sees_the_same(drawings: Drawn, tmp_path: Path) -> None:
     assert seen == [pytest.approx(t, abs=NEAR) for t in sorted((h.y, -h.down, h.over_bore) for h in d.of(ENGINE))]
     (board,) = (k for k, layer in enumerate(layers) if layer == "BOARD_OUTLINE")
     assert (x_lo[board], y_lo[board], x_hi[board], y_hi[board]) == pytest.approx((-304.8, -457.2, 304.8, 0.0), abs=NEAR)
+
+
+def test_holes_of_a_bracket_that_nobody_measured_are_not_on_a_layer_that_is_cut(drawings: Drawn) -> None:
+    d = drawings["runabout-60hp"]
+    assumed = replace(d, holes=tuple(replace(h, place=ASSUMED) for h in d.holes))
+    doc = document(assumed)
+    assert circles(doc, "HOLES_ENGINE_BORE") == circles(doc, "HOLES_ENGINE_DRILL") == []
+    assert len(circles(doc, "REF_HOLES_ENGINE_ASSUMED")) == 8

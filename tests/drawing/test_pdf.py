@@ -13,7 +13,7 @@ from pypdf import PdfReader
 from tests.drawing.rasters import page
 from transom.drawing.band import square_box, square_side
 from transom.drawing.pdf import scenes, template
-from transom.drawing.records import ENGINE, Drawing
+from transom.drawing.records import ASSUMED, ENGINE, Drawing
 from transom.drawing.shapes import Box
 from transom.drawing.tiles import MARGIN, OVERLAP, PAPERS, Layout, lay_out
 
@@ -217,3 +217,11 @@ def test_marks_stand_a_round_number_apart(units: str, step: float) -> None:
         f = lay_out(Box(0.0, -460.0, 620.0, 0.0), paper, units)
         for apart in f.step:
             assert apart / step == pytest.approx(round(apart / step))
+
+
+def test_holes_of_a_bracket_that_nobody_measured_say_so_on_every_tile(drawings: Drawn) -> None:
+    d = drawings["pontoon-40hp"]
+    assumed = replace(d, holes=tuple(replace(h, place=ASSUMED) for h in d.holes))
+    reader, _ = opened(template(assumed, "letter", holes_only=True))
+    for p in reader.pages[-len(tiles(assumed, "letter", holes_only=True)) :]:
+        assert "ENGINE HOLES ASSUMED: drill to the bracket" in " ".join(p.extract_text().split())

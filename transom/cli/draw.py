@@ -10,6 +10,7 @@ from transom.cli.mounted import DespiteFailure, free_names, mounted, refusal
 
 if TYPE_CHECKING:
     from transom.drawing.records import Drawing
+    from transom.judge.records import Judgement
 
 Out = Annotated[Path, typer.Option("--out", metavar="DIR", help="Folder for the files; made where it is missing.")]
 Paper = Annotated[
@@ -26,18 +27,26 @@ HolesOnly = Annotated[
 ]
 
 
+Only = Annotated[
+    Literal["bench", "cuts"] | None,
+    typer.Option(help="The bench card or the cut list alone; its words go to the screen too.", show_default=False),
+]
+
+
 def draw(
     out: Out,
     job: JobPath = None,
     paper: Paper = None,
     holes_only: HolesOnly = False,
+    only: Only = None,
     despite_failure: DespiteFailure = False,
     force: Force = False,
 ) -> None:
-    """Draw the mount: full-size template, cut file, section and faces with dimensions."""
+    """Draw the mount: full-size template, cut file, section and faces, bench card, cut list."""
+    from transom.cli.log import log
     from transom.cli.stream import say, tell
     from transom.drawing.buildable import faults
-    from transom.drawing.files import drawn
+    from transom.drawing.files import bench_files, drawn
     from transom.drawing.layout import drawing_of
     from transom.errors import JobError
     from transom.job.files import write_atomic
@@ -53,26 +62,54 @@ def draw(
     if holes_only and drawing.held_by == "clamps":
         raise JobError(f"{path}: clamp screws hold the engine, so there are no holes to draw. Leave out --holes-only.")
     on = paper or ("letter" if drawing.identity.units == "us" else "a4")
-    files = drawn(drawing, on, holes_only)
+    files = drawn(drawing, on, holes_only) if only is None else {}
+    if not holes_only:
+        files |= {name: made for name, made in bench_files(j, drawing).items() if only in (None, name.split(".")[0])}
     places = free_names(out, [f"{path.stem}-{name}" for name in files], force)
     for place, content in zip(places, files.values(), strict=True):
         write_atomic(place, content, force)
-    say(answer(drawing, places, on))
+    log(
+        j,
+        path,
+        " ".join(["draw", f"--out {out}", *(["--holes-only"] * holes_only), *([f"--only {only}"] if only else [])]),
+        places,
+    )
+    say(card(j, drawing, places) if only == "bench" else answer(drawing, places, on, cuts(j, drawing, only)))
     raise typer.Exit(PASSES if j.passes else FAILS)
 
 
-def answer(d: "Drawing", places: list[Path], paper: str) -> list[str]:
-    """What was drawn, what to know before it is used."""
+def card(j: "Judgement", d: "Drawing", places: list[Path]) -> list[str]:
+    """Where the bench card was drawn, and all that it says."""
+    from transom.drawing.bench import bench_card
+    from transom.drawing.benchtext import lines
+    from transom.report.text import block
+
+    return [*(line for place in places for line in block("DRAWN", f"{place}")), *lines(bench_card(j, d))]
+
+
+def cuts(j: "Judgement", d: "Drawing", only: str | None) -> list[str]:
+    """The cut list's words where it was asked for alone."""
+    from transom.drawing import nestwords
+    from transom.drawing.files import cuts_of
+
+    return [*nestwords.lines(cuts_of(j, d), d.identity.units)] if only == "cuts" else []
+
+
+def answer(d: "Drawing", places: list[Path], paper: str, told: list[str]) -> list[str]:
+    """What was drawn, the paper's own words where one was asked for, what to know before it is used."""
     from transom.drawing import notes
     from transom.report.text import block, clean
 
     said = [f" {line}" for line in (notes.paper_words(d.identity), clean(notes.job_words(d.identity)))]
     for place in places:
-        on = f" ({paper} paper; {notes.PRINT[:-1].lower()})" if place.suffix == ".pdf" else ""
+        on = f" ({paper} paper; {notes.PRINT[:-1].lower()})" if place.name.endswith(FULL_SIZE) else ""
         said += block("DRAWN", f"{place}{on}")
     for words in (*notes.accepted_words(d.identity), *notes.reasons(d.identity), *d.doubts):
         said += block("", f"- {words}", at=2)
-    said += [" CAREFUL"]
+    said += [*told, " CAREFUL"]
     for words in notes.cautions(d):
         said += block("", f"- {words}", at=2)
     return said
+
+
+FULL_SIZE = ("-template.pdf", "-holes.pdf")

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from transom.drawing import ink, notes
-from transom.drawing.records import Drawing
+from transom.drawing.records import ASSUMED, ENGINE, Drawing
 from transom.drawing.shapes import Box
 from transom.drawing.tiles import Layout
 from transom.quantity import show
@@ -15,7 +15,7 @@ LEADING = 1.3
 
 @dataclass(frozen=True)
 class Tile:
-    """One page of a sheet: which, its number, and its neighbours' numbers (0 where there is none)."""
+    """One page of a sheet: its place in the layout and its number."""
 
     sheet: str
     layout: Layout
@@ -24,13 +24,6 @@ class Tile:
     page: int
     first: int  # page of the sheet's first tile
     pages: int
-
-    def neighbor(self, di: int, dj: int) -> int:
-        """Page of the tile beside this one; 0 where there is none."""
-        i, j = self.i + di, self.j + dj
-        if not (0 <= i < self.layout.columns and 0 <= j < self.layout.rows):
-            return 0
-        return self.first + j * self.layout.columns + i
 
 
 def square_side(layout: Layout, units: str) -> float:
@@ -97,23 +90,21 @@ def lines(d: Drawing, tile: Tile) -> list[str]:
     units, layout = d.identity.units, tile.layout
     across, high = (show.length(v, units, step="1/4", step_mm="1") for v in layout.step)
     side = show.length(square_side(layout, units), units, step_mm="1")
-    beside = ", ".join(
-        f"page {page} {where}"
-        for where, page in (
-            ("left", tile.neighbor(-1, 0)), ("right", tile.neighbor(1, 0)),
-            ("above", tile.neighbor(0, -1)), ("below", tile.neighbor(0, 1)),
-        )
-        if page
-    )  # fmt: skip
+    many = layout.columns * layout.rows > 1
     return [
         notes.job_words(d.identity),
-        f"{tile.sheet}. Page {tile.page} of {tile.pages}" + (f"; {beside}: lay mark on mark." if beside else "."),
+        f"{tile.sheet}. Page {tile.page} of {tile.pages}" + ("; lay mark on mark as in the map." if many else "."),
         f"{notes.PRINT} Square {side} both ways; from mark to mark {across} across, {high} up.",
         *notes.accepted_words(d.identity),
         *([f"DRAFT: {len(d.identity.draft)} to measure, page 1."] if d.identity.draft else []),
         *(["DOES NOT PASS: why, page 1. Not to be built."] if d.identity.fails else []),
+        *(["ENGINE HOLES ASSUMED: drill to the bracket, not to this."] if _assumed(d) else []),
         "Cautions and hazards, page 1: read them before the saw.",
     ]
+
+
+def _assumed(d: Drawing) -> bool:
+    return any(h.place == ASSUMED for h in d.of(ENGINE))
 
 
 def _words(c: ink.Canvas, d: Drawing, tile: Tile, box: Box) -> None:

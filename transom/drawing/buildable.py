@@ -27,7 +27,8 @@ def at(h: Hole) -> Circle:
 
 def name_of(h: Hole) -> str:
     """A hole as people say it."""
-    return {ENGINE: f"engine hole {h.name}", FRAME: f"frame hole {h.name}", OPENING: f"opening {h.words}"}[h.purpose]
+    opening = h.words if h.words.startswith("opening") else f"opening {h.words}"
+    return {ENGINE: f"engine hole {h.name}", FRAME: f"frame hole {h.name}", OPENING: opening}[h.purpose]
 
 
 def _holes(d: Drawing, web: float) -> Iterator[str]:
@@ -65,7 +66,8 @@ def _plates(d: Drawing) -> Iterator[str]:
         for k in (k for k in d.keep_outs if k.face == p.face):
             room = between_rects(p.rect, k.rect) if k.rect else circle_to_rect(k.circle or Circle(0, 0, 0), p.rect)
             if room < -TOUCH:
-                yield f"plate {p.name} lies {_up(room, units)} over {k.what} (room for tools in): a smaller plate, or clear it"
+                what = k.what if k.rect else f"{k.what}, room for tools counted"
+                yield f"plate {p.name} lies {_up(room, units)} over {what}: a smaller plate, or clear it"
     for a, b in combinations(d.plates, 2):
         room = between_rects(a.rect, b.rect)
         if a.face == b.face and room < -TOUCH:

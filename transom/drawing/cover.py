@@ -70,9 +70,9 @@ def _legends(d: Drawing, holes_only: bool) -> tuple[str, ...]:
 
 
 def _how(d: Drawing, holes_only: bool) -> Iterator[str]:
-    yield f"{notes.PRINT} In the printer's box: actual size, no scaling, no centering."
+    yield f"{notes.PRINT} In the printer's box: actual size, no scaling, no fit to page."
     yield "Measure the check square of every page in both directions before you tape."
-    yield "Lay each page over its neighbor so that mark lies on mark, hold it to a window or a lamp, tape."
+    yield "Lay each page over the next so that mark lies on mark, hold it to a window or a lamp, tape."
     yield spelled("Prick every hole's center through the paper with an awl. Drill by the sizes written, not by the rings.",
                   d.identity.units)  # fmt: skip
     if holes_only:

@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from transom.drawing import shapes as s
 from transom.drawing.dimensions import Style, across, up
-from transom.drawing.labels import named, obstacles
+from transom.drawing.labels import Taken, named
 from transom.drawing.records import AFT, ENGINE, FORWARD, FRAME, OPENING, Drawing, Hole
 from transom.drawing.views import Face, face_shapes, names, sign
 from transom.drawing.words import spot
@@ -32,7 +32,7 @@ def dimensioned(d: Drawing, name: str = AFT) -> s.Scene:
     lines = (*_level(d, face, style, holes), *_upright(d, face, style, holes))
     board = face.box(d.outline.rect)
     mark = sign(d, name, text, (*shapes, *lines), board)
-    words = named(names(d, face), text, obstacles((*shapes, *lines, *mark)), board.grown(1.5 * text))
+    words = named(names(d, face, text, brief=True), text, Taken.by((*shapes, *lines, *mark)), board.grown(1.5 * text))
     everything = (*shapes, *lines, *mark, *words)
     ratio = scale_for(d)
     title = f"{name.upper()} FACE, scale {ratio.numerator}:{ratio.denominator}; dimensions decide, do not scale off"

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from transom.drawing import notes
-from transom.drawing.records import ENGINE, FRAME, OPENING, Circle, Drawing, Hole, Plate, Rect
+from transom.drawing.records import ASSUMED, ENGINE, FRAME, OPENING, Circle, Drawing, Hole, Plate, Rect
 from transom.drawing.views import plate_kinds
 from transom.drawing.words import hole_lines, layer_words, plate_size
 from transom.report.text import clean
@@ -33,6 +33,7 @@ LAYERS = (
     ("PLATE_OUTLINE", 5, "metal plates: cut"),
     ("PLATE_HOLES", 3, "holes in metal plates: drill"),
     ("REF_HOLES_FRAME_KEPT", 8, "places assumed: DO NOT CUT, mark through from the frame"),
+    ("REF_HOLES_ENGINE_ASSUMED", 8, "bracket not measured: DO NOT CUT, drill to the bracket"),
     ("REF_CENTERLINE", 8, "not cut"),
     ("REF_BRACKET_PADS", 8, "where the engine's bracket bears, aft face: not cut"),
     ("REF_KEEP_OUT", 8, "what is behind the board: not cut"),
@@ -141,6 +142,8 @@ def _board(w: Writer, d: Drawing) -> None:
 
 
 def _circles(h: Hole) -> list[tuple[str, float]]:
+    if h.purpose == ENGINE and h.place == ASSUMED:
+        return [("REF_HOLES_ENGINE_ASSUMED", h.over_bore), ("REF_HOLES_ENGINE_ASSUMED", h.final)]
     if h.purpose == ENGINE:
         return [("HOLES_ENGINE_BORE", h.over_bore), ("HOLES_ENGINE_DRILL", h.final)]
     if h.purpose == FRAME:
@@ -177,7 +180,7 @@ def _notes(w: Writer, d: Drawing, below: float) -> None:
         w.words(x, 20.0 + i * 1.6 * TEXT, words)
     said = [
         f"Seen from aft, top edge up. {plural(len(d.layers), 'layer')}, all of this outline:",
-        *(", ".join(layer_words([p], len(d.layers), d.identity.units)) for p in d.layers),
+        *(f"{p.number}: {layer_words(p, d.identity.units)}" for p in d.layers),
         *notes.about(d),
         *(f"{name}: {says}" for name, _, says in LAYERS),
         "CAREFUL",

@@ -1,12 +1,15 @@
 """Words put where nothing else is: beside what they name, clear of holes and of each other."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from itertools import chain, pairwise
+from dataclasses import dataclass, replace
+from itertools import pairwise
 
-from transom.drawing.shapes import Box, Label, Path, Shape, text_width
+from transom.drawing.shapes import FLANGE, PAD, WASHER, Box, Label, Path, Shape, text_width
 
 GAP = 2.0  # mm between a thing and its words
 STROKE = 0.4  # mm that words keep off a line
+LIGHT = (WASHER, PAD, FLANGE)
+HARD, OUTSIDE, FARTHER = 20.0, 200.0, 0.5  # against 1 for a light line crossed
 RINGS = 6  # how many times further out a place is looked for
 
 
@@ -17,45 +20,66 @@ def block(lines: Sequence[str], x: float, y: float, size: float, anchor: str, bo
     return tuple(Label(x, top - i * pitch, words, size, anchor, bold=bold and i == 0) for i, words in enumerate(lines))
 
 
+@dataclass(frozen=True)
+class Taken:
+    """Where words may not lie (`hard`), and light lines that they cross where there is no better place (`soft`)."""
+
+    hard: tuple[Box, ...]
+    soft: tuple[Box, ...] = ()
+
+    @classmethod
+    def by(cls, shapes: Iterable[Shape]) -> "Taken":
+        """What shapes take."""
+        listed = list(shapes)
+        light = [x for x in listed if x.purpose in LIGHT and isinstance(x, Path)]
+        return cls(tuple(obstacles(x for x in listed if x not in light)), tuple(obstacles(light)))
+
+    def cost(self, boxes: Iterable[Box], within: Box) -> float:
+        """How bad a place is: 0 where it is clear."""
+        return sum(
+            HARD * sum(b.grown(0.6).meets(t) for t in self.hard)
+            + sum(b.grown(0.6).meets(t) for t in self.soft)
+            + OUTSIDE * (not within.holds(b))
+            for b in boxes
+        )
+
+
 def beside(
-    lines: Sequence[str], about: Box, size: float, taken: Sequence[Box], within: Box, bold: bool = False
+    lines: Sequence[str], about: Box, size: float, taken: Taken, within: Box, bold: bool = False
 ) -> tuple[Label, ...]:
     """Lines beside a thing, at the first place that is clear of all that is taken; else at the least bad one."""
-    best: tuple[int, tuple[Label, ...]] | None = None
-    for x, y, anchor in _places(lines, about, size):
+    best: tuple[float, tuple[Label, ...]] | None = None
+    for n, x, y, anchor in _places(lines, about, size):
         labels = block(lines, x, y, size, anchor, bold)
-        boxes = [label.box for label in labels]
-        hits = sum(box.grown(0.6).meets(t) for box in boxes for t in taken)
-        hits += sum(100 for box in boxes if not within.holds(box))
-        if not hits:
-            return labels
-        if best is None or hits < best[0]:
-            best = (hits, labels)
+        cost = taken.cost([label.box for label in labels], within) + FARTHER * n
+        if best is None or cost < best[0]:
+            best = (cost, labels)
+        if best[0] <= FARTHER * n:
+            break
     return best[1] if best else ()
 
 
-def _places(lines: Sequence[str], about: Box, size: float) -> Iterator[tuple[float, float, str]]:
-    """Right, left, below, above, and the corners; then farther out."""
+def _places(lines: Sequence[str], about: Box, size: float) -> Iterator[tuple[int, float, float, str]]:
+    """Right, left, below, above, and the corners; then farther out, counted from 0."""
     x, y = (about.x_lo + about.x_hi) / 2, (about.y_lo + about.y_hi) / 2
     half = size * 1.25 * len(lines) / 2
     wide = max(text_width(w, size) for w in lines) / 2
     for n in range(RINGS):
         gap = GAP + n * size
         right, left, below, above = about.x_hi + gap, about.x_lo - gap, about.y_lo - gap - half, about.y_hi + gap + half
-        yield from ((right, y, "start"), (left, y, "end"), (x, below, "middle"), (x, above, "middle"))
-        yield from ((right, below, "start"), (left, below, "end"), (right, above, "start"), (left, above, "end"))
-        yield from ((x + wide, below, "middle"), (x - wide, below, "middle"))
+        near = [(right, y, "start"), (left, y, "end"), (x, below, "middle"), (x, above, "middle")]
+        near += [(right, below, "start"), (left, below, "end"), (right, above, "start"), (left, above, "end")]
+        near += [(x + wide, below, "middle"), (x - wide, below, "middle")]
+        yield from ((n, *place) for place in near)
 
 
-def named(
-    wanted: Iterable[tuple[Sequence[str], Box]], size: float, taken: Sequence[Box], within: Box
-) -> tuple[Label, ...]:
+def named(wanted: Iterable[tuple[Sequence[str], Box]], size: float, taken: Taken, within: Box) -> tuple[Label, ...]:
     """Words for many things, each clear of what came before."""
-    found: list[tuple[Label, ...]] = []
+    found: list[Label] = []
     for lines, about in wanted:
-        before = [*taken, *(label.box for label in chain.from_iterable(found))]
-        found.append(beside(lines, about, size, before, within, bold=True))
-    return tuple(chain.from_iterable(found))
+        before = replace(taken, hard=(*taken.hard, *(label.box for label in found)))
+        found += beside(lines, about, size, before, within, bold=True)
+    return tuple(found)
 
 
 def obstacles(shapes: Iterable[Shape]) -> list[Box]:

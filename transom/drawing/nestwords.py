@@ -74,7 +74,9 @@ def buy_words(s: SheetCuts) -> str:
     """What to buy of one sheet."""
     counts = [plural(n, words) for n, words in ((s.whole, "whole sheet"), (s.half, "half sheet")) if n]
     if s.too_large:
-        return f"NO SHEET IS LARGE ENOUGH for {s.too_large}: scarf, or another panel"
+        return (
+            f"NO SHEET of {s.nominal} {s.panel} IS LARGE ENOUGH: {s.too_large}. Ask for a longer one, or another panel"
+        )
     used = f"; {plural(s.offcuts, 'offcut')} used up" if s.offcuts else ""
     return f"{' and '.join(counts) or 'nothing'} of {s.nominal} {s.panel}{used}"
 
@@ -87,19 +89,15 @@ def kind_words(nest: Nest, units: str) -> str:
 
 def lines(c: CutList, units: str) -> Iterator[str]:
     """The whole cut list for a terminal."""
-    over = show.length(c.allowance, units)
-    text = f"{over} over on every side of a blank, trimmed after gluing; the saw takes {show.length(c.kerf, units, step='1/16')}"
-    yield from block("CUT LIST", text)
-    yield from columns(
-        [("LAYER", "SHEET", "ALONG GRAIN x ACROSS", "FACE GRAIN", "MARKED END"), *_rows(c, units)],
-        (7, 27, 22, 11, 11),
-    )
+    yield from block("CUT LIST", head_words(c, units))
+    yield from columns([HEAD, *rows(c, units)], WIDTHS)
     yield from block("", MARK)
     for s in c.sheets:
         yield from block("BUY", buy_words(s))
         for nest in s.nests:
             yield from _nest(nest, units)
-        yield from block("LEFT", left_words(s, units))
+        if s.nests:
+            yield from block("LEFT", left_words(s, units))
 
 
 MARK = (
@@ -109,7 +107,18 @@ MARK = (
 )
 
 
-def _rows(c: CutList, units: str) -> Iterator[tuple[str, ...]]:
+HEAD = ("LAYER", "SHEET", "ALONG GRAIN x ACROSS", "FACE GRAIN", "MARKED END")
+WIDTHS = (7, 27, 22, 11, 11)
+
+
+def head_words(c: CutList, units: str) -> str:
+    """What is cut over size and what the saw takes."""
+    over, kerf = show.length(c.allowance, units), show.length(c.kerf, units, step="1/16")
+    return f"{over} over on every side of a blank, trimmed after gluing; the saw takes {kerf}"
+
+
+def rows(c: CutList, units: str) -> Iterator[tuple[str, ...]]:
+    """The blanks, a row each: columns as `HEAD`."""
     for b in c.blanks:
         yield str(b.number), b.sheet, size(Box(0, 0, b.length, b.width), units), TURNED[b.grain], b.arrow
 

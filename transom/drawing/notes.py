@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 
 from transom.drawing.records import Drawing, Identity
 from transom.drawing.shapes import text_width
-from transom.drawing.words import board_words, counted, lean_words
+from transom.drawing.words import board_words, counted, lean_words, short
 from transom.report.text import clean
 
 PRINT = "Print at 100 %, never fit."
@@ -26,11 +26,6 @@ def job_words(i: Identity) -> str:
     """Which job: number, name, revision, date; each cut short with three dots where it is endless."""
     number, name, revision = (short(w, most) for w, most in ((i.number, 24), (i.name, 80), (i.revision, 12)))
     return " - ".join(w for w in (f"JOB {number}".strip(), name, f"rev {revision}", i.date) if w)
-
-
-def short(words: str, most: int) -> str:
-    """At most so many characters, the last three of them dots where something is left out."""
-    return words if len(words) <= most else words[: most - 3].rstrip() + "..."
 
 
 def accepted_words(i: Identity) -> tuple[str, ...]:

@@ -8,18 +8,17 @@ from transom.drawing.cover import EDGE, Line, Listed, cover, cover_lines, cover_
 from transom.drawing.records import AFT, FORWARD, Drawing
 from transom.drawing.shapes import Scene
 from transom.drawing.tiles import PAPERS, Layout, Paper, lay_out
-from transom.drawing.views import face_view, holes_view, layer_groups, layer_view, plate_kinds, plate_view
+from transom.drawing.views import face_view, holes_view, layers_view, plate_kinds, plate_view
 
 MARK = 4.0  # mm, half of a registration mark's cross
 
 
 def scenes(d: Drawing, holes_only: bool = False) -> list[Scene]:
-    """The views that go full size: both faces, layers and plates, each kind once; or the holes alone."""
+    """The views that go full size: both faces, the layers' outline, each kind of plate; or the holes alone."""
     if holes_only:
         return [holes_view(d)]
-    layers = [layer_view(d, group) for group in layer_groups(d)]
     plates = [plate_view(d, kind) for kind in plate_kinds(d.plates)]
-    return [face_view(d, AFT), face_view(d, FORWARD), *layers, *plates]
+    return [face_view(d, AFT), face_view(d, FORWARD), layers_view(d), *plates]
 
 
 def template(d: Drawing, paper: str = "letter", holes_only: bool = False) -> bytes:

@@ -148,7 +148,7 @@ def slice_words(d: Drawing, x: Slice) -> str:
     units = d.identity.units
     if x.kind == "wood":
         part = next(p for p in d.layers if x.words.startswith(f"{p.number} "))
-        return f"layer {part.number}: {part.nominal} sheet, {show.measured(x.thickness, units)}, grain {TURNED[part.grain].lower()}"
+        return f"layer {part.number}: {part.nominal} sheet, measures {show.measured(x.thickness, units)}, grain {TURNED[part.grain].lower()}"
     if x.kind == "ear":
         return f"{x.words}, {show.length(x.thickness, units)} under the bolt head"
     return f"{x.words}, {stock(x.thickness, units) if x.kind == 'plate' else show.measured(x.thickness, units)}"

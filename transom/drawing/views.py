@@ -2,12 +2,11 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import groupby
 
 from transom.drawing import shapes as s
-from transom.drawing.labels import free_spot, named, obstacles
-from transom.drawing.records import AFT, ENGINE, FORWARD, OPENING, Drawing, Hole, LayerPart, Plate, Rect
-from transom.drawing.words import hole_lines, layer_words, plate_size, size
+from transom.drawing.labels import Taken, free_spot, named, obstacles
+from transom.drawing.records import AFT, ENGINE, FORWARD, FRAME, OPENING, Drawing, Hole, Plate, Rect
+from transom.drawing.words import hole_lines, layer_words, plate_place, plate_size, short, size
 from transom.report.words import plural, spelled
 
 TEXT = 5.0  # mm, read at arm's length
@@ -93,24 +92,37 @@ def face_view(d: Drawing, name: str, text: float = TEXT) -> s.Scene:
     face, shapes = Face(name), face_shapes(d, name)
     within = face.box(d.outline.rect).grown(AROUND + text * 3)
     mark = sign(d, name, text, shapes, face.box(d.outline.rect))
-    words = named(names(d, face), text, obstacles((*shapes, *mark)), within)
+    words = named(names(d, face, text), text, Taken.by((*shapes, *mark)), within)
     all_of_it = (*shapes, *mark, *words)
     seen = "seen from aft" if name == AFT else "seen from inside, looking aft"
     return s.Scene(f"{name.upper()} FACE, {seen}", all_of_it, s.around(all_of_it).grown(2.0))
 
 
-def names(d: Drawing, face: Face) -> Iterator[tuple[Sequence[str], s.Box]]:
-    """What is named, holes first, and where it is."""
+def names(d: Drawing, face: Face, text: float, brief: bool = False) -> Iterator[tuple[Sequence[str], s.Box]]:
+    """What is named, holes first, and where it is; `brief` leaves the frame's drill to the legend."""
     units = d.identity.units
     for h in d.holes:
         # What the aft face says of the engine's holes need not be said again.
-        lines = hole_lines(h, units)[: 1 if face.mirrored and h.purpose == ENGINE else None]
+        known = (face.mirrored and h.purpose == ENGINE) or (brief and h.purpose == FRAME)
+        lines = hole_lines(h, units)[: 1 if known else None]
         yield lines, face.ring(s.DRILL, h.y, h.down, h.largest).box
     for p in (p for p in d.plates if p.face == face.name):
-        yield (f"plate {p.name}", plate_size(p, units)), face.box(p.rect)
+        lines = (f"plate {p.name}", plate_size(p, units), plate_place(p, units))
+        yield lines, _inside(face.box(p.rect), lines, text)
     for k in (k for k in d.keep_outs if k.face == face.name and k.circle is not None):
         assert k.circle is not None
-        yield (f"KEEP CLEAR: {k.what}",), face.ring(s.KEEP_OUT, k.circle.y, k.circle.down, k.circle.diameter).box
+        yield (
+            (f"KEEP CLEAR: {short(k.what, 28)}",),
+            face.ring(s.KEEP_OUT, k.circle.y, k.circle.down, k.circle.diameter).box,
+        )
+
+
+def _inside(box: s.Box, lines: Sequence[str], text: float) -> s.Box:
+    """The middle of a thing with room for words in it, else all of it, so that they go beside it."""
+    if box.height < 6 * text or box.width < 3 * max(s.text_width(w, text) for w in lines):
+        return box
+    x, y = (box.x_lo + box.x_hi) / 2, (box.y_lo + box.y_hi) / 2
+    return s.Box(x, y, x, y)
 
 
 def sign(d: Drawing, name: str, text: float, shapes: tuple[s.Shape, ...], within: s.Box) -> tuple[s.Shape, ...]:
@@ -135,26 +147,27 @@ def _grain(way: str, x: float, y: float, text: float) -> tuple[s.Arrow]:
     return (s.Arrow(s.GRAIN, *ends, both=True, head=0.8 * text),)
 
 
-def layer_groups(d: Drawing) -> list[list[LayerPart]]:
-    """Layers alike in sheet and grain, together."""
-    ordered = sorted(d.layers, key=lambda p: (p.sheet, p.grain, p.number))
-    groups = [list(g) for _, g in groupby(ordered, key=lambda p: (p.sheet, p.grain))]
-    return sorted(groups, key=lambda g: g[0].number)
+def layers_view(d: Drawing, text: float = TEXT) -> s.Scene:
+    """The outline that every layer is cut to, with the sheet and the grain of each.
 
-
-def layer_view(d: Drawing, parts: Sequence[LayerPart], text: float = TEXT) -> s.Scene:
-    """The outline of a layer with its grain; holes are bored through the glued board, so none is drawn."""
-    face = Face(AFT)
-    lines = layer_words(parts, len(d.layers), d.identity.units)
-    o = d.outline
-    x, y = -o.width / 4, -o.height / 2
-    reach = min(o.width, o.height) / 8
-    ends = ((x - reach, y), (x + reach, y)) if parts[0].grain == "across" else ((x, y - reach), (x, y + reach))
-    words = tuple(
-        s.Label(3 * text, y + (1 - i) * 1.6 * text, w, text, "start", bold=i == 0) for i, w in enumerate(lines)
+    Holes are bored through the glued board, so that none is drawn.
+    """
+    face, o = Face(AFT), d.outline
+    first = (
+        "LAYER 1, the only one"
+        if len(d.layers) == 1
+        else f"LAYERS 1 TO {len(d.layers)}, aft face first, all cut to this outline"
     )
-    shapes = (*edges(d, face), s.Arrow(s.GRAIN, *ends, both=True), *words)
-    return s.Scene(f"{lines[0]}, {lines[2]}", shapes, s.around(shapes).grown(2.0))
+    lines = [first, *(f"{p.number}: {layer_words(p, d.identity.units)}" for p in d.layers)]
+    top = -o.height / 2 + (len(lines) - 1) * 0.8 * text
+    words = [s.Label(4 * text, top - i * 1.6 * text, w, text, "start", bold=not i) for i, w in enumerate(lines)]
+    arrows = [
+        arrow
+        for i, p in enumerate(d.layers, 1)
+        for arrow in _grain(p.grain, 2.0 * text, top - i * 1.6 * text, 0.55 * text)
+    ]
+    shapes = (*edges(d, face), *arrows, *words)
+    return s.Scene("LAYERS, seen from aft", shapes, s.around(shapes).grown(2.0))
 
 
 @dataclass(frozen=True)
@@ -208,7 +221,7 @@ def holes_view(d: Drawing, text: float = TEXT) -> s.Scene:
     box = s.Box(lo, rings.y_lo, hi, 0.0)
     top = s.Label(0.0 + 2 * text, -1.2 * text, "TOP EDGE of the board", text, "start")
     middle = s.Label(-15.0, rings.y_lo / 2, "CENTER LINE", text, upright=True)
-    taken = obstacles((*shapes, top, middle))
+    taken = Taken.by((*shapes, top, middle))
     wanted = [(hole_lines(h, d.identity.units), face.ring(s.BORE, h.y, h.down, h.largest).box) for h in holes]
     words = named(wanted, text, taken, box)
     return s.Scene("HOLES, seen from aft", (*shapes, top, middle, *words), box.grown(0.3))

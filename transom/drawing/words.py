@@ -1,13 +1,16 @@
 """What drawings say about holes, plates and layers, in the job's units."""
 
-from collections.abc import Sequence
-
-from transom.drawing.records import AFT, ENGINE, OPENING, Drawing, Hole, LayerPart, Plate
+from transom.drawing.records import AFT, ASSUMED, ENGINE, FRAME, OPENING, Drawing, Hole, LayerPart, Plate
 from transom.quantity import show
 from transom.report.amounts import HOLE_STEP_MM, place, tape
 from transom.report.words import plural, spelled
 
 TURNED = {"across": "SIDEWAYS", "along": "UP THE BOARD"}
+
+
+def short(words: str, most: int) -> str:
+    """At most so many characters, the last three of them dots where something is left out."""
+    return words if len(words) <= most else words[: most - 3].rstrip() + "..."
 
 
 def size(mm: float, units: str) -> str:
@@ -23,10 +26,12 @@ def spot(mm: float, units: str) -> str:
 def hole_lines(h: Hole, units: str) -> tuple[str, ...]:
     """A hole's name and what to do there."""
     if h.purpose == OPENING:
-        return (h.words, size(h.final, units))
+        side = f"{spot(abs(h.y), units)} to {'starboard' if h.y > 0 else 'port'}" if h.y else "on center line"
+        return (short(h.words, 28), size(h.final, units), spelled(side, units))
     if h.purpose == ENGINE:
-        return (h.name, f"bore {size(h.over_bore, units)}", f"drill {size(h.final, units)}")
-    return (h.name,) if h.kept else (h.name, f"drill {size(h.final, units)}")
+        assumed = ("PLACE ASSUMED",) if h.place == ASSUMED else ()
+        return (h.name, *assumed, f"bore {size(h.over_bore, units)}", f"drill {size(h.final, units)}")
+    return (h.name, "mark through") if h.kept else (h.name, f"drill {size(h.final, units)}")
 
 
 def stock(mm: float, units: str) -> str:
@@ -37,20 +42,21 @@ def stock(mm: float, units: str) -> str:
     return show.length(mm, units, step="1/32")
 
 
+def plate_place(p: Plate, units: str) -> str:
+    """Where a plate lies: how far its top edge is down; its bolts hold it sideways."""
+    return f"top {spot(p.rect.top, units)} down"
+
+
 def plate_size(p: Plate, units: str) -> str:
     """Thickness, width across and height up of a plate."""
     w, h = (show.length(x, units, step="1/16", step_mm="1", unit=False) for x in (p.rect.width, p.rect.height))
     return f"{w} x {h} x {stock(p.thickness, units)}"
 
 
-def layer_words(parts: Sequence[LayerPart], total: int, units: str) -> tuple[str, ...]:
-    """Which layers these are, of what sheet, and which way their face grain lies."""
-    first = parts[0]
-    numbers = " and ".join(str(p.number) for p in parts)
+def layer_words(part: LayerPart, units: str) -> str:
+    """A layer's sheet and which way its face grain lies."""
     return (
-        f"LAYER {numbers} of {total}, aft face first",
-        f"{first.nominal} {first.panel}, measures {show.measured(first.thickness, units)}",
-        f"face grain {TURNED[first.grain]}",
+        f"{part.nominal} {part.panel}, measures {show.measured(part.thickness, units)}, face grain {TURNED[part.grain]}"
     )
 
 
@@ -85,6 +91,8 @@ def legend_words(d: Drawing, face: str) -> str:
         found.append("dots: keep clear")
     if any(h.kept for h in d.holes):
         found.append("dashed ring: hole that is in the frame already")
+    if new := [h for h in d.of(FRAME) if not h.kept]:
+        found.append(f"frame holes: drill {size(new[0].final, d.identity.units)}")
     if any(w.square for w in on):
         w = next(w for w in on if w.square)
         side, t = (
