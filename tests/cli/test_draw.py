@@ -10,7 +10,10 @@ from pypdf import PdfReader
 from transom.cli.main import main
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
-PASSING = (EXAMPLES / "runabout-60hp.toml").read_text(encoding="utf-8")
+RUNABOUT = (EXAMPLES / "runabout-60hp.toml").read_text(encoding="utf-8")
+# What the bracket takes is not measured, so that the paper is a draft whatever else decides.
+PASSING = RUNABOUT.replace('takes = ["1-5/8 in", "2-3/4 in"]', 'takes = "?"')
+assert PASSING != RUNABOUT
 FAILING = (EXAMPLES / "uprights-90hp.toml").read_text(encoding="utf-8")
 NAMES = ["template.pdf", "board.dxf", "section.svg", "aft.svg", "forward.svg", "bench.pdf", "cuts.pdf"]
 

@@ -114,7 +114,7 @@ def test_the_same_card_is_the_same_bytes(cards: dict[str, BenchCard], papers: di
 
 def test_what_needs_more_than_a_page_loses_nothing_and_says_which_paper_on_each(cards: dict[str, BenchCard]) -> None:
     card = cards["uprights-90hp"]
-    more = tuple(f"Invented caution number {i}: {'look twice, ' * 12}then once more." for i in range(40))
+    more = tuple(f"Invented caution number {i}: {'look twice, ' * 12}then once more." for i in range(60))
     identity = replace(card.identity, cautions=more, accepted=("stop: accepted by somebody, 2026-05-04, letter",))
     blocks = tuple(replace(b, words=more) if b.title == "CAREFUL" else b for b in card.blocks)
     pdf = bench_pdf(BenchCard(replace(card.drawing, identity=identity), blocks))

@@ -12,7 +12,7 @@ from transom.drawing.records import Identity
 from transom.nesting.records import Box, Nest
 from transom.nesting.saw import KEEP
 
-SIZES = (9.0, 8.6, 8.2, 7.8, 7.4)  # points; on more than one page the last
+SIZES = (9.0, 8.6, 8.2, 7.8, 7.4, 7.0, 6.6)  # points; on more than one page the last
 HIGHEST = 17.0  # of a drawn sheet, in sizes of the type
 
 
