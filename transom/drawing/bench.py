@@ -218,7 +218,7 @@ def _tape(d: Drawing) -> Block:
 
 def _bolts(j: Judgement) -> Block:
     rows = tuple(bolts_to_hand(j))
-    return Block("BOLTS", (), ("COUNT", "SPARE", "SIZE", "WHAT"), rows, (7, 8, 47, 17)) if rows else Block("BOLTS")
+    return Block("BOLTS", (), ("QTY", "SPARE", "SIZE", "WHAT"), rows, (7, 8, 47, 17)) if rows else Block("BOLTS")
 
 
 def _torque(j: Judgement, d: Drawing) -> Block:

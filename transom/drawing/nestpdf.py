@@ -31,7 +31,7 @@ def _story(c: CutList, i: Identity, to_buy: tuple[tuple[str, ...], ...], size: f
         yield from _sheet(s, units, size, room)
     if to_buy:
         yield heading("ALSO TO BUY", size)
-        yield table(("COUNT", "SPARE", "SIZE", "WHAT"), to_buy, (7, 8, 45, 19), size, room)
+        yield table(("QTY", "SPARE", "SIZE", "WHAT"), to_buy, (7, 8, 45, 19), size, room)
     yield heading("HAZARDS", size)
     yield from (words(f"- {text}", size) for text in notes.HAZARDS)
     yield heading("CAREFUL", size)
