@@ -7,8 +7,9 @@ from typing import Any
 from xml.sax.saxutils import escape
 
 from transom.drawing.ink import BOLD, FACE, MM, cut, text, written
-from transom.drawing.notes import job_words, paper_words, reasons, short
+from transom.drawing.notes import job_words, paper_words, reasons
 from transom.drawing.records import Identity
+from transom.drawing.words import short
 
 PAPERS = {"us": (215.9, 279.4), "si": (210.0, 297.0)}
 MARGIN, HEAD, FOOT = 14.0, 14.0, 10.0  # mm

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import Any
 
-from transom.drawing.notes import short
+from transom.drawing.words import short
 from transom.floor import paper
 from transom.floor.findings import Finding
 from transom.floor.photos import PHOTOS
