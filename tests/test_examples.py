@@ -6,9 +6,11 @@ import sys
 import tomllib
 from pathlib import Path
 
+import numpy as np
 import pytest
 
 from transom.catalogue import SHIPPED
+from transom.checks.plate_reactions import held
 from transom.job.read import load
 from transom.judge.judging import judge
 from transom.judge.records import Judgement
@@ -104,3 +106,14 @@ def test_scripts_run(script: Path) -> None:
     )
     assert done.returncode == 0, done.stderr
     assert done.stdout.strip()
+
+
+@pytest.mark.parametrize("name", SIZED)
+def test_what_the_boat_has_to_hold_balances(sized: dict[str, Judgement], name: str) -> None:
+    """Bolts and bearing places carry the loads and the board's weight to 1e-6, about the datum, case by case."""
+    j = sized[name]
+    assert j.careful is not None
+    r = held(j.careful)
+    got = np.concatenate([r.force.sum(axis=1), np.cross(r.at[None], r.force).sum(axis=1)], axis=-1)
+    want = j.cases.wrench + np.concatenate([r.own_weight, np.cross(r.weight_at, r.own_weight)])
+    assert np.max(np.abs(got - want) / (np.abs(want).max(axis=0) + 1.0)) < 1e-6

@@ -105,3 +105,70 @@ def test_options_run_from_nothing_to_most() -> None:
     )
     assert (first.count, first.washer) == (8, None)
     assert (last.count, last.washer) == (24, 101.6)
+
+
+def singly(*holes: tuple[float, float]) -> Job:
+    """The job with every bolt where it was measured, (y, forward)."""
+    plain = job()
+    return replace(plain, crossmembers=replace(plain.crossmembers, count=None, holes=holes))
+
+
+EVEN = tuple((y, 150.0 + 406.4 * i) for i in range(4) for y in (-280.0, 280.0))
+
+
+def test_single_holes_in_even_rows_are_the_rows() -> None:
+    """The same eight places stated one by one: the same pulls and shears, whatever the load."""
+    rows, single = trial(job()), trial(singly(*EVEN))
+    for load in (LOAD, STRAIGHT):
+        a, b = (crossmembers.forces(replace(of, cases=alone(load)), of.setup.pod) for of in (rows, single))  # type: ignore[arg-type]
+        assert float(b.pull[0, 0]) == pytest.approx(float(a.pull[0, 0]), rel=1e-9)
+        assert np.ravel(b.shear)[0] == pytest.approx(np.ravel(a.shear)[0], rel=1e-9)
+
+
+def test_a_skew_pattern_is_bent_about_its_own_axes() -> None:
+    """Five bolts askew: pulls that a plane through the places gives, fitted apart from the code, are never exceeded."""
+    holes = ((-250.0, 100.0), (-200.0, 500.0), (0.0, 320.0), (220.0, 640.0), (270.0, 900.0))
+    of = trial(singly(*holes), loads=alone(LOAD))
+    pod = of.setup.pod
+    assert pod is not None
+    y, forward = np.array(holes).T
+    x = -(forward - forward.mean())
+    y = y - y.mean()
+    _, _, F_z, M_x, M_y, _ = crossmembers.level(of, of.cases.design, pod)[0]
+    # R = F/n + a x + b y with sum(y R) = M_x and -sum(x R) = M_y; a bolt pulls where R is down.
+    a, b = np.linalg.solve([[x @ x, x @ y], [x @ y, y @ y]], [-M_y, M_x])
+    exact = np.max(-(F_z / 5 + a * x + b * y))
+    ours = float(crossmembers.forces(of, pod).pull[0, 0])
+    assert exact <= ours <= 3.0 * exact
+
+
+def test_bolts_on_one_line_hold_no_moment_across_it() -> None:
+    of = trial(singly((-200.0, 100.0), (0.0, 300.0), (200.0, 500.0)))
+    assert worst(of, "bolt-tension.ec3") == np.inf
+
+
+def test_crossmembers_where_they_were_measured() -> None:
+    """At 100, 300 and 900 mm: about 433.3, squares 277 778, the farthest 466.7 off; two bolts in each."""
+    plain = job()
+    at = replace(plain, crossmembers=replace(plain.crossmembers, count=None, at=(100.0, 300.0, 900.0),
+                                             bolts=replace(BOLTS, count=6)))  # fmt: skip
+    g = setup_of(at).pod
+    assert g is not None
+    assert float(np.ravel(g.group.I_x)[0]) == pytest.approx(2 * (333.333**2 + 133.333**2 + 466.667**2), rel=1e-5)
+    assert float(np.ravel(g.group.off_x)[0]) == pytest.approx(466.667, rel=1e-5)
+
+
+def test_what_is_left_of_a_pitted_wall_decides() -> None:
+    plain, pitted = job(), job()
+    pitted = replace(pitted, crossmembers=replace(pitted.crossmembers, left=1.5))
+    name = "wall-pull-through.ec9"
+    assert worst(trial(pitted), name) == pytest.approx(worst(trial(plain), name) * 3.175 / 1.5, rel=1e-9)
+
+
+def test_a_crossmember_that_is_not_a_number_never_passes() -> None:
+    setup = setup_of(job())
+    assert setup.pod is not None
+    bad = replace(setup, pod=replace(setup.pod, wall=np.nan, group=replace(setup.pod.group, I_x=np.nan)))
+    of = trial(setup=bad)
+    for name in ("wall-pull-through.ec9", "bolt-tension.ec3", "wall-bearing.ec9"):
+        assert worst(of, name) > 1.0

@@ -9,9 +9,12 @@ from tests.checks.shop import AHEAD, ASTERN, JOB, MOUNT, alone, found, setup_of,
 from tests.sizing.jobs import job_of
 from transom.catalogue import SHIPPED
 from transom.checks import frame, frame_pull
-from transom.checks.reactions import reactions
+from transom.checks.hangs import hangs
+from transom.checks.plate_reactions import held
+from transom.checks.reactions import Reactions, reactions
 from transom.checks.trial import Trial
 from transom.job.records import Frame, FrameBolts, Job
+from transom.judge.evaluate import quick_look
 from transom.judge.fasteners import additions, fastened, frame_options
 from transom.judge.judging import prepared
 from transom.sizing.search import field_of
@@ -131,24 +134,44 @@ def test_old_bolts_get_the_least_that_carries() -> None:
         assert all(c.worst[0] <= 1 for c in checks if not c.information) is works
 
 
+def about(r: Reactions) -> np.ndarray:
+    """Resultants (v, 6) about the datum, written out apart from the code."""
+    return np.concatenate([r.force.sum(axis=1), np.cross(r.at[None], r.force).sum(axis=1)], axis=-1)
+
+
+def lines_about(r: Reactions) -> np.ndarray:
+    """The same from the lines' own wrenches."""
+    return sum(
+        np.concatenate([w[:, :3], w[:, 3:] + np.cross(at[None], w[:, :3])], axis=-1) for _, at, w in r.of_lines()
+    )
+
+
 @pytest.mark.parametrize("seed", range(100))
 def test_what_the_boat_has_to_hold_balances(seed: int) -> None:
-    """Forces of bolts and bearing places about the datum are the wrench and the board's weight, all six."""
+    """Forces of bolts and bearing places about the datum are the wrench and the board's weight, all six: by pencil, by
+    plate, and, with the pod's weight, of the crossmembers in level axes."""
     stated = job_of(seed)
     _, setup, cases = prepared(stated, SHIPPED)
     field = field_of(stated, SHIPPED, setup, cases, "material")
     of = field.trial(field.order[:1])
-    r = reactions(of)
-    F = r.force
-    got = np.concatenate([F.sum(axis=1), np.cross(r.at[None], F).sum(axis=1)], axis=-1)
-    own = np.concatenate([r.own_weight, np.cross(r.weight_at, r.own_weight)])
-    want = cases.wrench + own
-    scale = np.abs(want).max(axis=0) + 1.0
-    assert np.max(np.abs(got - want) / scale) < 1e-6
-    lines = sum(
-        np.concatenate([w[:, :3], w[:, 3:] + np.cross(at[None], w[:, :3])], axis=-1) for _, at, w in r.of_lines()
-    )
-    assert np.max(np.abs(lines - want) / scale) < 1e-6
+    for r in (reactions(of), held(quick_look(of))):
+        own = np.concatenate([r.own_weight, np.cross(r.weight_at, r.own_weight)])
+        want = cases.wrench + own
+        scale = np.abs(want).max(axis=0) + 1.0
+        assert np.max(np.abs(about(r) - want) / scale) < 1e-6
+        assert np.max(np.abs(lines_about(r) - want) / scale) < 1e-6
+    pod = hangs(of)
+    assert (pod is None) is (stated.frame.kind != "pod")
+    if pod is None:
+        return
+    turn, t = np.eye(3), float(setup.place.lean)
+    turn[[0, 0, 2, 2], [0, 2, 0, 2]] = np.cos(t), np.sin(t), -np.sin(t), np.cos(t)
+    level = np.concatenate([cases.wrench[:, :3] @ turn.T, cases.wrench[:, 3:] @ turn.T], axis=-1)
+    for at, W in zip(pod.weights_at, pod.weights, strict=True):
+        level = level + np.concatenate([W, np.cross(at, W)])
+    scale = np.abs(level).max(axis=0) + 1.0
+    assert np.max(np.abs(about(pod.forces) - level) / scale) < 1e-6
+    assert np.max(np.abs(lines_about(pod.forces) - level) / scale) < 1e-6
 
 
 @pytest.mark.parametrize("seed", range(6))

@@ -83,7 +83,7 @@ class Careful(Trial):
         spread exactly wherever they lie. The middle line lets a board be its own mirror image.
         """
         seat = self._seat()
-        lines = self._lines()
+        lines = list(self.lines)
         rectangles = [self._pad(s) for s in (-1.0, 1.0)] + lines
         W, H = _float(self.setup.place.width) / 2, _float(self.setup.place.height)
         y = {-W, 0.0, W} | {e for r in rectangles for e in (r.y_lo, r.y_hi)} | {b.y for b in seat.bolts}
@@ -109,7 +109,12 @@ class Careful(Trial):
     @cached_property
     def edge_lines(self) -> tuple[EdgeLine, ...]:
         """What holds the board along each of its lines: port, starboard, then bottom and top where there are any."""
-        return tuple(edge_line(self.answer, line) for line in self._lines())
+        return tuple(edge_line(self.answer, line) for line in self.lines)
+
+    @property
+    def lines(self) -> tuple[Rectangle, ...]:
+        """Where the board is held: port and starboard side, then bottom and top where there are any."""
+        return tuple(self._lines())
 
     def _lines(self) -> list[Rectangle]:
         """Side lines over the board's height; for a pod the bottom line, under a cap rail both ends."""

@@ -172,14 +172,19 @@ def own_weight(trial: Trial) -> tuple[Array, Array]:
     return turned(down, _one(place.lean))[:3], at
 
 
-def reactions(trial: Trial) -> Reactions:
-    """Forces on the boat under the characteristic loads and the board's own weight. `trial` holds one candidate."""
-    service = replace(trial, cases=replace(trial.cases, design=trial.cases.wrench))
+def with_weight(trial: Trial) -> tuple[Array, Array, Array]:
+    """Characteristic wrenches (v, 6) about the datum with the board's weight in; that weight and its place."""
     v = len(trial.cases)
     W, at_w = own_weight(trial)
     loads = np.asarray(trial.cases.wrench).reshape(v, 6)
     weight_there = wrench_of(np.broadcast_to(W, (v, 1, 3)), at_w[None, :], np.zeros(3))
-    both = np.stack([np.asarray(added(loads[:, i], weight_there[:, i])) for i in range(6)], axis=-1)
+    return np.stack([np.asarray(added(loads[:, i], weight_there[:, i])) for i in range(6)], axis=-1), W, at_w
+
+
+def reactions(trial: Trial) -> Reactions:
+    """Forces on the boat under the characteristic loads and the board's own weight. `trial` holds one candidate."""
+    service = replace(trial, cases=replace(trial.cases, design=trial.cases.wrench))
+    both, W, at_w = with_weight(trial)
     lines, y, z, out = _out_of_plane(service, both, at_w[0])
     # At mid-thickness: the couple of in-plane forces about the axis square to the board is the same there.
     shares = bolt_group(F_y=both[:, 1], F_z=both[:, 2], M_x=both[:, 3], y=y, z=z)

@@ -11,17 +11,11 @@ from transom.job.records import Mount
 from transom.judge.records import Judgement
 from transom.quantity import show
 from transom.report.amounts import amount, compared, percent
-from transom.report.forces import holds, trial_of_mount
+from transom.report.holds import boat_holds
 from transom.report.maps.plain import plain_map
 from transom.report.text import block, columns, rule
 from transom.report.words import EVIDENCE, METHODS, case_words, check_words, name_words, spelled
 from transom.result import ONCE, Check
-
-SITUATIONS = {
-    "ahead": "full throttle ahead", "hard-over": "full throttle, steering over", "astern": "full astern",
-    "wave": "running hard in waves", "turn": "hard turn at speed", "strike": "gearcase hits something",
-    "road": "on the trailer",
-}  # fmt: skip
 
 
 def details(j: Judgement) -> list[str]:
@@ -110,27 +104,6 @@ def required(j: Judgement) -> Iterator[str]:
         )
         yield from columns([(name_words(r.check, j.job), text)], (46, 32))
     yield f"   {j.sizing.candidates} mounts were on the shelf, ranked by {j.sizing.rank}."
-
-
-def boat_holds(j: Judgement) -> Iterator[str]:
-    """What the boat has to hold, by situation."""
-    trial = trial_of_mount(j)
-    if trial is None:
-        return
-    yield rule("=")
-    yield " WHAT THE BOAT HAS TO HOLD, safety factors in, pencil method"
-    rows: list[tuple[str, ...]] = [("situation", "pull aft, each side", "push or pull along the bottom")]
-    units = j.job.head.units
-    for h in holds(trial):
-        force = [show.force(v, units, towards="up") for v in (h.side, h.bottom)]
-        rows.append((situation_words(h.of), *force))
-    yield from columns(rows, (34, 22, 22))
-
-
-def situation_words(of: str) -> str:
-    """A situation as people say it; the shop's own by its name."""
-    bare = of.removeprefix("kicker-")
-    return ("kicker alone: " if bare != of else "") + SITUATIONS.get(bare, bare.replace("-", " "))
 
 
 def cases(j: Judgement) -> Iterator[str]:

@@ -8,7 +8,8 @@ from typing import Any
 import numpy as np
 
 from transom import __version__
-from transom.checks.reactions import reactions
+from transom.checks.hangs import Hangs, hangs
+from transom.checks.plate_reactions import held
 from transom.job.records import Backing, EngineBolts, Mount
 from transom.judge.fasteners import Added
 from transom.judge.records import Judgement, Option, Sizing
@@ -185,7 +186,8 @@ def _cases(j: Judgement) -> list[dict[str, Any]]:
     none: tuple[tuple[BoltForce, ...], ...] = ((),) * len(j.cases)
     hand = none if trial is None else bolt_forces(trial)
     plate = none if j.careful is None else bolt_forces(j.careful)
-    found = None if trial is None else reactions(trial)
+    found = None if trial is None else held(j.careful or trial)
+    pod = None if trial is None else hangs(trial)
     lines = () if found is None else found.of_lines()
     hung = {} if trial is None or trial.setup.bracket is None else {"engine_plate_bolts": plate_forces(trial)}
     own = {} if found is None else {"own_weight": _force(found.weight_at, [*found.own_weight, 0.0, 0.0, 0.0])}
@@ -195,9 +197,19 @@ def _cases(j: Judgement) -> list[dict[str, Any]]:
             "reactions": [_reaction(*line, i) for line in lines],
             **own,
             **{key: [_bolt_force(b) for b in rows[i]] for key, rows in hung.items()},
+            **_pod(pod, i),
         }
         for i in range(len(j.cases))
     ]
+
+
+def _pod(pod: Hangs | None, i: int) -> dict[str, Any]:
+    """What each crossmember holds, level axes, and the weights of board and pod; nothing where no pod hangs."""
+    if pod is None:
+        return {}
+    weights = [_force(at, [*w, 0.0, 0.0, 0.0]) for at, w in zip(pod.weights_at, pod.weights, strict=True)]
+    lines = [_reaction(*line, i) for line in pod.forces.of_lines()]
+    return {"crossmembers": {"axes": "level", "reactions": lines, "own_weight": weights}}
 
 
 def _reaction(line: str, at: Array, wrench: Array, i: int) -> dict[str, Any]:

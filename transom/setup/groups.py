@@ -97,6 +97,12 @@ def half_row(n: ONE, pitch: MM) -> MM:
     return (n - 1) * pitch / 2
 
 
+@formula(symbol="x_i", source="bolts evenly about the middle", known_by="derived", typical={"i": 1.0, "n": 4.0})
+def place_in_row(i: ONE, n: ONE, pitch: MM) -> MM:
+    """From the middle of a row of n to bolt i, counted from nought."""
+    return (i - (n - 1) / 2) * pitch
+
+
 @formula(symbol="x_g", source="geometry", known_by="derived")
 def middle_of_rows(first: MM, half_row: MM) -> MM:
     """Middle of the crossmembers forward of the board."""

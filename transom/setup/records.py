@@ -120,7 +120,8 @@ class LevelGroup:
 
     `forward` and `y` are the middle's place forward of the datum and to starboard. `I_x`, `I_y` are sums of squared
     distances fore and aft and across, `I_xy` of their products (x aft, y starboard). `off_x`, `off_y` (..., b) are
-    the bolts that may be worst, from the middle: every one, or the corner of even rows.
+    the bolts that may be worst, from the middle: every one, or the corner of even rows. `at` (b, 2) are places aft
+    (negative: forward) and to starboard of the datum as if the crossmembers lay at its level, none while varied.
     """
 
     n: Value
@@ -131,6 +132,7 @@ class LevelGroup:
     I_xy: float
     off_x: Array
     off_y: Array
+    at: Array
 
 
 @dataclass(frozen=True)

@@ -8,7 +8,7 @@ from transom.catalogue import Catalogue
 from transom.job.records import Crossmembers
 from transom.setup import groups, steps
 from transom.setup.records import Bolting, FrameHold, LevelGroup, Place, PodHold
-from transom.units import Value
+from transom.units import Array, Value
 
 LEAST = {"pod": 6.0, "uprights": 4.0, "cap rail": 8.0}
 STAINLESS_SHEAR = 0.5  # alpha_v of stainless bolts, thread in the shear plane, EN 1993-1-4
@@ -115,7 +115,7 @@ def _single(holes: tuple[tuple[float, float], ...]) -> LevelGroup:
     x, across = forward.mean() - forward, y - y.mean()
     return LevelGroup(
         n=float(len(y)), forward=float(forward.mean()), y=float(y.mean()), I_x=float(x @ x), I_y=float(across @ across),
-        I_xy=float(x @ across), off_x=x, off_y=across,
+        I_xy=float(x @ across), off_x=x, off_y=across, at=np.stack([-forward, y], axis=-1),
     )  # fmt: skip
 
 
@@ -127,14 +127,26 @@ def _rows(place: Place, values: Mapping[str, Value], at: tuple[float, ...]) -> L
     apart = column(values["crossmembers.spacing"])
     far_x = groups.half_row(rows, apart)
     forward: Value = groups.middle_of_rows(column(values["crossmembers.first"]), far_x)
-    I_x = groups.even_row(rows, apart)
+    I_x, off_rows = groups.even_row(rows, apart), None
     if at:
         measured = np.array(at, dtype=float)
         forward, off = float(measured.mean()), measured - measured.mean()
-        I_x, far_x = np.asarray(off @ off), np.asarray(np.abs(off).max())
+        I_x, far_x, off_rows = np.asarray(off @ off), np.asarray(np.abs(off).max()), off
     corner_x, corner_y = np.broadcast_arrays(np.asarray(far_x, dtype=float), groups.half_row(each, across))
     return LevelGroup(
         n=groups.bolts_of_rows(rows, each), forward=forward, y=0.0, I_x=groups.as_many(each, I_x),
         I_y=groups.as_many(rows, groups.even_row(each, across)), I_xy=0.0,
         off_x=np.asarray(corner_x)[..., None], off_y=np.asarray(corner_y)[..., None],
+        at=_places(rows, each, forward, apart, across, off_rows),
     )  # fmt: skip
+
+
+def _places(rows: Value, each: Value, forward: Value, apart: Value, across: Value, off: Array | None) -> Array:
+    """Every bolt of even rows, (b, 2); none where a number is varied."""
+    if any(np.size(v) > 1 for v in (rows, each, forward, apart, across)):
+        return np.zeros((0, 2))
+    n, m, middle, pitch, wide = (float(np.ravel(np.asarray(v))[0]) for v in (rows, each, forward, apart, across))
+    along = off if off is not None else np.asarray(groups.place_in_row(np.arange(n), n, pitch))
+    y = np.asarray(groups.place_in_row(np.arange(m), m, wide))
+    aft = np.negative(np.asarray(groups.middle_of_rows(middle, along)))
+    return np.stack([np.repeat(aft, len(y)), np.tile(y, len(aft))], axis=-1)

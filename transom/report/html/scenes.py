@@ -5,13 +5,14 @@ from dataclasses import dataclass
 import numpy as np
 from markupsafe import Markup
 
-from transom.checks.reactions import Reactions, reactions
+from transom.checks.plate_reactions import held as what_holds
+from transom.checks.reactions import Reactions
 from transom.checks.trial import Trial
 from transom.judge.records import Judgement
 from transom.quantity import show
 from transom.report.amounts import percent
-from transom.report.details import situation_words
 from transom.report.forces import holds
+from transom.report.holds import situation_words
 from transom.report.html.body import Body, Push, bodies
 from transom.report.html.draw import above, side
 from transom.report.words import case_words, check_words
@@ -42,7 +43,7 @@ class Scene:
 
 def scenes(j: Judgement, trial: Trial) -> tuple[Scene, ...]:
     """One for each situation that was judged."""
-    found = reactions(trial)
+    found = what_holds(j.careful or trial)
     most = {h.of: h for h in holds(trial)}
     out = []
     for b in bodies(j, trial):

@@ -8,7 +8,7 @@ from transom.judge.assumptions import nearness
 from transom.judge.records import Judgement
 from transom.report.amounts import amount, compared, percent
 from transom.report.cures import Cure, advice
-from transom.report.details import situation_words
+from transom.report.holds import situation_words
 from transom.report.html.signing import Signing, signing
 from transom.report.page import boat_words, counted_stops, holds, links, paper_words, sentence, used
 from transom.report.parts import Part, not_looked_at, walk

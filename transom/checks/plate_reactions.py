@@ -1,0 +1,93 @@
+"""What the boat has to hold by the plate: its own forces along every line, and the bolts' shares in the plane.
+
+One candidate, characteristic loads. Out of the plane each node of a line holds what the plate says; nothing is
+closed up. In the plane every bolt takes its share by the elastic vector method. The board's own weight leans on the
+bolts of the sides alike.
+"""
+
+import numpy as np
+
+from transom.board.answer import Answer
+from transom.checks.careful import Careful
+from transom.checks.edge_lines import edge_line
+from transom.checks.frame_pull import depth_as_height, first_of_even, half_span, place_of
+from transom.checks.reactions import Reactions, reactions, with_weight
+from transom.checks.trial import Trial
+from transom.statics.bolt_group import bolt_group, direct_force
+from transom.statics.wrench import board_actions
+from transom.units import Array, Value
+
+LINES = ("port side", "starboard side", "bottom", "top")
+
+
+def held(trial: Trial) -> Reactions:
+    """Forces on the boat by the trial's own method."""
+    return by_plate(trial) if isinstance(trial, Careful) else reactions(trial)
+
+
+def by_plate(plate: Careful) -> Reactions:
+    """Forces on the boat under the characteristic loads and the board's own weight, from the plate."""
+    both, W, at_w = with_weight(plate)
+    lines, places, pulls = _along_lines(plate)
+    names, y, z = bolt_places(plate)
+    shares = bolt_group(F_y=both[:, 1], F_z=both[:, 2], M_x=both[:, 3], y=y, z=z)
+    sides = np.isin(names, LINES[:2])
+    leaning = np.asarray(direct_force(W[0], float(sides.sum())))
+    out = np.broadcast_to(np.where(sides, leaning, 0.0), shares.across.shape)
+    nothing = np.zeros_like(pulls)
+    force = np.concatenate(
+        [np.stack([pulls, nothing, nothing], axis=-1), np.stack([out, shares.across, shares.up], axis=-1)], axis=1
+    )
+    at = np.concatenate([places, np.stack([y, z], axis=-1)])
+    at = np.concatenate([np.full((len(at), 1), at_w[0]), at], axis=1)
+    return Reactions((*lines, *names), at, force, W, at_w)
+
+
+def _along_lines(plate: Careful) -> tuple[tuple[str, ...], Array, Array]:
+    """Each node once, the line it lies on first; its place (k, 2) and the force aft on the boat (v, k)."""
+    answer, seen = at_service(plate), set[tuple[float, float]]()
+    names, places, pulls = [], [], []
+    for name, line in zip(_names(plate), plate.lines, strict=True):
+        found = edge_line(answer, line)
+        for place, pull in zip(found.places, found.pull, strict=True):
+            key = (round(float(place[0]), 6), round(float(place[1]), 6))
+            if key not in seen:
+                seen.add(key)
+                names.append(name)
+                places.append(place)
+                pulls.append(pull)
+    return tuple(names), np.array(places), np.array(pulls).T
+
+
+def _names(plate: Careful) -> tuple[str, ...]:
+    return LINES[: len(plate.lines)]
+
+
+def at_service(plate: Careful) -> Answer:
+    """The plate on its finest grid under the characteristic loads."""
+    a = board_actions(plate.cases.wrench, plate.t)
+    v = len(plate.cases)
+    wrenches = np.stack([np.broadcast_to(x, (1, v))[0] for x in (np.negative(a.N), a.M, a.M_z)], axis=-1)
+    finest = plate.answer.seated[-1]
+    return Answer((finest,), (finest.bear(wrenches, plate.cases.names, plate.answer.borne),))
+
+
+def bolt_places(trial: Trial) -> tuple[tuple[str, ...], Array, Array]:
+    """Every bolt of the frame: its line, y and z (b,)."""
+    f = trial.setup.frame
+    n, n_b, n_t = (round(_one(x)) for x in (f.n_side, f.n_bottom, f.n_top))
+    down = np.asarray(place_of(_one(f.first), np.arange(n, dtype=float), _one(f.side_pitch)))
+    half = _one(half_span(f.span))
+    y = np.concatenate([np.full(n, -half), np.full(n, half), _across(f.end_pitch, n_b), _across(f.end_pitch, n_t)])
+    depths = np.concatenate([down, down, np.full(n_b, _one(trial.setup.place.z_bottom)), np.full(n_t, _one(f.first))])
+    names = (LINES[0],) * n + (LINES[1],) * n + (LINES[2],) * n_b + (LINES[3],) * n_t
+    return names, y, np.asarray(depth_as_height(depths))
+
+
+def _across(pitch: Value, n: int) -> Array:
+    first = np.asarray(first_of_even(float(n), _one(pitch)))
+    return np.asarray(place_of(_one(first), np.arange(n, dtype=float), _one(pitch)))
+
+
+def _one(x: Value) -> float:
+    return float(np.ravel(np.asarray(x))[0])
