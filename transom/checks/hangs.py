@@ -96,8 +96,8 @@ def _lean(trial: Trial) -> Array:
 
 def _names(x: Array) -> tuple[str, ...]:
     """Which crossmember each bolt is in, counted forward."""
-    rows = sorted({round(float(v), 1) for v in x}, reverse=True)
-    return tuple(f"crossmember {1 + rows.index(round(float(v), 1))}" for v in x)
+    rows = {v: i for i, v in enumerate(sorted({round(float(v), 1) for v in x}, reverse=True), 1)}
+    return tuple(f"crossmember {rows[round(float(v), 1)]}" for v in x)
 
 
 def _one(x: object) -> float:
