@@ -69,7 +69,8 @@ def test_what_no_sheet_holds_is_said_and_not_bought() -> None:
     c = cut_list(layers("along", outline=Outline(1300.0, 457.0)), SHIPPED)
     assert not c.whole
     assert c.sheets[0].halves == 0
-    assert "NO SHEET IS LARGE ENOUGH for layer 1" in joined(c)
+    assert "NO SHEET of 3/4 in fir IS LARGE ENOUGH: layer 1" in joined(c)
+    assert "BUY" not in joined(c)
 
 
 def test_offcuts_are_used_up_first_and_named() -> None:

@@ -1,6 +1,7 @@
 """The log beside a job: whole lines only, whoever else writes and whoever is killed."""
 
 import datetime as dt
+import importlib.util
 import json
 import os
 import random
@@ -10,6 +11,7 @@ import sys
 import time
 from dataclasses import replace
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 
@@ -115,6 +117,39 @@ def test_one_who_keeps_it_locked_does_not_keep_us_for_ever(tmp_path: Path, monke
     assert "another process keeps it locked" in warning
     assert log.append(path, '{"i": 2}') == ()
     assert path.read_bytes() == b'{"i": 2}\n'
+
+
+def test_the_lock_of_windows_lies_behind_the_text_and_is_given_back(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The other branch of the module, on a stand-in for Windows' own lock that keeps account of bytes."""
+    held: set[int] = set()
+    busy = [1]  # how often another process still has it
+
+    def locking(file: int, mode: int, count: int) -> None:
+        at = os.lseek(file, 0, os.SEEK_CUR)
+        assert count == 1
+        assert at > 10**9
+        if mode == stand_in.LK_UNLCK:
+            held.remove(at)
+        elif busy.pop() if busy else at in held:
+            raise PermissionError(13, "Permission denied")
+        else:
+            held.add(at)
+
+    stand_in = SimpleNamespace(LK_NBLCK=2, LK_UNLCK=0, locking=locking)
+    monkeypatch.setitem(sys.modules, "msvcrt", stand_in)
+    monkeypatch.setattr(sys, "platform", "win32")
+    spec = importlib.util.spec_from_file_location("transom_job_log_on_windows", log.__file__)
+    assert spec is not None
+    assert spec.loader is not None
+    windows = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(windows)
+    path = tmp_path / "job.log.jsonl"
+    for i in range(3):
+        assert windows.append(path, f'{{"i": {i}}}') == ()
+        assert not held
+    assert lines(path) == ['{"i": 0}', '{"i": 1}', '{"i": 2}']
 
 
 def writer(path: Path, who: int) -> "subprocess.Popen[bytes]":

@@ -93,7 +93,7 @@ def lines(c: CutList, units: str) -> Iterator[str]:
     yield from columns([HEAD, *rows(c, units)], WIDTHS)
     yield from block("", MARK)
     for s in c.sheets:
-        yield from block("BUY", buy_words(s))
+        yield from block("BUY" if s.nests else "SHEET", buy_words(s))
         for nest in s.nests:
             yield from _nest(nest, units)
         if s.nests:
