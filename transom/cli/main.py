@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from transom import __version__
-from transom.cli import compare, draw, estimate, materials, new, record, review, size, steps, trial, verify
+from transom.cli import compare, draw, estimate, explain, materials, new, record, review, size, steps, trial, verify
 from transom.cli.stream import hush, say, tell
 from transom.errors import JobError, TransomError
 
@@ -24,6 +24,7 @@ app = typer.Typer(
 )
 app.command("size")(size.size)
 app.command("review")(review.review)
+app.command("explain")(explain.explain)
 app.command("draw")(draw.draw)
 app.command("estimate")(estimate.estimate)
 app.command("steps")(steps.steps)

@@ -12,7 +12,7 @@ from transom.derivation.entering import entering
 from transom.derivation.lines import FORMULA, Derivation, Line
 from transom.derivation.plate import PlateValue
 from transom.derivation.resolve import LAST, LISTED, Computed, Constant, Origin, Resolver, table_of
-from transom.derivation.symbolic import latex_line
+from transom.derivation.symbolic import latex_name, latex_result
 from transom.derivation.terms import Listed, Patterns, Stands, Term, written
 from transom.derivation.trace import Number, trace
 from transom.formula import Formula
@@ -135,7 +135,7 @@ class _Writer:
         if key not in self.numbers:
             self.numbers[key] = self._add(
                 Line(0, FORMULA, name, symbol, text.expression, text.numbers, result, found.returns.text, value,
-                     found.says, found.source, found.evidence, found.known_by, text.latex,
+                     found.says, found.source, found.evidence, found.known_by, text.tex,
                      tuple(sorted(set(uses(arguments.values())))))
             )  # fmt: skip
         return self.numbers[key]
@@ -144,8 +144,8 @@ class _Writer:
         """Number the line and give it a symbol of its own."""
         n = self.taken[line.symbol] = self.taken.get(line.symbol, 0) + 1
         symbol = line.symbol if n == 1 else f"{line.symbol}[{n}]"
-        tex = latex_line(symbol, line.latex, line.result, line.unit)
-        self.lines.append(replace(line, number=len(self.lines) + 1, symbol=symbol, latex=tex))
+        tex = (latex_name(symbol), *line.tex, latex_result(line.result, line.unit))
+        self.lines.append(replace(line, number=len(self.lines) + 1, symbol=symbol, tex=tex))
         return len(self.lines)
 
 

@@ -30,7 +30,14 @@ def plate_words(p: PlateValue) -> str:
     return f"{p.what}; grid {p.grid}; forces out of balance by {shown(p.residual, 2)} N; {beside}"
 
 
+def _digits(kind: str) -> int:
+    """A solved number is not known to nine digits."""
+    return 7 if kind == PLATE else DIGITS
+
+
 def _line(
     kind: str, name: str, symbol: str, value: float, unit: str, says: str, source: str, evidence: str, known_by: str
 ) -> Line:
-    return Line(0, kind, name, symbol, "", "", shown(value, DIGITS), unit, value, says, source, evidence, known_by, "")
+    return Line(
+        0, kind, name, symbol, "", "", shown(value, _digits(kind)), unit, value, says, source, evidence, known_by, ()
+    )

@@ -67,18 +67,22 @@ class _Reached:
     resolver: Resolver
     column: int = 0
     formulas: dict[str, Formula] = field(default_factory=dict)
-    given: dict[str, Given] = field(default_factory=dict)
+    given: dict[str, tuple[Given, str]] = field(default_factory=dict)  # and the unit it is taken in
     seen: set[tuple[int, int]] = field(default_factory=set)
 
     def walk(self, check: Check) -> None:
         """Everything a check reaches."""
         again = self.resolver.trace.again(check)
         self.column = again.column
-        open_ = [self.resolver.source(n, "", LAST, again.column, None).origin for n in (again.demand, again.resistance)]
+        unit = check.unit
+        open_ = [
+            (self.resolver.source(n, "", LAST, self.column, None).origin, unit)
+            for n in (again.demand, again.resistance)
+        ]
         while open_:
-            origin = open_.pop()
+            origin, unit = open_.pop()
             if isinstance(origin, Given):
-                self.given.setdefault(origin.name, origin)
+                self.given.setdefault(origin.name, (origin, unit))
             elif isinstance(origin, PlateValue):
                 open_ += self._into_plate()
             elif isinstance(origin, Computed) and (origin.index, origin.place) not in self.seen:
@@ -86,16 +90,16 @@ class _Reached:
                 self.formulas.setdefault(origin.call.formula.name, origin.call.formula)
                 open_ += self._before(origin)
 
-    def _into_plate(self) -> Iterator[Origin]:
+    def _into_plate(self) -> Iterator[tuple[Origin, str]]:
         """What the plate was given in the case in hand."""
-        for _, _, number in self.resolver.trace.into_plate(self.column):
-            yield self.resolver.source(number, "", LAST, self.column, None).origin
+        for _, unit, number in self.resolver.trace.into_plate(self.column):
+            yield self.resolver.source(number, "", LAST, self.column, None).origin, unit
 
-    def _before(self, computed: Computed) -> Iterator[Origin]:
+    def _before(self, computed: Computed) -> Iterator[tuple[Origin, str]]:
         known = self.resolver.defaults(computed.call.formula)
-        for name, _, numbers in self.resolver.arguments(computed):
+        for name, unit, numbers in self.resolver.arguments(computed):
             for n in dict.fromkeys(numbers):
-                yield self.resolver.source(n, name, computed.index, self.column, known.get(name)).origin
+                yield self.resolver.source(n, name, computed.index, self.column, known.get(name)).origin, unit.text
 
 
 def ledger(j: Judgement) -> Ledger:
@@ -106,7 +110,7 @@ def ledger(j: Judgement) -> Ledger:
     weakest, all_ = _reached(resolver, [j.governing]), _reached(resolver, j.worst)
     inside = resolver.trace.run.recording.inside
     return Ledger((
-        *(_number(g, g.name in weakest.given) for g in all_.given.values()),
+        *(_number(g, unit, g.name in weakest.given) for g, unit in all_.given.values()),
         *(_formula(f, f.name in weakest.formulas) for f in all_.formulas.values()),
         *(_formula(f, j.governing.method == "plate", plate=True) for n, f in inside.items() if n not in all_.formulas),
         *(_check(c, c.id == j.governing.id) for c in j.worst),
@@ -120,8 +124,18 @@ def _reached(resolver: Resolver, checks: Iterable[Check]) -> _Reached:
     return reached
 
 
-def _number(g: Given, weakest: bool) -> Entry:
-    return Entry(NUMBER, g.name, g.says, float(g.value), g.unit or "", g.evidence, g.known_by, g.source, weakest)
+def _number(g: Given, unit: str, weakest: bool) -> Entry:
+    return Entry(
+        NUMBER,
+        g.name,
+        g.says,
+        float(g.value),
+        unit if g.unit is None else g.unit,
+        g.evidence,
+        g.known_by,
+        g.source,
+        weakest,
+    )
 
 
 def _formula(f: Formula, weakest: bool, plate: bool = False) -> Entry:

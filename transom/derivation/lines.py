@@ -14,7 +14,7 @@ class Line:
     `kind` is "formula"; "given" for a number that enters (`expression` and `numbers` are empty); "plate" for
     one that the careful method solved for; "untraced" for one that no formula computed and no table holds.
     `number` counts the lines from 1; `uses` are the numbers of the lines whose results stand in this one.
-    `name` is the formula's, the fact's or the row's. `latex` is the whole line in LaTeX math.
+    `name` is the formula's, the fact's or the row's. `tex` are the parts of the line in LaTeX math, as in `text`.
     """
 
     number: int
@@ -30,14 +30,23 @@ class Line:
     source: str
     evidence: str
     known_by: str
-    latex: str
+    tex: tuple[str, ...]
     uses: tuple[int, ...] = ()
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """What stands between the signs of equality, in ASCII: symbol, expression, numbers, result with its unit."""
+        return tuple(p for p in (self.symbol, self.expression, self.numbers, f"{self.result} {self.unit}".strip()) if p)
 
     @property
     def text(self) -> str:
         """The line in ASCII: `symbol = expression = numbers = result unit`."""
-        parts = [p for p in (self.symbol, self.expression, self.numbers, f"{self.result} {self.unit}".strip()) if p]
-        return " = ".join(parts)
+        return " = ".join(self.parts)
+
+    @property
+    def latex(self) -> str:
+        """The whole line in LaTeX math."""
+        return " = ".join(self.tex)
 
     @property
     def provisional(self) -> bool:

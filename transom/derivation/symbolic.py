@@ -74,6 +74,7 @@ def constant_latex(x: float) -> str:
 
 def plain_text(expression: "Expr", names: Mapping[str, str]) -> str:
     """The expression in ASCII, as one types it into a calculator: + - * / ^ sqrt() min() max() abs() if(,,) sum()."""
+    import sympy
     from sympy.printing.precedence import PRECEDENCE
     from sympy.printing.str import StrPrinter
 
@@ -87,7 +88,7 @@ def plain_text(expression: "Expr", names: Mapping[str, str]) -> str:
         def _print_Pow(self, e: Any, rational: bool = False) -> str:  # noqa: N802 - SymPy's names
             if e.exp.is_negative and e.exp.is_number:
                 return f"1/{self.parenthesize(e.base**-e.exp, PRECEDENCE['Pow'])}"
-            if e.exp == 0.5:
+            if e.exp == sympy.S.Half:
                 return f"sqrt({self._print(e.base)})"
             return f"{self.parenthesize(e.base, PRECEDENCE['Pow'])}^{self.parenthesize(e.exp, PRECEDENCE['Pow'])}"
 
@@ -129,11 +130,15 @@ def latex_text(expression: "Expr", names: Mapping[str, str]) -> str:
     return str(Printer({"symbol_names": symbols, "mul_symbol": "dot"}).doprint(expression))
 
 
-def latex_line(symbol: str, middle: str, result: str, unit: str) -> str:
-    """A whole line in LaTeX math."""
-    number = re.sub(r"e(-?\d+)$", r" \\cdot 10^{\1}", result) if result[0] in "-0123456789" else rf"\text{{{result}}}"
-    tail = rf"{number}\ \mathrm{{{latex_unit(unit)}}}" if unit else number
-    return " = ".join(p for p in (latex_name(symbol), middle, tail) if p)
+def latex_result(result: str, unit: str) -> str:
+    """A result and its unit in LaTeX math."""
+    number = latex_number(result) if result[0] in "-0123456789" else rf"\text{{{result}}}"
+    return rf"{number}\ \mathrm{{{latex_unit(unit)}}}" if unit else number
+
+
+def latex_number(text: str) -> str:
+    """A number in LaTeX: powers of ten as such."""
+    return re.sub(r"e(-?\d+)", r" \\cdot 10^{\1}", text)
 
 
 def latex_unit(unit: str) -> str:

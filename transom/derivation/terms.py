@@ -7,7 +7,17 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from transom.derivation.digits import enough, shown
-from transom.derivation.symbolic import double_brackets_off, latex_name, latex_text, plain_text, traced
+from transom.derivation.symbolic import (
+    constant_latex,
+    constant_text,
+    double_brackets_off,
+    latex_name,
+    latex_number,
+    latex_text,
+    meant,
+    plain_text,
+    traced,
+)
 from transom.formula import Formula
 from transom.units import Array
 
@@ -30,14 +40,22 @@ class Term:
         return (f"(-{self.symbol})" if self.turned else self.symbol) if self.symbol else self.number(digits)
 
     def number(self, digits: int) -> str:
-        """As a number, in brackets where it is below zero."""
+        """As a number, in brackets where it is below zero; a constant that is pi/180 or 1/9 as such."""
+        if not self.line and meant(self.value)[1]:
+            return f"({constant_text(self.value)})"
         text = shown(self.value, digits)
         return f"({text})" if text.startswith("-") else text
 
     def latex(self, digits: int) -> str:
         """In names, in LaTeX."""
-        name = latex_name(self.symbol) if self.symbol else self.number(digits)
+        name = latex_name(self.symbol) if self.symbol else self.latex_number(digits)
         return f"(-{name})" if self.turned else name
+
+    def latex_number(self, digits: int) -> str:
+        """As a number, in LaTeX."""
+        if not self.line and meant(self.value)[1]:
+            return constant_latex(self.value)
+        return latex_number(self.number(digits))
 
 
 @dataclass(frozen=True)
@@ -47,6 +65,10 @@ class Listed:
     symbol: str
     items: Array
     lines: tuple[int, ...] = ()
+
+    def latex_number(self, digits: int) -> str:
+        """The items in square brackets, in LaTeX."""
+        return latex_number(self.number(digits))
 
     def number(self, digits: int) -> str:
         """The items in square brackets."""
@@ -106,7 +128,7 @@ class Written:
 
     expression: str
     numbers: str
-    latex: str
+    tex: tuple[str, ...]
 
 
 def written(formula: Formula, arguments: Mapping[str, Stands], result: str, cache: Patterns) -> Written:
@@ -117,9 +139,10 @@ def written(formula: Formula, arguments: Mapping[str, Stands], result: str, cach
     numbers = {k: t.number(digits) for k, t in _each(arguments)}
     tex = {k: latex_name(t.symbol) if isinstance(t, Listed) else t.latex(digits) for k, t in _each(arguments)}
     parts = [found.filled_latex(tex)]
+    # Lists are too long for a line of math; the ASCII has them.
     if not any(isinstance(t, Listed) for t in arguments.values()):
-        parts.append(found.filled_latex(numbers))
-    return Written(found.filled(names), found.filled(numbers), " = ".join(parts))
+        parts.append(found.filled_latex({k: t.latex_number(digits) for k, t in _each(arguments)}))
+    return Written(found.filled(names), found.filled(numbers), tuple(parts))
 
 
 def _each(arguments: Mapping[str, Stands]) -> Iterator[tuple[str, Term | Listed]]:
@@ -136,7 +159,7 @@ def _again(formula: Formula, arguments: Mapping[str, Stands], r: Callable[[float
 
     def value(stands: Stands) -> float | Array:
         if isinstance(stands, Term):
-            return r(stands.value)
+            return r(stands.value) if stands.line else stands.value
         items = stands.items if isinstance(stands, Listed) else [t.value for t in stands]
         return np.array([r(float(x)) for x in items])
 

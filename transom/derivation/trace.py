@@ -188,12 +188,12 @@ def _facts(facts: Facts) -> Iterator[Given]:
 
 
 def _job(j: Judgement) -> Iterator[Given]:
-    """Every number the job states, by its path."""
-    for path, value in numbers(j.setup.job, "job"):
-        yield Given(path.removeprefix("job."), value, None, path.rsplit(".", 1)[-1].replace("_", " "), "the job",
-                    "stated", "read")  # fmt: skip
-    for path, value in numbers(j.mount, "mount"):
-        yield Given(path, value, None, path.rsplit(".", 1)[-1].replace("_", " "), "the mount", "stated", "read")
+    """Every number that the job states, by its path."""
+    for record, start in ((j.setup.job, "job"), (j.mount, "mount")):
+        for path, value in numbers(record, start):
+            name = path.removeprefix("job.")
+            says = ", ".join(name.split(".")).replace("_", " ")
+            yield Given(name, value, None, says, "the job", "stated", "read")
 
 
 FORMULA_UNITS = {"MPa": "N/mm^2"}  # as formulas write what tables and facts write otherwise
@@ -214,20 +214,21 @@ def unit_of_column(name: str, row: Any) -> str | None:
 
 def _rows(found: Recording) -> Iterator[Given]:
     """Every number of every row that was looked up, once."""
-    seen: set[tuple[str, str]] = set()
+    seen: set[str] = set()
     for lookup in found.lookups:
         for row in lookup.row if isinstance(lookup.row, tuple) else (lookup.row,):
-            name = str(getattr(row, "name", "") or getattr(row, "id", ""))
-            if lookup.table == "moments_at_bolts" or not is_dataclass(row) or (lookup.table, name) in seen:
-                continue
-            seen.add((lookup.table, name))
-            label = f"{lookup.table} {name}".strip()
-            says = str(getattr(row, "says", ""))
-            for path, value in numbers(row, label):
-                column = path.rsplit(".", 1)[-1]
-                yield Given(path, value, unit_of_column(column, row), says or f"{label}, {column}",
-                            str(getattr(row, "source", label)), str(getattr(row, "evidence", "published")),
-                            str(getattr(row, "known_by", "transcribed")))  # fmt: skip
+            label = f"{type(row).__name__.lower()} {getattr(row, 'name', '') or getattr(row, 'id', '')}".strip()
+            if is_dataclass(row) and lookup.table != "moments_at_bolts" and label not in seen:
+                seen.add(label)
+                yield from _row(row, label)
+
+
+def _row(row: Any, label: str) -> Iterator[Given]:
+    says, evidence = str(getattr(row, "says", "")), str(getattr(row, "evidence", "published"))
+    source, known_by = str(getattr(row, "source", label)), str(getattr(row, "known_by", "transcribed"))
+    for path, value in numbers(row, label):
+        column = path.rsplit(".", 1)[-1]
+        yield Given(path, value, unit_of_column(column, row), says or f"{label}, {column}", source, evidence, known_by)
 
 
 def numbers(record: Any, path: str, depth: int = 6) -> Iterator[tuple[str, Array]]:

@@ -230,4 +230,5 @@ _SI = {v: k for k, v in _US.items()}
 def spelled(text: str, units: str) -> str:
     """The text as the readers of these units spell it."""
     table = _US if units == "us" else _SI
-    return re.sub("|".join(table), lambda m: table[m[0]], text)
+    # A diameter and a perimeter are spelled alike everywhere.
+    return re.sub(rf"(?<![Dd]ia)(?<![Pp]eri)(?:{'|'.join(table)})", lambda m: table[m[0]], text)

@@ -56,7 +56,7 @@ def moved(x: MM, offset: MM) -> MM:
     return x + offset
 
 
-@formula(symbol="P", source="range of the B-series, P/D up to 1.4", evidence="convention", known_by="derived",
+@formula(symbol="P_B", source="range of the B-series, P/D up to 1.4", evidence="convention", known_by="derived",
          typical={"most": 1.4})  # fmt: skip
 def pitch_in_series(pitch: MM, D: MM, most: ONE = 1.4) -> MM:
     """Pitch the B-series still covers: a steeper propeller thrusts less at the same torque."""

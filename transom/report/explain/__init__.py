@@ -1,0 +1,1 @@
+"""A derivation and the ledger for people: terminal, Markdown, LaTeX, JSON."""
