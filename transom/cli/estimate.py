@@ -7,10 +7,8 @@ import typer
 
 from transom.cli.jobs import FAILS, PASSES, AsJson, Force, JobPath, path_of, read
 from transom.cli.papers import Papers, allowed
+from transom.cli.size import Prices, Rank
 
-Prices = Annotated[
-    Path | None, typer.Option(metavar="FILE", help="Price book; left out, the shop's.", show_default=False)
-]
 Quote = Annotated[bool, typer.Option("--quote", help="Write the customer's quote: HTML, PDF, CSV, JSON; numbered.")]
 Found = Annotated[
     Literal["dry", "wet", "frame"] | None,
@@ -34,6 +32,7 @@ Despite = Annotated[bool, typer.Option("--despite-failure", help="Make paper alt
 def estimate(
     job: JobPath = None,
     prices: Prices = None,
+    rank: Rank = "material",
     quote: Quote = False,
     found: Found = None,
     buy: Buy = False,
@@ -50,13 +49,14 @@ def estimate(
     from transom.estimate.build import estimate as priced
     from transom.estimate.build import judged
     from transom.estimate.numbered import refuse
+    from transom.estimate.rank import costs
     from transom.estimate.reading import book_for
     from transom.estimate.ways import ends, ways
 
     path = path_of(job)
     stated = read(path)
     book = book_for(stated, path.parent, prices)
-    j, stands_in = judged(stated, SHIPPED)
+    j, stands_in = judged(stated, SHIPPED, rank, costs(book) if rank == "cost" else None)
     e = priced(j, book, stands_in=stands_in)
     if quote or found or buy or csv is not None:
         allowed(path, e, despite_failure)

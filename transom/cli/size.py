@@ -11,10 +11,14 @@ from transom.cli.maps import Maps, drawn
 if TYPE_CHECKING:
     from transom.job.records import Job
     from transom.judge.records import Judgement
+    from transom.sizing.search import Costs
 
 Rank = Annotated[
-    Literal["material", "mass", "thickness"],
-    typer.Option(help="What to be sparing with: sheets to buy, weight or thickness."),
+    Literal["material", "mass", "thickness", "cost"],
+    typer.Option(help="What to be sparing with: sheets to buy, weight, thickness, or cost."),
+]
+Prices = Annotated[
+    Path | None, typer.Option(metavar="FILE", help="Price book; left out, the shop's.", show_default=False)
 ]
 Write = Annotated[
     Path | None, typer.Option(metavar="FILE", help="Write the job with the mount filled in.", show_default=False)
@@ -24,6 +28,7 @@ Write = Annotated[
 def size(
     job: JobPath = None,
     rank: Rank = "material",
+    prices: Prices = None,
     write: Write = None,
     maps: Maps = None,
     force: Force = False,
@@ -37,13 +42,35 @@ def size(
 
     path = path_of(job)
     stated = read(path)
-    j = sized(stated, SHIPPED, rank)
+    costs = costs_of(stated, path, rank, prices)
+    j = sized(stated, SHIPPED, rank, costs=costs)
     if write is not None:
         tell(_written(path, stated, j, write, force))
     if maps is not None:
         tell("\n".join(drawn(j, path, maps, force, "size")))
     say(_json(j) if json else _screen(j, stated, rank, details))
     raise typer.Exit(PASSES if j.passes else FAILS)
+
+
+def costs_of(job: "Job", path: Path, rank: str, prices: Path | None) -> "Costs | None":
+    """What candidates cost, where they are ranked by it; says on stderr whose prices these are.
+
+    Raises:
+        JobError: a fault in the price book, or a price book that nothing is ranked by.
+    """
+    from transom.errors import JobError
+
+    if rank != "cost":
+        if prices is not None:
+            raise JobError(f"--prices {prices}: nothing is ranked by them; add --rank cost, or ask `transom estimate`")
+        return None
+    from transom.cli.stream import tell
+    from transom.estimate.rank import costs
+    from transom.estimate.reading import book_for
+
+    book = book_for(job, path.parent, prices)
+    tell(f"ranked by cost with {book.source}: a guide among mounts; `transom estimate {path}` prices the pick")
+    return costs(book)
 
 
 def _json(j: "Judgement") -> list[str]:
@@ -61,7 +88,7 @@ def _screen(j: "Judgement", job: "Job", rank: str, details: bool) -> list[str]:
     from transom.report.size_screen import size_screen
     from transom.report.text import bars_for
 
-    cures = tried(job, SHIPPED, rank) if j.mount is None else ()
+    cures = tried(job, SHIPPED, "material" if rank == "cost" else rank) if j.mount is None else ()
     return [*size_screen(j, bars_for(sys.stdout.encoding), cures), *(every(j) if details else ())]
 
 

@@ -16,10 +16,11 @@ from transom.job.records import Job, Mount
 from transom.judge.fasteners import Added
 from transom.judge.judging import judge
 from transom.judge.records import Judgement
+from transom.sizing.search import Costs
 from transom.sizing.sizing import size
 
 
-def judged(job: Job, tables: Catalogue, rank: str = "material") -> tuple[Judgement, bool]:
+def judged(job: Job, tables: Catalogue, rank: str = "material", costs: Costs | None = None) -> tuple[Judgement, bool]:
     """The mount in the job judged, else the one sized, else the nearest miss judged; True where it is that.
 
     Raises:
@@ -27,7 +28,7 @@ def judged(job: Job, tables: Catalogue, rank: str = "material") -> tuple[Judgeme
     """
     if job.mount is not None:
         return judge(job, tables, job.mount), False
-    found = size(job, tables, rank)
+    found = size(job, tables, rank, costs=costs)
     if found.mount is not None:
         return found, False
     miss = found.sizing.nearest_miss if found.sizing is not None else None

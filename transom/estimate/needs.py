@@ -8,10 +8,9 @@ from dataclasses import dataclass
 from transom.catalogue import Catalogue
 from transom.checks.assembly import least_bolt_length
 from transom.estimate.reading import square
-from transom.estimate.work import PIECES, Work, engine_bolts
+from transom.estimate.work import PIECES, Ground, Work, engine_bolts
 from transom.job.records import Backing, FrameBolts, Mount, Offcut
 from transom.judge.fasteners import Added
-from transom.judge.records import Judgement
 from transom.sizing.sheets import NONE_BIG_ENOUGH, halves
 
 MM2 = 1e-6  # m2
@@ -45,7 +44,7 @@ class Need:
         return f"{self.kind} {self.name}" + (f" {self.size:g}" if self.size else "")
 
 
-def needs_of(j: Judgement, mount: Mount, work: Work, fasteners: Sequence[Added]) -> tuple[Need, ...]:
+def needs_of(j: Ground, mount: Mount, work: Work, fasteners: Sequence[Added]) -> tuple[Need, ...]:
     """Everything the work takes, like things together."""
     tables = j.setup.tables
     found = [
@@ -117,7 +116,7 @@ def _plate(b: Backing, count: int, tables: Catalogue) -> Need:
     )
 
 
-def _engine(j: Judgement, mount: Mount, tables: Catalogue) -> Iterator[Need]:
+def _engine(j: Ground, mount: Mount, tables: Catalogue) -> Iterator[Need]:
     b, count = mount.engine_bolts, float(engine_bolts(j.setup, mount))
     if b is None or not count:
         return
@@ -128,7 +127,7 @@ def _engine(j: Judgement, mount: Mount, tables: Catalogue) -> Iterator[Need]:
             yield _need(tables, "fasteners", "washer", side.washer, count, "each")
 
 
-def _joints(j: Judgement, mount: Mount, work: Work, fasteners: Sequence[Added], tables: Catalogue) -> Iterator[Need]:
+def _joints(j: Ground, mount: Mount, work: Work, fasteners: Sequence[Added], tables: Catalogue) -> Iterator[Need]:
     for a in fasteners:
         count, new = float(a.bolts.count or 0), float(a.more if a.bolts.keep else a.bolts.count or 0)
         if a.bolts.kind == "bolts":
@@ -143,7 +142,7 @@ def _joints(j: Judgement, mount: Mount, work: Work, fasteners: Sequence[Added], 
 
 
 def _bolts(
-    j: Judgement, mount: Mount, work: Work, a: Added, new: float, count: float, tables: Catalogue
+    j: Ground, mount: Mount, work: Work, a: Added, new: float, count: float, tables: Catalogue
 ) -> Iterator[Need]:
     """New bolts, and nuts for all: a lock nut is not used twice, so old bolts get new ones too."""
     thread = thread_of(a.bolts, tables)
@@ -180,7 +179,7 @@ def grade_of(mount: Mount, thread: str, tables: Catalogue) -> str:
     return (stainless or made)[0]
 
 
-def length_of(j: Judgement, a: Added, thread: str, work: Work) -> float:
+def length_of(j: Ground, a: Added, thread: str, work: Work) -> float:
     """The shortest stocked length through what the joint holds, mm; the longest where none is long enough."""
     tables, facts = j.setup.tables, j.facts
     washer = a.washer[1] if a.washer else facts[f"{a.joint}.bolts.washer_t"].value

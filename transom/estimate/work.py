@@ -1,6 +1,7 @@
 """What a judged mount comes to for an estimator: areas, counts, epoxy, plates, bolts."""
 
 from dataclasses import dataclass
+from typing import Protocol
 
 import numpy as np
 
@@ -13,11 +14,11 @@ from transom.estimate.amounts import (
     volume_mass,
     volume_of,
 )
-from transom.job.records import Mount
+from transom.job.records import Job, Mount
 from transom.judge.fasteners import Added
 from transom.judge.judging import board_mass
-from transom.judge.records import Judgement
 from transom.loads.crossing import length_in_m
+from transom.setup.facts import Facts
 from transom.setup.records import Setup
 
 LITERS = 1000.0  # in a m3
@@ -70,7 +71,23 @@ class Work:
 PIECES = {"bolt": 0, "pair": 2, "all": 1}
 
 
-def work_of(j: Judgement, mount: Mount, fasteners: tuple[Added, ...]) -> Work:
+class Ground(Protocol):
+    """What an estimate stands on: a judgement, or a job prepared for one."""
+
+    @property
+    def job(self) -> Job:
+        """What the user stated."""
+
+    @property
+    def setup(self) -> Setup:
+        """Every number a judgement rests on."""
+
+    @property
+    def facts(self) -> Facts:
+        """Each of these numbers with its evidence."""
+
+
+def work_of(j: Ground, mount: Mount, fasteners: tuple[Added, ...]) -> Work:
     """The work of a mount on a judged job."""
     setup, place = j.setup, j.setup.place
     width, height = float(np.ravel(place.width)[0]), float(np.ravel(place.height)[0])
@@ -115,14 +132,14 @@ def pieces(mount: Mount, count: int) -> int:
     return PIECES[b.forward.per] or count
 
 
-def thickness_of(j: Judgement, mount: Mount) -> float:
+def thickness_of(j: Ground, mount: Mount) -> float:
     """Of the stack with its glue lines, mm."""
     measured = dict(j.job.stock.measured)
     sheets = sum(measured.get(x.sheet, j.setup.tables.sheet(x.sheet).thickness_mm) for x in mount.layers)
     return float(sheets + (len(mount.layers) - 1) * j.setup.factors.glue_line)
 
 
-def epoxy_of(j: Judgement, mount: Mount, w: float, h: float, t: float, engine: int, frame: int) -> Epoxy:
+def epoxy_of(j: Ground, mount: Mount, w: float, h: float, t: float, engine: int, frame: int) -> Epoxy:
     """Epoxy in glue lines, coats and filled over-bores; lengths in m."""
     tables, factors = j.setup.tables, j.setup.factors
     row = {r.name: r for r in tables.rows("epoxy")}

@@ -3,7 +3,7 @@
 The pencil screens within its known band; what it leaves is decided by the plate, best ranked first.
 """
 
-from collections.abc import Container, Iterator, Sequence
+from collections.abc import Callable, Container, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -31,6 +31,9 @@ from transom.units import Array
 
 BLOCK = 1024
 RANKS = ("material", "mass", "thickness")
+MATERIAL = RANKS[0]
+# Of each candidate s*B + b with its bolt length: prices that are missing, and what it costs in whole cents.
+Costs = Callable[[Setup, Sequence[Pile], Sequence[EngineBolts], Array], tuple[NDArray[np.int_], NDArray[np.int_]]]
 NO_BOLTS = EngineBolts("", "", 0.0)
 
 
@@ -90,13 +93,16 @@ class Field:
         return Mount(self.piles[s], replace(self.sets[b], length=length))
 
 
-def field_of(job: Job, tables: Catalogue, setup: Setup, cases: Cases, rank: str, careful: bool = True) -> Field:
-    """Every candidate of a job, ranked by what it takes, not by how it fares."""
+def field_of(
+    job: Job, tables: Catalogue, setup: Setup, cases: Cases, rank: str, careful: bool = True, costs: Costs | None = None
+) -> Field:
+    """Every candidate of a job, ranked by what it takes, not by how it fares; by cost where `costs` is given."""
     low, high = (tables.factor(f"board.thickness_{end}_mm").value for end in ("min", "max"))
     all_piles = piles(job, tables, high, low)
     clamped = setup.holding.by == "clamps"
     sets = (NO_BOLTS,) if clamped else bolt_sets(job, tables, setup)
-    return replace(ranked(setup, cases, all_piles, sets, rank), careful=careful)
+    field = replace(ranked(setup, cases, all_piles, sets, MATERIAL if costs else rank), careful=careful)
+    return field if costs is None else by_cost(field, costs)
 
 
 def ranked(setup: Setup, cases: Cases, all_piles: Sequence[Pile], sets: Sequence[EngineBolts], rank: str) -> Field:
@@ -115,6 +121,17 @@ def ranked(setup: Setup, cases: Cases, all_piles: Sequence[Pile], sets: Sequence
     ids = np.arange(len(mass))
     keys = {"material": (ids, t, mass, sheets), "mass": (ids, sheets, t, mass), "thickness": (ids, mass, sheets, t)}
     return Field(setup, cases, tuple(all_piles), tuple(sets), stacks, metal, count, mass, np.lexsort(keys[rank]))
+
+
+def by_cost(field: Field, costs: Costs) -> Field:
+    """The field in the order of cost: what lacks a price last, equals by the order they had."""
+    every = np.arange(len(field))
+    clamped = field.setup.holding.by == "clamps"
+    lengths = np.zeros(len(field)) if clamped else field.trial(every).hardware.length[:, 0]
+    missing, cost = costs(field.setup, field.piles, field.sets, lengths)
+    place = np.empty(len(field), dtype=int)
+    place[field.order] = every
+    return replace(field, order=np.lexsort((place, cost, missing)))
 
 
 def stacks_that_may(field: Field) -> NDArray[np.bool_]:

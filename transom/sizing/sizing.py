@@ -11,12 +11,14 @@ from transom.judge.judging import judge, nothing, prepared
 from transom.judge.records import Judgement, Option, Sizing
 from transom.sizing.extents import good_for, required_thickness
 from transom.sizing.options import option
-from transom.sizing.search import Field, best_of_kinds, field_of, nearest_miss
+from transom.sizing.search import Costs, Field, best_of_kinds, field_of, nearest_miss
 
 ALTERNATIVES = 3
 
 
-def size(job: Job, tables: Catalogue, rank: str = "material", careful: bool = True) -> Judgement:
+def size(
+    job: Job, tables: Catalogue, rank: str = "material", careful: bool = True, costs: Costs | None = None
+) -> Judgement:
     """Size a job: pick, required thicknesses, next thinner, alternatives; or the nearest miss.
 
     The plate decides; with `careful` False the pencil alone, which comes out thicker.
@@ -25,7 +27,7 @@ def size(job: Job, tables: Catalogue, rank: str = "material", careful: bool = Tr
         JobError: what cannot be judged, one line each.
     """
     _, setup, cases = prepared(job, tables)
-    field = field_of(job, tables, setup, cases, rank, careful)
+    field = field_of(job, tables, setup, cases, rank, careful, costs)
     judged, found = _pick(job, tables, field)
     if judged is None:
         miss = option(field, nearest_miss(field)) if len(field) else None

@@ -103,7 +103,7 @@ def _columns(e: Estimate) -> Iterator[str]:
     yield _row("  high", [_cell(e, c.total.high, c.lines) for c in e.cases])
     yield _row("engine off and on", [hours_text(hours_in(c.engine).likely) for c in e.cases])
     yield _row("shop hours", [hours_text(c.hours.likely) for c in e.cases])
-    yield _row("  low to high", [_range(c.hours) for c in e.cases])
+    yield _row("  low to high, hours", [_range(c.hours) for c in e.cases])
     yield _row("days on the calendar", [f"{c.days.low} to {c.days.high}" for c in e.cases])
     if e.incomplete:
         yield from block("", "* INCOMPLETE: what has no price is not in it, see PRICES", at=0)
@@ -119,7 +119,7 @@ def _parts(case: Case) -> dict[str, tuple[Line, ...]]:
 
 
 def _range(span: Span) -> str:
-    return f"{span.low.normalize():f} to {span.high.normalize():f} h"
+    return f"{span.low.normalize():f} to {span.high.normalize():f}"
 
 
 def _decides(e: Estimate) -> Iterator[str]:
