@@ -18,14 +18,22 @@ EXAMPLES = Path(__file__).parents[2] / "examples"
 @pytest.fixture(scope="package")
 def judged() -> dict[str, Judgement]:
     """A pick in inches, a mount as drawn with two plates, and one in mm that fails; by example."""
-    found = {}
-    for name in ("pontoon-40hp", "runabout-60hp", "uprights-90hp"):
-        job = load(EXAMPLES / f"{name}.toml")
-        found[name] = judge(job, SHIPPED, job.mount) if job.mount else size(job, SHIPPED)
-    return found
+    return {name: _judged(name, careful=True) for name in ("pontoon-40hp", "runabout-60hp", "uprights-90hp")}
+
+
+def _judged(name: str, careful: bool) -> Judgement:
+    job = load(EXAMPLES / f"{name}.toml")
+    return judge(job, SHIPPED, job.mount, careful) if job.mount else size(job, SHIPPED, careful=careful)
 
 
 @pytest.fixture(scope="package")
 def drawings(judged: dict[str, Judgement]) -> dict[str, Drawing]:
     """The same, as geometry."""
     return {name: drawing_of(j) for name, j in judged.items()}
+
+
+@pytest.fixture(scope="package")
+def every_example(drawings: dict[str, Drawing]) -> dict[str, Drawing]:
+    """All examples there are; where geometry alone counts, the pencil judges the others."""
+    names = sorted(p.stem for p in EXAMPLES.glob("*.toml"))
+    return {name: drawings.get(name) or drawing_of(_judged(name, careful=False)) for name in names}

@@ -11,8 +11,9 @@ from hypothesis import strategies as st
 from pypdf import PdfReader
 
 from tests.drawing.rasters import page
+from transom.drawing import notes
 from transom.drawing.band import square_box, square_side
-from transom.drawing.pdf import scenes, template
+from transom.drawing.pdf import laid_out, scenes, template
 from transom.drawing.records import ASSUMED, ENGINE, Drawing
 from transom.drawing.shapes import Box
 from transom.drawing.tiles import MARGIN, OVERLAP, PAPERS, Layout, lay_out
@@ -27,7 +28,7 @@ def opened(data: bytes) -> tuple[PdfReader, pypdfium2.PdfDocument]:
 
 def tiles(d: Drawing, paper: str, holes_only: bool = False) -> list[tuple[Layout, int, int]]:
     """Every tile in the order of its page."""
-    layouts = [lay_out(v.box, PAPERS[paper], d.identity.units) for v in scenes(d, holes_only)]
+    layouts = laid_out(d, scenes(d, holes_only), PAPERS[paper])
     return [(f, i, j) for f in layouts for i, j in f.tiles]
 
 
@@ -135,13 +136,13 @@ def test_every_page_says_which_paper_which_job_and_how_to_print(drawings: Drawn,
     d = drawings["pontoon-40hp"]
     for number, p in enumerate(reader.pages, 1):
         text = " ".join(p.extract_text().split())
-        assert "QUOTE - DRAFT" in text
+        assert notes.paper_words(d.identity) in text
         assert "JOB 1042" in text
         assert "rev A" in text
         assert f"of {len(reader.pages)}" in text
         if number > len(reader.pages) - len(tiles(d, "letter")):
             assert "Print at 100 %, never fit" in text
-            assert "DRAFT: 3 to measure" in text
+            assert f"DRAFT: {len(d.identity.draft)} to measure" in text
 
 
 def test_every_page_of_a_mount_that_fails_says_so_and_every_tile_names_the_stops_passed_over(drawings: Drawn) -> None:

@@ -22,6 +22,7 @@ from transom.drawing.sheet import sheet
 from transom.drawing.svg import svg
 
 Drawn = dict[str, Drawing]
+Views = list[tuple[str, Drawing, s.Scene]]
 SVG = "{http://www.w3.org/2000/svg}"
 
 
@@ -33,8 +34,9 @@ def notched(d: Drawing) -> Drawing:
     )  # fmt: skip
 
 
-def all_scenes(drawings: Drawn) -> list[tuple[str, Drawing, s.Scene]]:
-    found = dict(drawings) | {"notched": notched(drawings["pontoon-40hp"])}
+@pytest.fixture(scope="module")
+def views(every_example: Drawn) -> Views:
+    found = dict(every_example) | {"notched": notched(every_example["pontoon-40hp"])}
     return [
         (f"{name}: {scene.title}", d, scene)
         for name, d in found.items()
@@ -55,34 +57,41 @@ def labels(scene: s.Scene) -> list[s.Label]:
     return [x for x in scene.shapes if isinstance(x, s.Label)]
 
 
-def test_no_words_lie_on_words(drawings: Drawn) -> None:
-    for name, _, scene in all_scenes(drawings):
+def test_no_words_lie_on_words(views: Views) -> None:
+    for name, _, scene in views:
         for a, b in combinations(labels(scene), 2):
             assert not true_box(a).meets(true_box(b)), f"{name}: {a.words!r} on {b.words!r}"
 
 
-def test_words_are_never_longer_than_they_are_taken_for(drawings: Drawn) -> None:
-    for _, _, scene in all_scenes(drawings):
+def test_words_are_never_longer_than_they_are_taken_for(views: Views) -> None:
+    for _, _, scene in views:
         for t in labels(scene):
             assert t.box.grown(0.01).holds(true_box(t)), t.words
 
 
-def test_words_keep_off_holes(drawings: Drawn) -> None:
-    for name, _, scene in all_scenes(drawings):
+def test_words_keep_off_holes(views: Views) -> None:
+    for name, _, scene in views:
         rings = [x for x in scene.shapes if isinstance(x, s.Ring) and x.purpose not in (s.WASHER, s.KEEP_OUT)]
         for t in labels(scene):
             assert not any(true_box(t).meets(r.box) for r in rings), f"{name}: {t.words!r}"
 
 
-def test_dimension_lines_keep_off_holes(drawings: Drawn) -> None:
-    for name, _, scene in all_scenes(drawings):
+def test_dimension_lines_keep_off_holes(views: Views) -> None:
+    for name, _, scene in views:
         rings = [x for x in scene.shapes if isinstance(x, s.Ring) and x.purpose not in (s.WASHER, s.KEEP_OUT)]
         lines = [x for x in scene.shapes if getattr(x, "purpose", "") in (s.DIMENSION, s.EXTENSION)]
         assert not any(line.box.meets(r.box) for line in lines for r in rings), name
 
 
-def test_everything_lies_in_the_scene(drawings: Drawn) -> None:
-    for name, _, scene in all_scenes(drawings):
+def test_dimension_lines_keep_off_words(views: Views) -> None:
+    for name, _, scene in views:
+        lines = [x for x in scene.shapes if getattr(x, "purpose", "") in (s.DIMENSION, s.EXTENSION)]
+        for t in labels(scene):
+            assert not any(true_box(t).meets(line.box.grown(0.05)) for line in lines), f"{name}: {t.words!r}"
+
+
+def test_everything_lies_in_the_scene(views: Views) -> None:
+    for name, _, scene in views:
         for shape in scene.shapes:
             box = true_box(shape) if isinstance(shape, s.Label) else shape.box
             assert scene.box.grown(0.5).holds(box), f"{name}: {shape}"

@@ -5,12 +5,16 @@ from dataclasses import dataclass
 from transom.drawing import ink, notes
 from transom.drawing.records import ASSUMED, ENGINE, Drawing
 from transom.drawing.shapes import Box
-from transom.drawing.tiles import Layout
+from transom.drawing.tiles import BOTTOM_BAND, MARGIN, Layout, Paper
 from transom.quantity import show
 
 SQUARES = {"us": (25.4, 50.8), "si": (25.0, 50.0)}  # mm, below a window and beside one
 SIZES = (3.6, 3.2, 2.9, 2.6, 2.3, 2.0, 1.8)  # mm, fonts tried until all the words fit
 LEADING = 1.3
+HEAD, READ = 5.0, 2.9  # mm: the paper's word, and the rest where the band grows with it
+MAP = 43.0  # mm, width of the map beside the words
+OWN_LINES = 3  # of words that differ from tile to tile
+MOST = 90.0  # mm, the highest band
 
 
 @dataclass(frozen=True)
@@ -48,7 +52,9 @@ def band(c: ink.Canvas, d: Drawing, tile: Tile) -> None:
         map_box = Box(layout.band.x_lo + 5.0, box.y_hi + 6.0, layout.band.x_hi - 3.0, box.y_hi + 46.0)
         words = Box(layout.band.x_lo + 4.0, map_box.y_hi + 4.0, layout.band.x_hi, layout.band.y_hi - 1.0)
     else:
-        map_box = Box(layout.band.x_hi - 44.0, layout.band.y_lo + 1.0, layout.band.x_hi - 1.0, layout.band.y_hi - 4.0)
+        map_box = Box(
+            layout.band.x_hi - MAP - 1.0, layout.band.y_hi - 33.0, layout.band.x_hi - 1.0, layout.band.y_hi - 4.0
+        )
         words = Box(box.x_hi + 6.0, layout.band.y_lo + 0.5, map_box.x_lo - 4.0, layout.band.y_hi - 3.0)
     _map(c, tile, map_box)
     _words(c, d, tile, words)
@@ -95,6 +101,13 @@ def lines(d: Drawing, tile: Tile) -> list[str]:
         notes.job_words(d.identity),
         f"{tile.sheet}. Page {tile.page} of {tile.pages}" + ("; lay mark on mark as in the map." if many else "."),
         f"{notes.PRINT} Square {side} both ways; from mark to mark {across} across, {high} up.",
+        *standing(d),
+    ]
+
+
+def standing(d: Drawing) -> list[str]:
+    """What every tile of a drawing says alike."""
+    return [
         *notes.accepted_words(d.identity),
         *([f"DRAFT: {len(d.identity.draft)} to measure, page 1."] if d.identity.draft else []),
         *(["DOES NOT PASS: why, page 1. Not to be built."] if d.identity.fails else []),
@@ -103,13 +116,21 @@ def lines(d: Drawing, tile: Tile) -> list[str]:
     ]
 
 
+def height_for(d: Drawing, paper: Paper) -> float:
+    """How high a band below the window must be for its words to be read on paper held upright, mm."""
+    room = min(paper.width, paper.height) - 2 * MARGIN - SQUARES["us"][0] - MAP - 16.0
+    said = [notes.job_words(d.identity), *standing(d)]
+    folded = sum(len(fold(words, READ, room)) for words in said) + OWN_LINES
+    return max(BOTTOM_BAND, min(HEAD * 1.5 + folded * READ * LEADING + 4.0, MOST))
+
+
 def _assumed(d: Drawing) -> bool:
     return any(h.place == ASSUMED for h in d.of(ENGINE))
 
 
 def _words(c: ink.Canvas, d: Drawing, tile: Tile, box: Box) -> None:
     """The paper's word large, the rest as large as goes in the box; what is longer still ends in three dots."""
-    head = 5.0 if box.width > 80.0 else 4.2
+    head = HEAD if box.width > 80.0 else 4.2
     word = notes.paper_words(d.identity)
     while ink.width(word, head, bold=True) > box.width and head > 2.0:
         head -= 0.2

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from transom.drawing import shapes as s
-from transom.drawing.dimensions import Style, across, up
+from transom.drawing.dimensions import Style, across, off_words, up
 from transom.drawing.labels import Taken, named
 from transom.drawing.records import AFT, ENGINE, FORWARD, FRAME, OPENING, Drawing, Hole
 from transom.drawing.views import Face, face_shapes, names, sign
@@ -29,7 +29,7 @@ def dimensioned(d: Drawing, name: str = AFT) -> s.Scene:
     face = Face(name)
     shapes = face_shapes(d, name)
     holes = [face.ring(s.DRILL, h.y, h.down, h.largest).box for h in d.holes]
-    lines = (*_level(d, face, style, holes), *_upright(d, face, style, holes))
+    lines = off_words((*_level(d, face, style, holes), *_upright(d, face, style, holes)))
     board = face.box(d.outline.rect)
     mark = sign(d, name, text, (*shapes, *lines), board)
     words = named(names(d, face, text, brief=True), text, Taken.by((*shapes, *lines, *mark)), board.grown(1.5 * text))
@@ -52,24 +52,39 @@ def measured_rows(d: Drawing, face: Face) -> list[list[Hole]]:
 
 
 def _level(d: Drawing, face: Face, style: Style, holes: Sequence[s.Box]) -> Iterator[s.Shape]:
-    """Across: the top row's spacing above the board, the others' below, then the board's width."""
+    """Across: the top row's spacing above the board, the others' below, then the board's width.
+
+    Rows that stand alike are dimensioned once. Of each row from the center line first, then hole to hole.
+    """
     units, bottom = d.identity.units, -d.outline.height
     above, below = 1, 1
-    found = measured_rows(d, face)
-    for i, row in enumerate(found):
+    for i, row in enumerate(unlike(measured_rows(d, face))):
         at = sorted(face.at(h.y, h.down) for h in row)
-        for near, far in ((None, at[-1]), (at[0], at[-1])):
+        edge = 0.0 if i == 0 else bottom
+        spans = [((0.0, edge), at[-1])] + [(at[0], at[-1])] * (len(at) > 1)
+        for (x_1, from_1), (x_2, from_2) in spans:
             y = above * style.step if i == 0 else bottom - below * style.step
             above, below = (above + 1, below) if i == 0 else (above, below + 1)
-            x_1, from_1 = (0.0, 0.0 if i == 0 else bottom) if near is None else near
-            yield from across(x_1, far[0], from_1, far[1], y, spot(abs(far[0] - x_1), units), style, holes)
-            if len(row) == 1:
-                break
+            yield from across(x_1, x_2, from_1, from_2, y, spot(abs(x_2 - x_1), units), style, holes)
     half, y = d.outline.width / 2, bottom - below * style.step
     yield from across(-half, half, bottom, bottom, y, tape(d.outline.width, units), style)
     if d.outline.notched:
         n, y = d.outline.notch_width / 2, above * style.step
         yield from across(-n, n, 0.0, 0.0, y, tape(d.outline.notch_width, units), style)
+
+
+def unlike(found: Sequence[list[Hole]]) -> list[list[Hole]]:
+    """The first of the rows that stand alike across."""
+    kept: dict[tuple[float, ...], list[Hole]] = {}
+    for row in found:
+        kept.setdefault(tuple(round(h.y, 1) for h in row), row)
+    return list(kept.values())
+
+
+def alike(d: Drawing, name: str) -> bool:
+    """True where some row stands like another and is left out."""
+    found = measured_rows(d, Face(name))
+    return len(unlike(found)) < len(found)
 
 
 def _upright(d: Drawing, face: Face, style: Style, holes: Sequence[s.Box]) -> Iterator[s.Shape]:

@@ -87,6 +87,18 @@ def broken(a: Point, b: Point, holes: Iterable[Box]) -> tuple[Path, ...]:
     return tuple(Path(EXTENSION, _both(p, q, fixed, level)) for p, q in pieces if q - p > 0.5)
 
 
+def off_words(shapes: Sequence[Shape]) -> tuple[Shape, ...]:
+    """The same with extension lines broken where they would run through the words of another dimension."""
+    words = [x.box for x in shapes if isinstance(x, Label)]
+    out: list[Shape] = []
+    for x in shapes:
+        if isinstance(x, Path) and x.purpose == EXTENSION:
+            out += broken(x.points[0], x.points[-1], words)
+        else:
+            out.append(x)
+    return tuple(out)
+
+
 def _gap(box: Box, level: bool) -> tuple[float, float]:
     return (box.x_lo, box.x_hi) if level else (box.y_lo, box.y_hi)
 

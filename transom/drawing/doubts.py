@@ -2,8 +2,9 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
+from itertools import combinations
 
-from transom.drawing.buildable import at, name_of
+from transom.drawing.buildable import TOUCH, at, name_of
 from transom.drawing.distances import between_circles, between_rects, circle_to_edge, circle_to_rect, rect_to_edge
 from transom.drawing.records import AFT, ASSUMED, ENGINE, FRAME, OPENING, Drawing
 from transom.quantity import show
@@ -54,6 +55,10 @@ def _past_edge(d: Drawing) -> Iterator[str]:
     bare = min((rect_to_edge(p.rect, d.outline) for p in d.pads), default=0.0)
     if bare < 0:
         yield f"A bracket pad reaches {_up(bare, units)} past the board's edge or over the notch, and bears on air there."
+    frame = [w.rect for w in d.washers if w.face == AFT]
+    laps = [between_rects(a, b) for a, b in combinations(frame, 2)]
+    if min(laps, default=0.0) < -TOUCH:
+        yield f"Frame washers lie {_up(min(laps), units)} over each other: a strip for several bolts, or smaller ones."
     meets = [between_rects(w.rect, p.rect) for w in d.washers if w.face == AFT for p in d.pads]
     if min(meets, default=0.0) < 0:
         yield f"A frame washer lies {_up(min(meets), units)} under a bracket pad: trim it or move the bolt."

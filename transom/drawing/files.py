@@ -42,4 +42,8 @@ def cuts_of(j: Judgement, d: Drawing) -> CutList:
 def face_svg(d: Drawing, face: str) -> str:
     """A face with its dimensions, to scale."""
     ratio = float(dim.scale_for(d))
-    return svg(sheet(dim.dimensioned(d, face), d, dim.READ / ratio, (legend_words(d, face),)), ratio)
+    below = (
+        legend_words(d, face),
+        *(["Rows that stand alike across are dimensioned once."] if dim.alike(d, face) else []),
+    )
+    return svg(sheet(dim.dimensioned(d, face), d, dim.READ / ratio, below), ratio)

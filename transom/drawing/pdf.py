@@ -1,9 +1,10 @@
 """The full-size template as a PDF: cover, then every sheet cut into tiles that lie over one another."""
 
 import io
+from collections.abc import Sequence
 
 from transom.drawing import ink
-from transom.drawing.band import Tile, band
+from transom.drawing.band import Tile, band, height_for
 from transom.drawing.cover import EDGE, Line, Listed, cover, cover_lines, cover_pages
 from transom.drawing.records import AFT, FORWARD, Drawing
 from transom.drawing.shapes import Scene
@@ -31,7 +32,7 @@ def template(d: Drawing, paper: str = "letter", holes_only: bool = False) -> byt
 
     sheet = PAPERS[paper]
     views = scenes(d, holes_only)
-    layouts = [lay_out(v.box, sheet, d.identity.units) for v in views]
+    layouts = laid_out(d, views, sheet)
     front = _front(sheet)
     listed, lines, pages = _numbered(d, views, layouts, front, holes_only)
     out = io.BytesIO()
@@ -44,6 +45,12 @@ def template(d: Drawing, paper: str = "letter", holes_only: bool = False) -> byt
             _tile(c, d, view, Tile(view.title, item.layout, i, j, item.first + k, item.first, pages))
     c.save()
     return out.getvalue()
+
+
+def laid_out(d: Drawing, views: Sequence[Scene], paper: Paper) -> list[Layout]:
+    """How each view is cut to a paper, with room for what every tile must say."""
+    high = height_for(d, paper)
+    return [lay_out(v.box, paper, d.identity.units, high) for v in views]
 
 
 def _front(paper: Paper) -> tuple[float, float]:

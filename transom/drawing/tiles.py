@@ -72,31 +72,31 @@ class Layout:
         return Box(left - dx, bottom - dy, right + dx, top + dy)
 
 
-def lay_out(view: Box, paper: Paper, units: str) -> Layout:
-    """The way that takes fewest pages; of those alike, the one that leaves most to spare."""
-    found = [_try(view, page, side, units) for page, side in product(_pages(view, paper), (False, True))]
+def lay_out(view: Box, paper: Paper, units: str, band: float = BOTTOM_BAND) -> Layout:
+    """The way that takes fewest pages, with a band at least `band` mm high where it lies below."""
+    found = [_try(view, page, side, units, band) for page, side in product(_pages(view, paper, band), (False, True))]
     return min(found, key=lambda f: (f.columns * f.rows, f.page[0] * f.page[1], f.side_band, f.page))
 
 
-def _pages(view: Box, paper: Paper) -> list[tuple[float, float]]:
+def _pages(view: Box, paper: Paper, band: float) -> list[tuple[float, float]]:
     if not paper.roll:
         return [(paper.width, paper.height), (paper.height, paper.width)]
     around = 2 * MARGIN + 2 * OVERLAP
-    long = max(view.width, 200.0) + around, max(view.height, 100.0) + BOTTOM_BAND + around
+    long = max(view.width, 200.0) + around, max(view.height, 100.0) + band + around
     # Across the roll or along it, whichever goes on its width.
     pages = [(paper.width, long[1])] if long[0] <= paper.width else []
     pages += [(long[0], paper.width)] if long[1] <= paper.width else []
     return pages or [(paper.width, max(paper.height, long[1]))]
 
 
-def _try(view: Box, page: tuple[float, float], side: bool, units: str) -> Layout:
+def _try(view: Box, page: tuple[float, float], side: bool, units: str, high: float) -> Layout:
     inner = Box(MARGIN, MARGIN, page[0] - MARGIN, page[1] - MARGIN)
     if side:
         window = Box(inner.x_lo, inner.y_lo, inner.x_hi - SIDE_BAND, inner.y_hi)
         band = Box(inner.x_hi - SIDE_BAND, inner.y_lo, inner.x_hi, inner.y_hi)
     else:
-        window = Box(inner.x_lo, inner.y_lo + BOTTOM_BAND, inner.x_hi, inner.y_hi)
-        band = Box(inner.x_lo, inner.y_lo, inner.x_hi, inner.y_lo + BOTTOM_BAND)
+        window = Box(inner.x_lo, inner.y_lo + high, inner.x_hi, inner.y_hi)
+        band = Box(inner.x_lo, inner.y_lo, inner.x_hi, inner.y_lo + high)
     grid = INCH / 4 if units == "us" else 5.0
     columns, step_x = _cut(view.width, window.width, grid)
     rows, step_y = _cut(view.height, window.height, grid)

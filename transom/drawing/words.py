@@ -84,7 +84,7 @@ def legend_words(d: Drawing, face: str) -> str:
     on = [w for w in d.washers if w.face == face]
     found = ["heavy line: board and top edge", "long and short dashes: center line"]
     if face == AFT and d.pads:
-        found.append("dashes: where the engine's bracket bears")
+        found.append("dashes: where the bracket bears")
     if any(k.face == face and k.rect for k in d.keep_outs):
         found.append("gray dashes: what the board lies on, keep clear")
     if any(k.face == face and k.circle for k in d.keep_outs):

@@ -113,14 +113,14 @@ def percent(ratio: float) -> str:
 
 
 def drill(mm: float, units: str, towards: str) -> str:
-    """A drill or bore in stocked sizes: 1/32 in to an inch and 1/8 in above; half millimeters to 13, then whole ones."""
+    """A drill or bore in stocked sizes: 1/32 in to an inch and 1/8 in above; half millimeters to 16, then whole ones."""
     step, step_mm = drill_steps(mm)
     return show.length(mm, units, step=step, towards=towards, step_mm=step_mm)
 
 
 def drill_steps(mm: float) -> tuple[str, str]:
     """From one stocked drill or bore to the next, inch and mm."""
-    return "1/32" if mm < 25.39 else "1/8", HOLE_STEP_MM if mm < 13.01 else "1"
+    return "1/32" if mm < 25.39 else "1/8", HOLE_STEP_MM if mm < 16.01 else "1"
 
 
 def place(mm: float, units: str) -> str:
