@@ -8,7 +8,7 @@ import typer
 
 if TYPE_CHECKING:
     from transom.judge.records import Judgement
-    from transom.report.cures import Cure
+    from transom.report.cures import Told
 
 Html = Annotated[
     Path | None,
@@ -19,7 +19,7 @@ Html = Annotated[
 ]  # fmt: skip
 
 
-def written(j: "Judgement", cures: "Sequence[Cure]", job: Path, file: Path, force: bool) -> list[str]:
+def written(j: "Judgement", cures: "Sequence[Told]", job: Path, file: Path, force: bool) -> list[str]:
     """Write the document and log it; what was done, in lines.
 
     Raises:

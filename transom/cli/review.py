@@ -11,7 +11,7 @@ from transom.cli.maps import Maps, drawn
 if TYPE_CHECKING:
     from transom.job.records import Job
     from transom.judge.records import Judgement
-    from transom.report.cures import Cure
+    from transom.report.cures import Told
 
 
 def review(
@@ -50,14 +50,18 @@ def _json(j: "Judgement") -> list[str]:
     return [to_json(j)]
 
 
-def _cures(j: "Judgement", job: "Job") -> "tuple[Cure, ...]":
+def _cures(j: "Judgement", job: "Job") -> "tuple[Told, ...]":
     from transom.catalogue import SHIPPED
     from transom.report.cures import joints_alone, resized
+    from transom.report.mends import mends
 
-    return resized(job, SHIPPED) if j.failing and not joints_alone(j) else ()
+    if not j.failing:
+        return ()
+    whole = () if joints_alone(j) or job.setback is not None else resized(job, SHIPPED)
+    return (*mends(j, SHIPPED), *whole)
 
 
-def _screen(j: "Judgement", cures: "tuple[Cure, ...]", details: bool) -> list[str]:
+def _screen(j: "Judgement", cures: "tuple[Told, ...]", details: bool) -> list[str]:
     import sys
 
     from transom.report.details import details as every

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from typing import Protocol
 
 from transom.catalogue import Catalogue
 from transom.errors import TransomError
@@ -91,6 +92,14 @@ BY_HAND = {
     ("bracket", "base-bolt-tension"): "base bolts: a stronger grade, or a thicker base plate, which pries less",
     ("engine-bolts", "shank-in-grip"): "bolts: fully threaded ones, or a washer more",
 }
+
+
+class Told(Protocol):
+    """A change that was tried, whatever it changes."""
+
+    def words(self, units: str) -> str:
+        """What it is, and what it leads to."""
+        ...
 
 
 @dataclass(frozen=True)

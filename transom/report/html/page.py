@@ -11,7 +11,7 @@ from transom.derivation.ledger import Ledger
 from transom.derivation.lines import Derivation
 from transom.judge.records import Judgement
 from transom.report.amounts import percent
-from transom.report.cures import Cure
+from transom.report.cures import Told
 from transom.report.forces import trial_of_mount
 from transom.report.html import view
 from transom.report.html.derived import counts, provisional, steps
@@ -56,7 +56,7 @@ def grounds(j: Judgement) -> Grounds:
     return Grounds(derive(j, j.worst), ledger(j))
 
 
-def to_html(j: Judgement, cures: Sequence[Cure] = (), below: Grounds | None = None) -> str:
+def to_html(j: Judgement, cures: Sequence[Told] = (), below: Grounds | None = None) -> str:
     """The review of a judged mount as an HTML document; without `below` its derivations are left out.
 
     Raises:
@@ -84,7 +84,7 @@ def environment() -> "Environment":
     return env
 
 
-def _context(j: Judgement, cures: Sequence[Cure]) -> dict[str, Any]:
+def _context(j: Judgement, cures: Sequence[Told]) -> dict[str, Any]:
     trial, units = trial_of_mount(j), j.job.head.units
     failing, cured = view.failures(j, cures)
     mount, holes = view.mount(j)
