@@ -17,7 +17,7 @@ from transom.cli import size as size_command
 from transom.job.read import load
 
 ROOT = Path(__file__).parents[2]
-COMMANDS = ("size", "review", "new", "materials")
+COMMANDS = ("size", "review", "new", "draw", "estimate")
 
 
 @pytest.fixture
@@ -83,7 +83,7 @@ def test_each_fault_is_a_line_on_stderr_and_nothing_on_stdout(folder: Path, caps
 @pytest.mark.parametrize(
     "arguments",
     [["size", "no-such.toml"], ["size", "--no-such"], ["sizes"], ["size", "--rank", "colour"], ["review"], ["new"],
-     ["new", "x.toml"], ["new", "x.toml", "--blank", "--example"], ["materials", "panel"], ["size", "a", "b"]],
+     ["new", "x.toml", "--field-sheet"], ["new", "x.toml", "--blank", "--example"], ["materials", "panel"], ["size", "a", "b"]],
 )  # fmt: skip
 def test_what_cannot_be_judged_is_2(folder: Path, capsys: pytest.CaptureFixture[str], arguments: list[str]) -> None:
     assert command.main(arguments) == 2
