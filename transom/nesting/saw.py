@@ -48,23 +48,26 @@ def _worth(cut: Cut, boxes: Sequence[Box]) -> tuple[float, float, float, float]:
 
 def _cuts(whole: Box, boxes: Sequence[Box], kerf: float) -> Iterator[Cut]:
     """Every cut beside a blank that runs straight through, and the one or two pieces it leaves."""
-    for x in _places([(b.x0, b.x1) for b in boxes], whole.x0, whole.x1, kerf):
-        end = min(x + kerf, whole.x1)
-        parts = (Box(whole.x0, whole.y0, x, whole.y1), Box(end, whole.y0, whole.x1, whole.y1))
-        yield Cut(Box(x, whole.y0, end, whole.y1), True, whole, tuple(p for p in parts if p.length > NEAR))
-    for y in _places([(b.y0, b.y1) for b in boxes], whole.y0, whole.y1, kerf):
-        end = min(y + kerf, whole.y1)
-        parts = (Box(whole.x0, whole.y0, whole.x1, y), Box(whole.x0, end, whole.x1, whole.y1))
-        yield Cut(Box(whole.x0, y, whole.x1, end), False, whole, tuple(p for p in parts if p.width > NEAR))
+    for x0, x1 in _blades([(b.x0, b.x1) for b in boxes], whole.x0, whole.x1, kerf):
+        parts = (Box(whole.x0, whole.y0, x0, whole.y1), Box(x1, whole.y0, whole.x1, whole.y1))
+        yield Cut(Box(x0, whole.y0, x1, whole.y1), True, whole, tuple(p for p in parts if p.length > NEAR))
+    for y0, y1 in _blades([(b.y0, b.y1) for b in boxes], whole.y0, whole.y1, kerf):
+        parts = (Box(whole.x0, whole.y0, whole.x1, y0), Box(whole.x0, y1, whole.x1, whole.y1))
+        yield Cut(Box(whole.x0, y0, whole.x1, y1), False, whole, tuple(p for p in parts if p.width > NEAR))
 
 
-def _places(spans: Sequence[tuple[float, float]], start: float, end: float, kerf: float) -> list[float]:
-    """Where a blade may enter: right behind a blank or a kerf before one, no blank in its way."""
-    tried = {round(p, 6) for low, high in spans for p in (high, low - kerf)}
-    return sorted(
-        p for p in tried
-        if start - NEAR <= p < end - NEAR and all(high <= p + NEAR or low >= p + kerf - NEAR for low, high in spans)
-    )  # fmt: skip
+def _blades(
+    spans: Sequence[tuple[float, float]], start: float, end: float, kerf: float
+) -> Iterator[tuple[float, float]]:
+    """What a blade may take: right behind a blank or right before one, no blank in its way.
+
+    At either end of the piece it may run half in the air: less than a kerf is trimmed off.
+    """
+    for place in sorted({round(p, 6) for low, high in spans for p in (high, low - kerf)}):
+        clear = all(high <= place + NEAR or low >= place + kerf - NEAR for low, high in spans)
+        first, last = max(place, start), min(place + kerf, end)
+        if clear and last - first > NEAR:
+            yield first, last
 
 
 def _inside(box: Box, part: Box) -> bool:
