@@ -18,7 +18,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from transom.board.tableau import Bools, Problem, Tableau
-from transom.board.touching import TOLERANCE, in_blocks, refined, small, solved
+from transom.board.touching import TOLERANCE, in_blocks, led, refined, small, solved
 from transom.errors import JobError
 from transom.units import Array
 
@@ -76,7 +76,7 @@ class Contacts:
         first = np.ones(len(self.M), dtype=bool) if start is None else start
         _refuse(names, ~np.isfinite(np.concatenate([W, gaps])).all(axis=0), NOT_A_NUMBER)
         _refuse(names, _size(lost) > TOLERANCE * _size(loads), UNCARRIED)
-        at_first = np.repeat(first[:, None], len(names), axis=1) if guess is None else guess
+        at_first = led(problem, gaps, loads, first, BLOCK_TRIES) if guess is None else guess
         f, q, done = in_blocks(problem, gaps, loads, at_first, BLOCK_TRIES)
         for v in map(int, np.flatnonzero(~done)):
             case = _Case(problem, loads[:, [v]], gaps[:, [v]], first, names[v])

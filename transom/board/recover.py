@@ -6,18 +6,16 @@ gives values at the nodes that are in equilibrium with the loads, right up to ed
 slopes of the deflections would give the mean of half a cell.
 """
 
-from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import product
 
 import numpy as np
 
+from transom.board.elements import CORNERS
 from transom.board.grid import Bools, Grid
 from transom.board.plate import Plate, Solution
 from transom.formula import formula
 from transom.units import ONE, Array
 
-IN_CACHE = 40_000  # numbers at a time
 ALONG_Y, ALONG_Z = (0, 3, 1, 2), (0, 1, 3, 2)  # corners at both ends of a cell's near and of its far line
 
 
@@ -44,12 +42,10 @@ class Fields:
 
 def fields(plate: Plate, solution: Solution) -> Fields:
     """Moments and shears of every load of a solution, on the plate's own grid."""
-    grid, K = plate.grid, plate.cells
-    u = (solution.w, solution.b_1, solution.b_2)
-    one = _across(K, u, _unweighted(grid.present, np.diff(grid.z)), ALONG_Y)
-    turned = tuple(np.swapaxes(v, 0, 1) for v in u)
-    two = _across(np.swapaxes(K, 0, 1), turned, _unweighted(grid.present.T, np.diff(grid.y)), ALONG_Z)
-    two = np.swapaxes(two, 0, 1)
+    grid, forces = plate.grid, _cell_forces(plate, solution)
+    one = _across(forces, _unweighted(grid.present, np.diff(grid.z)), ALONG_Y)
+    turned = _unweighted(grid.present.T, np.diff(grid.y))
+    two = np.swapaxes(_across(np.swapaxes(forces, 0, 1), turned, ALONG_Z), 0, 1)
     for field in (one, two):
         np.negative(field[:, :, 0], out=field[:, :, 0])
         field[~grid.nodes] = np.nan
@@ -58,24 +54,25 @@ def fields(plate: Plate, solution: Solution) -> Fields:
     return Fields(one[:, :, 1], two[:, :, 2], one[:, :, 2], one[:, :, 0], two[:, :, 0])
 
 
-def _across(K: Array, u: Sequence[Array], undo: tuple[Array, Array], order: tuple[int, ...]) -> Array:
-    """Nodal densities (p+1, q+1, 3, m) on the lines that the first axis of cells K (p, q, 12, 12) counts.
+def _cell_forces(plate: Plate, solution: Solution) -> Array:
+    """Nodal forces of every cell, (p, q, 4, 3, m)."""
+    (p, q), m = plate.grid.present.shape, solution.w.shape[-1]
+    u = np.stack([solution.w, solution.b_1, solution.b_2], axis=2)
+    corners = np.empty((p, q, 4, 3, m))
+    for corner, (i, j) in enumerate(CORNERS):
+        corners[:, :, corner] = u[i : p + i, j : q + j]
+    return np.asarray(plate.cells @ corners.reshape(p, q, 12, m)).reshape(corners.shape)
 
-    `u` are the freedoms (p+1, q+1, m); `order` has the corners at the ends of a cell's near line, then of
-    its far line. A few lines of cells at a time: all their forces would not stay in the processor's cache.
+
+def _across(forces: Array, undo: tuple[Array, Array], order: tuple[int, ...]) -> Array:
+    """Nodal densities (p+1, q+1, 3, m) on the lines that the first axis of cells' forces (p, q, 4, 3, m) counts.
+
+    `order` has the corners at the ends of a cell's near line, then of its far line.
     """
-    p, q, m = *K.shape[:2], u[0].shape[-1]
+    p, q, _, _, m = forces.shape
     out = np.zeros((p + 1, q + 1, 3, m))
-    some = max(1, IN_CACHE // max(1, 12 * q * m))
-    for near in (slice(i, min(i + some, p)) for i in range(0, p, some)):
-        far = slice(near.start + 1, near.stop + 1)
-        corners = np.empty((near.stop - near.start, q, 4, 3, m))
-        for corner, (lines, nodes) in zip(order, product((near, far), (slice(0, q), slice(1, q + 1))), strict=True):
-            for n, v in enumerate(u):
-                corners[:, :, corner, n] = v[lines, nodes]
-        forces = (K[near] @ corners.reshape(-1, q, 12, m)).reshape(corners.shape)
-        out[near] += _apply(undo[0][near], _joined(forces[:, :, order[0]], forces[:, :, order[1]]))
-        out[far] -= _apply(undo[1][near], _joined(forces[:, :, order[2]], forces[:, :, order[3]]))
+    out[:-1] = _apply(undo[0], _joined(forces[:, :, order[0]], forces[:, :, order[1]]))
+    out[1:] -= _apply(undo[1], _joined(forces[:, :, order[2]], forces[:, :, order[3]]))
     return out
 
 

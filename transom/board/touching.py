@@ -17,6 +17,7 @@ from transom.units import Array
 TOLERANCE = 1e-9
 EXACT = 1e-11  # of the loads: what a solution may leave over before it is refined, as on the plate
 ROUGH = 1e-6  # of the loads: what a solution may leave over before it is taken for none
+LEADS = 10  # of so many cases one is solved first, and the others begin where the nearest of them ended
 LIKE = 12  # contacts by which sets solved together may differ in size: the smaller are filled up
 
 
@@ -80,14 +81,16 @@ def _distinct(sets: Bools) -> tuple[NDArray[np.int_], NDArray[np.int_]]:
 
 def _equations(problem: Problem, sets: Bools) -> tuple[NDArray[np.int_], Array]:
     """Touching contacts of each set (d, k), filled up with others, and its equations (d, k+r, k+r)."""
-    d, r = sets.shape[1], len(problem.A)
+    (m, d), r = sets.shape, len(problem.A)
     k = int(sets.sum(axis=0).max(initial=0))
     at = np.argsort(~sets, axis=0, kind="stable")[:k].T
     real = np.take_along_axis(sets.T, at, axis=1)
-    out = np.zeros((d, k + r, k + r))
-    out[:, :k, :k] = np.where(real[:, :, None] & real[:, None, :], problem.M[at[:, :, None], at[:, None, :]], np.eye(k))
-    out[:, :k, k:] = np.where(real[..., None], problem.A.T[at], 0.0)
-    out[:, k:, :k] = np.swapaxes(out[:, :k, k:], 1, 2)
+    # One row and column of nothing beyond the whole problem's: what fills a set up.
+    whole = np.zeros((m + r + 1, m + r + 1))
+    whole[:m, :m], whole[:m, m:-1], whole[m:-1, :m] = problem.M, problem.A.T, problem.A
+    row = np.concatenate([np.where(real, at, m + r), np.broadcast_to(np.arange(m, m + r), (d, r))], axis=1)
+    out = whole.take(row[:, :, None] * len(whole) + row[:, None, :])
+    out[:, np.arange(k), np.arange(k)] += ~real
     return at, out
 
 
@@ -130,3 +133,18 @@ def in_blocks(problem: Problem, b: Array, W: Array, guess: Bools, tries: int) ->
         sets[:, todo] ^= wrong
         todo = todo[holds & wrong.any(axis=0)]
     return f, q, done
+
+
+def led(problem: Problem, b: Array, W: Array, start: Bools, tries: int) -> Bools:
+    """Contacts to try first in each case, (m, v): those of a case that pulls much the same way, solved from `start`."""
+    v = W.shape[1]
+    alike = np.repeat(start[:, None], v, axis=1)
+    first = np.arange(0, v, LEADS)
+    if v < 2 * LEADS:
+        return alike
+    f, _, done = in_blocks(problem, b[:, first], W[:, first], alike[:, first], tries)
+    if not done.any():
+        return alike
+    way = W / np.maximum(np.sqrt((W**2).sum(axis=0)), 1e-300)
+    nearest = np.argmax(way[:, first[done]].T @ way, axis=0)
+    return np.asarray(f[:, done][:, nearest] > 0)
