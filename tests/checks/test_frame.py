@@ -17,7 +17,7 @@ from transom.job.records import Frame, FrameBolts, Job
 from transom.judge.evaluate import quick_look
 from transom.judge.fasteners import additions, fastened, frame_options
 from transom.judge.judging import prepared
-from transom.sizing.search import field_of
+from transom.sizing.field import field_of
 from transom.statics.bolt_group import bolt_group
 
 KEPT = FrameBolts("3/8 in", 12, True, 9.525, 50.8, 4.7625, 0.0, True)

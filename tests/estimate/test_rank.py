@@ -14,7 +14,7 @@ from transom.estimate.rank import costs
 from transom.estimate.reading import shipped
 from transom.job.read import loads
 from transom.judge.judging import judge, prepared
-from transom.sizing.search import Field, field_of
+from transom.sizing.field import Field, field_of
 from transom.sizing.sizing import size
 
 STOCK = (

@@ -16,7 +16,8 @@ from transom.judge.evaluate import trial_of
 from transom.judge.judging import prepared
 from transom.sizing import search, sizing
 from transom.sizing.extents import required_thickness
-from transom.sizing.search import RANKS, Field, best_of_kinds, field_of, nearest_miss
+from transom.sizing.field import RANKS, Field, field_of
+from transom.sizing.search import best_of_kinds, nearest_miss
 from transom.sizing.sizing import next_thinner
 
 # Thirty of the random jobs: for four of them nothing on the shelf works, which is the slowest to be sure of.

@@ -14,7 +14,8 @@ from transom.job.records import Board, Boat, Engine, Frame, Head, Job, Stock
 from transom.judge.evaluate import careful_of, decided, trial_of, worst
 from transom.judge.judging import judge, prepared
 from transom.judge.records import Judgement
-from transom.sizing.search import best_of_kinds, field_of
+from transom.sizing.field import field_of
+from transom.sizing.search import best_of_kinds
 from transom.sizing.sizing import size
 
 FIR = "douglas-fir-marine"

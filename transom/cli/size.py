@@ -11,7 +11,7 @@ from transom.cli.maps import Maps, drawn
 if TYPE_CHECKING:
     from transom.job.records import Job
     from transom.judge.records import Judgement
-    from transom.sizing.search import Costs
+    from transom.sizing.field import Costs
 
 Rank = Annotated[
     Literal["material", "mass", "thickness", "cost"],

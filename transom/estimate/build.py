@@ -16,7 +16,7 @@ from transom.job.records import Job, Mount
 from transom.judge.fasteners import Added
 from transom.judge.judging import judge
 from transom.judge.records import Judgement
-from transom.sizing.search import Costs
+from transom.sizing.field import Costs
 from transom.sizing.sizing import size
 
 

@@ -15,7 +15,7 @@ from transom.estimate.work import Ground, work_of
 from transom.job.records import EngineBolts, Job, Layer, Mount
 from transom.setup.facts import Facts, collect
 from transom.setup.records import Setup
-from transom.sizing.search import Costs
+from transom.sizing.field import Costs
 from transom.units import Array
 
 HARDWARE = ("bolt", "nut", "washer", "plate")

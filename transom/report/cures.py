@@ -7,14 +7,13 @@ from typing import Protocol
 from transom.catalogue import Catalogue
 from transom.errors import TransomError
 from transom.job.records import Job, Stock
-from transom.judge.judging import judge, prepared
 from transom.judge.records import Judgement
 from transom.quantity import show
 from transom.report.amounts import dual, percent
 from transom.report.mounts import short_words
 from transom.report.words import case_words, check_words
 from transom.result import Check
-from transom.sizing.search import best_of_kinds, field_of
+from transom.sizing.sizing import picked
 
 MOST_SHEETS = 4
 
@@ -142,10 +141,7 @@ def tried(job: Job, tables: Catalogue, rank: str = "material") -> tuple[Cure, ..
 def _first(job: Job, tables: Catalogue, rank: str) -> Judgement | None:
     """The best ranked mount that passes, judged; None where there is none. No nearest miss is looked for."""
     try:
-        _, setup, cases = prepared(job, tables)
-        field = field_of(job, tables, setup, cases, rank)
-        found = best_of_kinds(field, 1)
-        return judge(job, tables, field.mount(found[0]), add=True) if found else None
+        return picked(job, tables, rank)
     except TransomError:
         return None
 

@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 from transom.units import Array
 
 if TYPE_CHECKING:
-    from transom.sizing.search import Field
+    from transom.sizing.field import Field
 
 
 def rows_that_matter(field: "Field", stacks: NDArray[np.int_], whole: bool = False) -> list[int]:

@@ -1,17 +1,22 @@
 """`size`: the best ranked mount that passes, judged, with what would be next and what else would do."""
 
-from dataclasses import replace
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from transom.catalogue import Catalogue
+from transom.checks import all_checks
 from transom.job.records import Job
 from transom.judge.evaluate import trial_of
 from transom.judge.judging import judge, nothing, prepared
 from transom.judge.records import Judgement, Option, Sizing
+from transom.result import CheckArray
 from transom.sizing.extents import good_for, required_thickness
-from transom.sizing.options import option
-from transom.sizing.search import Costs, Field, best_of_kinds, field_of, nearest_miss
+from transom.sizing.field import Costs, Field, field_of
+from transom.sizing.options import option, option_of
+from transom.sizing.probe import SURE, Tried
+from transom.sizing.search import best_by_plate, best_of_kinds, nearest_miss
 
 ALTERNATIVES = 3
 
@@ -28,11 +33,12 @@ def size(
     """
     _, setup, cases = prepared(job, tables)
     field = field_of(job, tables, setup, cases, rank, careful, costs)
-    judged, found = _pick(job, tables, field)
-    if judged is None:
+    found = _found(job, tables, field, 1 + ALTERNATIVES)
+    if found is None:
         miss = option(field, nearest_miss(field)) if len(field) else None
         return replace(nothing(job, tables), sizing=Sizing(rank, len(field), (), None, (), miss))
-    trial = trial_of(judged.setup, cases, [field.mount(found[0])])
+    judged = found.judged
+    trial = trial_of(judged.setup, cases, [field.mount(found.place)])
     return replace(
         judged,
         good_for=good_for(judged.setup.job, tables, judged.facts, trial, judged.calibration),
@@ -40,22 +46,63 @@ def size(
             rank=rank,
             candidates=len(field),
             required=required_thickness(trial, judged.calibration),
-            next_thinner=next_thinner(field, found[0]),
-            alternatives=tuple(option(field, p) for p in found[1:]),
+            next_thinner=next_thinner(field, found.place),
+            alternatives=found.others,
             nearest_miss=None,
         ),
     )
 
 
-def _pick(job: Job, tables: Catalogue, field: Field) -> tuple[Judgement | None, list[int]]:
-    """The best ranked mount whose own judgement, in every case, finds nothing failing; and the other kinds."""
-    refused: set[int] = set()
-    while found := best_of_kinds(field, 1 + ALTERNATIVES, refused):
-        judged = judge(job, tables, field.mount(found[0]), field.careful, add=True)
-        if not judged.failing:
-            return judged, found
-        refused.add(found[0])
-    return None, []
+@dataclass(frozen=True)
+class Found:
+    """A pick: its place in the field, its judgement, in which nothing fails, and the best of other kinds."""
+
+    place: int
+    judged: Judgement
+    others: tuple[Option, ...]
+
+
+def _found(job: Job, tables: Catalogue, field: Field, most: int) -> Found | None:
+    """The best ranked mount whose own judgement, in every case, finds nothing failing; and other kinds that pass."""
+    judged: list[Judgement] = []
+    others: list[Option] = []
+
+    def is_pick(place: int) -> bool:
+        first = judge(job, tables, field.mount(place), field.careful, add=True)
+        if not first.failing:
+            judged.append(first)
+        return not first.failing
+
+    def is_other(place: int, checks: Sequence[CheckArray], careful: Sequence[CheckArray]) -> bool:
+        other = option_of(field, place, checks, careful)
+        if other.passes:
+            others.append(other)
+        return other.passes
+
+    def by_pencil(place: int) -> bool:
+        if not judged:
+            return is_pick(place)
+        checks = all_checks(field.trial(np.array([place])))
+        return is_other(place, checks, checks)
+
+    def by_plate(tried: Tried) -> bool:
+        if judged:
+            return is_other(tried.place, tried.pencil, tried.careful)
+        return (tried.likely <= SURE or tried.passes) and is_pick(tried.place)
+
+    places = best_by_plate(field, most, by_plate) if field.careful else best_of_kinds(field, most, by_pencil)
+    return Found(places[0], judged[0], tuple(others)) if places else None
+
+
+def picked(job: Job, tables: Catalogue, rank: str = "material") -> Judgement | None:
+    """The pick alone, judged; None where nothing works.
+
+    Raises:
+        JobError: what cannot be judged, one line each.
+    """
+    _, setup, cases = prepared(job, tables)
+    found = _found(job, tables, field_of(job, tables, setup, cases, rank), 1)
+    return found.judged if found else None
 
 
 def next_thinner(field: Field, pick: int) -> Option | None:
