@@ -111,8 +111,9 @@ def _settled(
     trial = trial_of(setup, cases, [mount])
     if not careful:
         return fastened(job, tables, trial), None
-    plate = replace(careful_of(trial), solved=solved)
-    return fastened(job, tables, plate), plate.answer
+    plate = careful_of(trial)
+    answer = solved or plate.answer
+    return fastened(job, tables, replace(plate, solved=answer)), answer
 
 
 def _could_add(

@@ -40,8 +40,8 @@ def rows_of(pencil: Sequence[CheckArray]) -> list[int]:
 
 
 def by_plate(check: CheckArray) -> bool:
-    """True for checks whose demand the plate gives."""
-    return (check.part, check.what) in BY_PLATE
+    """True for checks that decide and whose demand the plate gives."""
+    return (check.part, check.what) in BY_PLATE and not check.information
 
 
 @dataclass(frozen=True)
