@@ -21,7 +21,7 @@ from transom.report.mounts import plate_words, stack_words, washer_words
 from transom.report.words import check_words
 from transom.result import Check
 from transom.sizing.candidates import backings
-from transom.sizing.search import Field, ranked
+from transom.sizing.field import Field, ranked
 
 MOST = 6  # failures that a cure is solved for; the weakest first
 TRIES = 2  # changes of a sort judged whole before the next sort is tried
