@@ -2,7 +2,7 @@
 
     python tests/bench/report_in_browser.py [FOLDER [REPORT ...]]
 
-Needs a chromium on the path (Debian: apt-get install chromium), pypdf and pypdfium2. Screenshots, PDFs and
+Needs a chromium on the path (Debian: apt-get install chromium) and pypdfium2. Screenshots, PDFs and
 pictures of their pages are left in FOLDER to be looked at. Exits 1 with a line for each fault; 0 and "skipped" where there is no browser.
 """
 
@@ -40,9 +40,10 @@ FLAGS = (
     "--headless", "--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking",
     "--disable-component-update", "--disable-sync", "--disable-dev-shm-usage", "--remote-debugging-pipe",
 )  # fmt: skip
-# Every box of the page, those made invisible for sighted readers apart, and words of a drawing within the drawing.
-FAULTS = """(() => {
-  const wide = window.innerWidth, out = [];
+# In a window `wide`, which a phone would zoom out of where the page is wider, so that it is told and not asked for:
+# every box of the page, those made invisible for sighted readers apart, and words of a drawing within the drawing.
+FAULTS = """(wide => {
+  const out = [];
   const name = e => e.tagName + '.' + (e.getAttribute('class') || '') + ' ' + (e.textContent || '').trim().slice(0, 50);
   if (document.scrollingElement.scrollWidth > wide) out.push('page is ' + document.scrollingElement.scrollWidth + ' wide');
   for (const e of document.body.querySelectorAll('*')) {
@@ -60,7 +61,7 @@ FAULTS = """(() => {
   }
   if (document.scripts.length) out.push('there is a script');
   return out;
-})()"""
+})"""
 
 
 class Browser:
@@ -166,7 +167,7 @@ def screens(browser: Browser, name: str, page: Path, folder: Path) -> Iterator[s
     """Faults of a page on a phone and on a desk; its screenshots."""
     for width in (PHONE, DESK):
         browser.open(page, width)
-        yield from (f"{name} at {width}: {fault}" for fault in browser.run(FAULTS))
+        yield from (f"{name} at {width}: {fault}" for fault in browser.run(f"{FAULTS}({width})"))
         yield from (f"{name} at {width}: {fault}" for fault in said(browser, page))
         high = min(16000, browser.run("Math.ceil(document.documentElement.scrollHeight)"))
         clip = {"x": 0, "y": 0, "width": width, "height": high, "scale": 1}
@@ -188,7 +189,6 @@ def said(browser: Browser, page: Path) -> Iterator[str]:
 
 def prints(browser: Browser, name: str, page: Path, passes: bool, folder: Path, pictures: bool) -> Iterator[str]:
     """Faults of a page on paper; its PDFs and their pages as pictures."""
-    import pypdf
     import pypdfium2
 
     browser.open(page, DESK)
@@ -198,7 +198,8 @@ def prints(browser: Browser, name: str, page: Path, passes: bool, folder: Path, 
         )
         pdf = folder / f"{name}-{paper}.pdf"
         pdf.write_bytes(base64.b64decode(made["data"]))
-        texts = [unicodedata.normalize("NFKC", p.extract_text()) for p in pypdf.PdfReader(pdf).pages]
+        pages = list(pypdfium2.PdfDocument(pdf))
+        texts = [unicodedata.normalize("NFKC", page.get_textpage().get_text_range()) for page in pages]
         for n, text in enumerate(texts, 1):
             start = " ".join(text.split())
             if not any(word in start for word in ("QUOTE", "CUT", "RECORD")):
@@ -211,7 +212,7 @@ def prints(browser: Browser, name: str, page: Path, passes: bool, folder: Path, 
         missing = [words for words in ALONE if words.lower() not in first.lower()]
         if name != "odd" and missing:
             yield f"{name} {paper}: page one does not stand alone, it lacks {', '.join(missing)}"
-        for n, sheet in enumerate(pypdfium2.PdfDocument(pdf) if pictures else (), 1):
+        for n, sheet in enumerate(pages if pictures else (), 1):
             sheet.render(scale=1.2).to_pil().save(folder / f"{name}-{paper}-{n:02d}.png")
         print(f"{name:9} {paper:6} {len(texts)} pages")
 

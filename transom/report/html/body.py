@@ -108,7 +108,7 @@ def _holding(trial: Trial, i: int, lean: float, t: float) -> Iterator[Push]:
     for name, force, depth in rows:
         if force > 0:
             yield _square(name.replace("bolts pull", "clamp screws hold") if clamps else name, -force, depth, lean)
-    if bearing > 0:
+    if bearing > TINY * (bearing + abs(upper) + abs(lower)):
         yield _square("bracket bears on the board", bearing, _bearing(trial, i), lean)
     _, f_y, f_z, *_ = trial.cases.design.reshape(-1, 6)[i]
     along = _turned(0.0, -float(f_z), lean)
