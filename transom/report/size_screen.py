@@ -46,7 +46,7 @@ def headline(j: Judgement) -> Iterator[str]:
         )
         yield from block("", f"STOP - do not build from this: {plural(count, 'reason')}; {strong}", at=0)
     elif not j.passes:
-        yield " DOES NOT WORK - nothing in stock carries this engine on this board"
+        yield from block("", NO_BOARD if not _bracket_fails(j) else NO_BRACKET, at=0)
     else:
         needed = measures(j)
         if beyond_brackets(j):
@@ -56,6 +56,16 @@ def headline(j: Judgement) -> Iterator[str]:
             after = f" - after you measure {plural(needed, 'thing')} (see MEASURE BEFORE YOU CUT)" if needed else ""
             yield f" WORKS{after}"
     yield from stop_lines(j)
+
+
+NO_BOARD = "DOES NOT WORK - nothing in stock carries this engine on this board"
+NO_BRACKET = "DOES NOT WORK - the setback bracket does not carry this engine, whatever board is behind it"
+
+
+def _bracket_fails(j: Judgement) -> bool:
+    """True where the board nearest to working fails for nothing but the setback bracket."""
+    miss = j.sizing.nearest_miss if j.sizing else None
+    return miss is not None and bool(miss.failing) and all(c.part == "bracket" for c in miss.failing)
 
 
 def worked(j: Judgement, bars: Bars) -> Iterator[str]:
@@ -141,7 +151,7 @@ def missed(j: Judgement, cures: Sequence[Cure]) -> Iterator[str]:
         yield from wanted(j, miss)
     yield rule()
     yield " WHAT WOULD CURE IT"
-    if not cures:
+    if not cures and not _bracket_fails(j):
         yield from block("", "- tried, and no board comes of it: other stock, a bracket that takes more", at=2)
     for cure in cures:
         yield from block("", f"- {cure.words(units)}", at=2)

@@ -3,7 +3,7 @@
 The pencil screens within its known band; what it leaves is decided by the plate, best ranked first.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Container, Iterator
 
 import numpy as np
 from numpy.typing import NDArray
@@ -32,14 +32,16 @@ def stacks_that_may(field: Field) -> NDArray[np.bool_]:
     return np.asarray(good)
 
 
-def screened(field: Field, places: NDArray[np.int_], cases: Cases, whole: bool = True) -> Array:
+def screened(
+    field: Field, places: NDArray[np.int_], cases: Cases, whole: bool = True, but: Container[str] = ()
+) -> Array:
     """The largest utilisation of each candidate by the pencil, each check over its known band, (n,).
 
     Above 1 the plate would not pass it either; up to 1 it is worth looking at. Not `whole`: what depends on
-    the stack alone is left out, for stacks that have been through it.
+    the stack alone is left out, for stacks that have been through it. Parts in `but` are left out too.
     """
     trial = field.trial(places, cases)
-    checks = decided(all_checks(trial) if whole else backed_checks(trial))
+    checks = [c for c in decided(all_checks(trial) if whole else backed_checks(trial)) if c.part not in but]
     return np.asarray(np.max(np.broadcast_arrays(*(c.worst / field.band(c) for c in checks)), axis=0))
 
 
@@ -131,11 +133,14 @@ def _rows_to_compare(field: Field, stacks: NDArray[np.int_]) -> list[int]:
 
 
 def nearest_miss(field: Field) -> int:
-    """The candidate with the smallest worst utilisation; only asked where none passes."""
+    """The candidate with the smallest worst utilisation; only asked where none passes.
+
+    What a setback bracket fails of no board mends, so that it does not tell which board comes nearest.
+    """
     cases = field.cases.take(rows_that_matter(field, np.arange(len(field.piles)), whole=True))
     best, at = np.inf, int(field.order[0])
     for places in blocks(field.order, BLOCK):
-        u = screened(field, places, cases)
+        u = screened(field, places, cases, but=("bracket",))
         i = int(np.argmin(u))
         if u[i] < best:
             best, at = float(u[i]), int(places[i])
