@@ -64,7 +64,7 @@ def test_the_quote_says_what_a_customer_needs(made: Path) -> None:
         "Quote 7-1", "Demo Dock, invented", "1 Invented Pier", "Estimate of 2026-05-04, good until 2026-06-03",
         f"${float(total):,.2f}, tax included", "In words: ", "We stop and call you before anything goes over $",
         "Engine off and on", "What is in the price", "What is not", "What we buy for it", "Edges eaten or wet", "Frame hurt",
-        "working days", "A year on our own work, in our own words.", "A week is free.", "Your word on quote 7-1", "Signature",
+        "days from the first visit", "A year on our own work, in our own words.", "A week is free.", "Your word on quote 7-1", "Signature",
         "Not a survey and not approval", "Shop hazards",
     ):  # fmt: skip
         assert said in page, said

@@ -20,7 +20,8 @@ class Operation(Row):
     """An operation of the work: its hours, what they grow with, and the visit to the boat that it falls in.
 
     `case` is the least that opening-up must find for it; `frame` is what the board is held by, or any.
-    `low` and `high` are shares of the likely hours. `visit` 5 comes weeks after the others.
+    `low` and `high` are shares of the likely hours. `visit` 6 comes weeks after the others. `cure` is the
+    stage of the glue (`Cure`) that is waited for before the next visit; load is counted from the engine's hanging on.
     """
 
     name: str
@@ -28,7 +29,7 @@ class Operation(Row):
     group: Annotated[str, OneOf(("board", "engine off and on", "opening-up"))]
     case: Annotated[str, OneOf(CASES)]
     frame: Annotated[str, OneOf(("any", "pod", "uprights", "cap rail"))]
-    visit: Annotated[int, Between(1, 5, whole=True)]
+    visit: Annotated[int, Between(1, 6, whole=True)]
     base_h: Annotated[float, _HOURS]
     per_area_h_m2: Annotated[float, _HOURS]
     per_layer_h: Annotated[float, _HOURS]
@@ -40,7 +41,7 @@ class Operation(Row):
     glass: Annotated[float, Between(0.5, 3)]
     low: Annotated[float, Between(0.3, 1)]
     high: Annotated[float, Between(1, 3)]
-    cure_h: Annotated[float, Between(0, 168)]
+    cure: Annotated[str, OneOf(("none", "work", "hang", "load"))]
 
     def disorder(self) -> Iterator[tuple[str, str]]:
         """An operation takes time."""

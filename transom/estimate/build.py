@@ -63,7 +63,7 @@ def cases_of(j: Judgement, work: Work, lines: Sequence[Line], book: Book) -> tup
     out = []
     for row in tables.rows("opening"):
         own = of_case(lines, row.name)
-        days = days_of(hours, row.name, book, j.job.shop_temperature)
+        days = days_of(hours, row.name, book, tables, j.job.shop_temperature)
         out.append(Case(row, own, tuple(taxes(own, book)), days))
     return tuple(out)
 

@@ -12,10 +12,10 @@ from transom.estimate.book import Book
 from transom.estimate.work import Work
 
 QUARTER = Decimal("0.25")
-LATER = 5  # the visit that comes weeks after the others
-NIGHT = 16.0  # h from one working day's end to the next one's start, and a little
-ROOM_C = 20.0
-TEN = 10.0
+LATER = 6  # the visit that comes weeks after the others
+DUST = 1e-6  # h
+ASSUMED_C = 18.0  # where nobody measured the shop
+GLUE = "structural epoxy"
 DAY = 24.0
 
 
@@ -85,40 +85,55 @@ class Days:
     later: bool
 
 
-def days_of(hours: Sequence[Hours], case: str, book: Book, temperature: float | None) -> Days:
+def days_of(hours: Sequence[Hours], case: str, book: Book, tables: Catalogue, temperature: float | None) -> Days:
     """Days on the calendar of one case: one person, one visit after the other, each after its cure.
 
-    An overnight cure waits for the next day. Cure takes twice as long for each 10 degrees below 20 C
-    (common practice); warmer is not counted on. No weekends, no parts on order.
+    No weekends, no parts on order. The build's own steps have the clock; the glue maker's sheet goes before both.
     """
     needed = [h for h in hours if in_case(case, h.operation.case)]
-    now = [h for h in needed if h.operation.visit < LATER]
-    visits = [
-        list(run) for _, run in groupby(sorted(now, key=lambda h: h.operation.visit), lambda h: h.operation.visit)
-    ]
-    cures = [cure(max(h.operation.cure_h for h in visit), temperature) for visit in visits[:-1]]
+    now = sorted((h for h in needed if h.operation.visit < LATER), key=lambda h: h.operation.visit)
+    visits = [list(run) for _, run in groupby(now, lambda h: h.operation.visit)]
+    cures = [max(cure(h.operation.cure, tables, temperature) for h in visit) for visit in visits[:-1]]
     waits = tuple(
-        (hours_, tuple(h.operation.name for h in visit if h.operation.cure_h))
+        (hours_, tuple(h.operation.name for h in visit if h.operation.cure != "none"))
         for visit, hours_ in zip(visits[:-1], cures, strict=True)
         if hours_
     )
     low, likely, high = (
-        sum(_working(sum(getattr(h, end) for h in visit), book) for visit in visits) + sum(map(_idle, cures))
+        _calendar([float(sum(getattr(h, end) for h in visit)) for visit in visits], cures, float(book.hours_a_day))
         for end in ("low", "likely", "high")
     )
     return Days(low, likely, high, waits, len(now) < len(needed))
 
 
-def cure(hours_at_20: float, temperature: float | None) -> float:
-    """Hours of cure at the shop's temperature; 20 C where nobody measured it."""
-    colder = max(0.0, ROOM_C - (ROOM_C if temperature is None else temperature))
-    return float(round(hours_at_20 * 2.0 ** (colder / TEN), 1))
+def cure(stage: str, tables: Catalogue, temperature: float | None) -> float:
+    """Hours waited for a stage at the shop's temperature, degC; load from the engine's hanging on.
+
+    At the glue's own floor and below it the hours are those of the floor: colder it does not cure at all.
+    """
+    if stage == "none":
+        return 0.0
+    row = next(r for r in tables.rows("cures") if r.name == GLUE)
+    at = max(ASSUMED_C if temperature is None else temperature, tables.adhesive(GLUE).cure_floor_C)
+    hours = row.load_h - row.hang_h if stage == "load" else getattr(row, f"{stage}_h")
+    return float(round(hours * 2.0 ** ((row.ref_C - at) / row.doubling_C), 1))
 
 
-def _working(hours: Decimal, book: Book) -> int:
-    return max(1, int((hours / book.hours_a_day).quantize(Decimal(1), ROUND_CEILING)))
+def _calendar(visits: Sequence[float], cures: Sequence[float], day: float) -> int:
+    """Days that visits of so many hours take, work only in the first `day` hours of each 24, cures by the clock."""
+    at = 0.0
+    for hours, cure_h in zip(visits, (*cures, 0.0), strict=True):
+        at = _worked(at, hours, day) + cure_h
+    return int((at - DUST) // DAY) + 1
 
 
-def _idle(cure_h: float) -> int:
-    """Whole days waited for beyond the night."""
-    return max(0, -int((NIGHT - cure_h) // DAY)) if cure_h > NIGHT else 0
+def _worked(at: float, hours: float, day: float) -> float:
+    """The hour on the clock, from the first morning on, when work begun at `at` or the next working hour is done."""
+    while hours > DUST:
+        into = at % DAY
+        if into > day - DUST:
+            at += DAY - into
+            continue
+        step = min(hours, day - into)
+        at, hours = at + step, hours - step
+    return at

@@ -20,7 +20,7 @@ _SALE = (
 _PACK = Key("pack", "ratio", "how many a packet holds", 0.01, 10000.0, unknown=False)
 _HOURS = (
     "base_h", "per_area_h_m2", "per_layer_h", "per_hole_h", "per_bolt_h", "per_plate_h", "per_power_h_kW", "aluminium",
-    "glass", "low", "high", "cure_h",
+    "glass", "low", "high",
 )  # fmt: skip
 
 

@@ -186,11 +186,14 @@ def _supplies(e: Estimate) -> Iterator[Block]:
 def _time(e: Estimate) -> Iterator[Block]:
     d, hours = e.dry.days, e.dry.hours
     yield Heading("How long")
-    cures = len(d.waits)
-    why = f" Epoxy has to cure {cures} times before we can go on." if cures else ""
+    why = (
+        " Most of that is waiting: epoxy has to cure before the next step, the engine hangs and she runs."
+        if d.waits
+        else ""
+    )
     later = " After a few hours of running she comes back once, so that every bolt is checked." if d.later else ""
     yield Text(
-        f"{d.low} to {d.high} working days from the first visit, {hours_text(hours.likely)} of work in all.{why}{later}"
+        f"{d.low} to {d.high} days from the first visit, weekends not counted, {hours_text(hours.likely)} of work in all.{why}{later}"
     )
 
 
@@ -274,7 +277,7 @@ def _difference(e: Estimate, case: Case, before: Quoted | None) -> Iterator[Bloc
     said = in_words(abs(more), e.book.words)
     yield Text(f"{'More' if more >= 0 else 'Less'} than quoted: {money(abs(more), e)} ({said}).", strong=True)
     yield Text(f"Likely {money(case.total.likely, e)} in all, up to {money(case.total.high, e)};"
-               f" {hours_text(case.hours.likely)} of work, {case.days.low} to {case.days.high} working days.")  # fmt: skip
+               f" {hours_text(case.hours.likely)} of work, {case.days.low} to {case.days.high} days.")  # fmt: skip
 
 
 def _added(e: Estimate, case: Case) -> Iterator[Block]:
