@@ -19,6 +19,7 @@ from transom.judge.evaluate import calibrate, careful_of, trial_of
 from transom.judge.fasteners import Added, Settled, additions, as_found, fastened, with_most, written
 from transom.judge.notes import notes
 from transom.judge.records import Judgement, Stop
+from transom.judge.seat import refuse_off_board
 from transom.judge.stops import spacing_stop, stops
 from transom.loads.cases import build_cases
 from transom.loads.crossing import length_in_m
@@ -46,6 +47,7 @@ def prepared(job: Job, tables: Catalogue) -> tuple[Facts, Setup, Cases]:
     job = with_most(job, tables)
     facts = collect(job, tables)
     setup = build(job, tables, values_of(facts))
+    refuse_off_board(setup)
     return facts, setup, build_cases(setup.loads)
 
 

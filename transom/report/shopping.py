@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from transom.job.records import EngineBolts, Mount
+from transom.job.records import EngineBolts, FrameBolts, Mount
 from transom.judge.fasteners import Added
 from transom.judge.records import Judgement
 from transom.quantity import show
@@ -161,7 +161,7 @@ def cure_words(a: Added | None, units: str) -> str:
 def stated_words(a: Added, units: str) -> str:
     """A joint's bolts as the mount states them."""
     b = a.bolts
-    parts = [f"{b.count} bolts {b.size or show.length(b.diameter or 0.0, units)}, as the mount has them"]
+    parts = [f"{b.count} bolts {_size(b, units)}, as the mount has them"]
     if b.washer is not None:
         parts.append(f"washers {show.length(b.washer, units, towards='down')} across")
     if b.doubler:
@@ -172,7 +172,7 @@ def stated_words(a: Added, units: str) -> str:
 def fastener_words(a: Added, units: str, fails: bool = False) -> str:
     """One joint's bolts as a shop reads them, on one line."""
     b = a.bolts
-    size, kind = b.size or show.length(b.diameter or 0.0, units), b.kind
+    size, kind = _size(b, units), b.kind
     extra = _extra(a, units)
     catch = f"; in {a.rows} crossmembers or more" if a.rows else ""
     if not b.keep:
@@ -181,6 +181,13 @@ def fastener_words(a: Added, units: str, fails: bool = False) -> str:
     if fails and not extra:
         return mine
     return (f"{mine}: ADD {', '.join(extra)}" if extra else f"{mine}: enough") + catch
+
+
+def _size(b: FrameBolts, units: str) -> str:
+    """A size as it was typed; a size that nobody measured says so."""
+    if b.size:
+        return b.size
+    return "of a size not measured" if b.diameter is None else show.length(b.diameter, units)
 
 
 def _extra(a: Added, units: str) -> list[str]:

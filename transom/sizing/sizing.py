@@ -14,9 +14,10 @@ from transom.judge.records import Judgement, Option, Sizing
 from transom.result import CheckArray
 from transom.sizing.extents import good_for, required_thickness
 from transom.sizing.field import Costs, Field, field_of
+from transom.sizing.misses import nearest
 from transom.sizing.options import option, option_of
 from transom.sizing.probe import SURE, Tried
-from transom.sizing.search import best_by_plate, best_of_kinds, nearest_miss
+from transom.sizing.search import best_by_plate, best_of_kinds
 
 ALTERNATIVES = 3
 
@@ -35,7 +36,7 @@ def size(
     field = field_of(job, tables, setup, cases, rank, careful, costs)
     found = _found(job, tables, field, 1 + ALTERNATIVES)
     if found is None:
-        miss = option(field, nearest_miss(field)) if len(field) else None
+        miss = option(field, nearest(field)) if len(field) else None
         return replace(nothing(job, tables), sizing=Sizing(rank, len(field), (), None, (), miss))
     judged = found.judged
     trial = trial_of(judged.setup, cases, [field.mount(found.place)])

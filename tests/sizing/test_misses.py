@@ -1,0 +1,42 @@
+"""The nearest miss is what a shop would call so: what fails, fails by little, by the plate."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from tests.sizing.test_sizing import job
+from transom.catalogue import SHIPPED
+from transom.judge.judging import prepared
+from transom.sizing.field import Field, field_of
+from transom.sizing.misses import _by_plate, nearest, shortlist
+from transom.sizing.sizing import size
+
+
+@pytest.fixture(scope="module")
+def field() -> Field:
+    stated = job(hp=60.0, sheets=("3/4 in",))
+    stated = replace(stated, engine=replace(stated.engine, takes=(30.0, 47.0)))
+    _, setup, cases = prepared(stated, SHIPPED)
+    return field_of(stated, SHIPPED, setup, cases, "material")
+
+
+def test_it_is_the_best_of_the_short_list_by_the_plate(field: Field) -> None:
+    found = nearest(field)
+    assert _by_plate(field, found) == min(_by_plate(field, int(p)) for p in shortlist(field))
+    assert _by_plate(field, found) > 1.0
+
+
+def test_the_short_list_holds_different_candidates(field: Field) -> None:
+    places = shortlist(field)
+    assert len(np.unique(places)) == len(places)
+
+
+def test_a_bracket_too_narrow_is_all_that_fails() -> None:
+    """Strong enough boards are there, none as thin as the bracket takes: the nearest miss fails by its thickness."""
+    stated = job(sheets=("1/2 in",))
+    j = size(replace(stated, engine=replace(stated.engine, takes=(30.0, 38.0))), SHIPPED)
+    assert j.mount is None
+    assert j.sizing is not None
+    assert j.sizing.nearest_miss is not None
+    assert {c.what for c in j.sizing.nearest_miss.failing} == {"bracket-thickest"}

@@ -1,0 +1,55 @@
+"""Whether the engine's bracket sits on the board at all: one line of words where it does not."""
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from transom.errors import JobError
+from transom.setup.records import Setup
+
+
+def refuse_off_board(setup: Setup) -> None:
+    """Nothing, where pads and bolts lie on the board.
+
+    Raises:
+        JobError: a pad that bears on no wood, or a bolt beyond its edge, one line each.
+    """
+    faults = tuple(_faults(setup))
+    if faults:
+        raise JobError(*faults)
+
+
+def _faults(setup: Setup) -> Iterator[str]:
+    h, p = setup.holding, setup.holding.pattern
+    half, height = _one(setup.place.width) / 2, _one(setup.place.height)
+    wide, high = _mm(2 * half), _mm(height)
+    inner = _one(p.y_pad) - _one(h.pad_width) / 2
+    if inner >= half:
+        yield (
+            f"[engine.bracket] pads: their inner edges are {_mm(2 * inner)} apart, so they lie off a board"
+            f" {wide} wide; measure the bracket's pads and the board again"
+        )
+    if _one(h.pad_top) >= height:
+        yield (
+            f"[engine.bracket] pads: they begin {_mm(_one(h.pad_top))} below the top edge, so they lie off"
+            f" a board {high} high; measure the bracket's pads and the board again"
+        )
+    for row, y, z in (("upper", p.y_u, p.z_u), ("lower", p.y_l, p.z_l)):
+        if _one(y) >= half:
+            yield (
+                f"[engine.bracket] {row} holes: {_mm(2 * _one(y))} apart, off a board {wide} wide;"
+                " measure them and the board again"
+            )
+        if _one(z) >= height:
+            yield (
+                f"[engine.bracket] {row} holes: {_mm(_one(z))} below the top edge, off a board {high}"
+                " high; measure them and the board again"
+            )
+
+
+def _mm(x: float) -> str:
+    return f"{x:.0f} mm"
+
+
+def _one(x: object) -> float:
+    return float(np.ravel(np.asarray(x))[0])

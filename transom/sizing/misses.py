@@ -1,0 +1,54 @@
+"""Where nothing works: the mount that comes nearest, as the plate has it."""
+
+from collections.abc import Sequence
+
+import numpy as np
+from numpy.typing import NDArray
+
+from transom.checks import BY_PLATE, all_checks
+from transom.judge.evaluate import decided, quick_look
+from transom.result import Cases, CheckArray
+from transom.sizing.field import Field
+from transom.sizing.probe import rows_for
+from transom.sizing.rows import rows_that_matter
+from transom.sizing.search import BLOCK, blocks, nearest_miss
+from transom.units import Array
+
+SHORT = 24  # candidates that the plate looks at
+
+
+def nearest(field: Field) -> int:
+    """The candidate whose weakest link is nearest to its limit; only asked where none passes.
+
+    By the pencil alone where it decides. Else the pencil's own figures name a short list, and the plate decides: what
+    the pencil finds is not shrunk to the best that a plate ever made of it, which would favour what fails everywhere.
+    """
+    if not field.careful:
+        return nearest_miss(field)
+    places = shortlist(field)
+    return min((int(p) for p in places), key=lambda place: (_by_plate(field, place), place))
+
+
+def shortlist(field: Field) -> NDArray[np.int_]:
+    """The few that come nearest by the pencil, nearest first."""
+    cases = field.cases.take(rows_that_matter(field, np.arange(len(field.piles)), whole=True))
+    u = np.concatenate([_pencil(field, places, cases) for places in blocks(field.order, BLOCK)])
+    return np.asarray(field.order[np.argsort(u, kind="stable")[:SHORT]])
+
+
+def _pencil(field: Field, places: NDArray[np.int_], cases: Cases) -> Array:
+    """The worst of each candidate; bolts of the frame, which hardly differ, at the least a plate may make of them."""
+    checks = _of_board(all_checks(field.trial(places, cases)))
+    each = [c.worst / (BY_PLATE.get((c.part, c.what), 1.0) if c.part == "frame" else 1.0) for c in checks]
+    return np.asarray(np.max(np.broadcast_arrays(*each), axis=0))
+
+
+def _of_board(checks: Sequence[CheckArray]) -> list[CheckArray]:
+    """What decides, but for the setback bracket's own: no board mends that."""
+    return [c for c in decided(checks) if c.part != "bracket"]
+
+
+def _by_plate(field: Field, place: int) -> float:
+    trial = field.trial(np.array([place]))
+    worst = max(float(c.worst[0]) for c in _of_board(all_checks(quick_look(trial, rows_for(trial)))))
+    return round(worst, 9)
