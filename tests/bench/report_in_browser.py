@@ -129,7 +129,7 @@ class Browser:
 
 def reports(folder: Path, names: Sequence[str]) -> dict[str, tuple[Path, bool]]:
     """Reports to look at: file and whether its mount passes."""
-    from tests.report.jobs import job, reviewed
+    from tests.report.jobs import drawn, job
     from transom.catalogue import SHIPPED
     from transom.job.read import load
     from transom.judge.judging import judge
@@ -137,7 +137,7 @@ def reports(folder: Path, names: Sequence[str]) -> dict[str, tuple[Path, bool]]:
     from transom.report.html.page import grounds, to_html
 
     runabout = load(ROOT / "examples" / "runabout-60hp.toml")
-    good = reviewed("example")
+    good = drawn("example")
     assert runabout.mount is not None
     assert good.mount is not None
     weak = replace(good.mount, layers=good.mount.layers[:1])
@@ -147,8 +147,8 @@ def reports(folder: Path, names: Sequence[str]) -> dict[str, tuple[Path, bool]]:
     found = {
         "runabout": judge(runabout, SHIPPED, runabout.mount),
         "failing": judge(job("example"), SHIPPED, weak),
-        "accepted": reviewed("accepted"),
-        "clamps": reviewed("clamps"),
+        "accepted": drawn("accepted"),
+        "clamps": drawn("clamps"),
         "odd": replace(good, job=odd),
     }
     out = {}

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from tests.job.orders import WHOLE
-from tests.report.jobs import ACCEPTED, EXAMPLE, reviewed
+from tests.report.jobs import ACCEPTED, DRAWN, EXAMPLE, drawn
 from transom.catalogue import SHIPPED
 from transom.job.read import loads
 from transom.job.schema import SECTIONS, keys
@@ -26,7 +26,7 @@ TEXT = EXAMPLE.read_text(encoding="utf-8")
 
 @cache
 def before() -> dict[str, Any]:
-    return json.loads(to_json(reviewed("example")))
+    return json.loads(to_json(drawn("example")))
 
 
 def after(*swaps: tuple[str, str], text: str = TEXT) -> dict[str, Any]:
@@ -34,9 +34,7 @@ def after(*swaps: tuple[str, str], text: str = TEXT) -> dict[str, Any]:
     for old, new in swaps:
         assert old in text, old
         text = text.replace(old, new, 1)
-    mount = reviewed("example").mount
-    assert mount is not None
-    return json.loads(to_json(judge(loads(text), SHIPPED, mount, careful=False)))
+    return json.loads(to_json(judge(loads(text), SHIPPED, DRAWN["example"], careful=False)))
 
 
 @cache
@@ -57,13 +55,13 @@ def lines(c: Comparison) -> str:
 def test_a_judgement_and_itself_differ_in_nothing() -> None:
     c = compare(before(), copy.deepcopy(before()))
     assert c.same
-    assert c.unchanged == len(reviewed("example").worst)
+    assert c.unchanged == len(drawn("example").worst)
     assert lines(c).endswith("nothing differs")
     assert as_data(c, ("a", "a"))["same"] is True
 
 
 def test_a_job_and_its_saved_judgement_differ_in_nothing() -> None:
-    assert compare(as_object(reviewed("example")), before()).same
+    assert compare(as_object(drawn("example")), before()).same
 
 
 def test_another_engine_changes_inputs_and_checks_and_tells_the_ratios() -> None:
@@ -170,7 +168,7 @@ def test_stops_come_go_and_are_accepted() -> None:
 
 
 def test_another_mount_changes_layers_mass_and_thickness() -> None:
-    j = reviewed("example")
+    j = drawn("example")
     assert j.mount is not None
     thin = as_object(judge(j.job, SHIPPED, replace(j.mount, layers=j.mount.layers[:1]), careful=False))
     c = compare(pencil(), thin)
@@ -226,7 +224,7 @@ def test_inputs_bear_the_job_files_own_keys() -> None:
 
 
 def test_inputs_say_unit_and_evidence() -> None:
-    found = inputs(reviewed("example"))
+    found = inputs(drawn("example"))
     assert found["engine.weight"] == {
         "value": pytest.approx(260 * 0.45359237), "unit": "kg", "evidence": "stated", "says": "engine weight, ready to run",
     }  # fmt: skip

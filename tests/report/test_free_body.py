@@ -6,7 +6,7 @@ from functools import cache
 import numpy as np
 import pytest
 
-from tests.report.jobs import reviewed
+from tests.report.jobs import drawn
 from transom.checks.trial import Trial
 from transom.report.forces import trial_of_mount
 from transom.report.html.body import Body, bodies
@@ -18,19 +18,19 @@ NAMES = ("example", "clamps")
 
 @cache
 def trial(name: str) -> Trial:
-    found = trial_of_mount(reviewed(name))
+    found = trial_of_mount(drawn(name))
     assert found is not None
     return found
 
 
 @cache
 def found(name: str) -> tuple[Body, ...]:
-    return bodies(reviewed(name), trial(name))
+    return bodies(drawn(name), trial(name))
 
 
 @pytest.mark.parametrize("name", NAMES)
 def test_one_for_each_situation_in_its_worst_case(name: str) -> None:
-    j = reviewed(name)
+    j = drawn(name)
     assert [b.of for b in found(name)] == list(dict.fromkeys(j.cases.of))
     for b in found(name):
         mine = [
@@ -105,7 +105,7 @@ def test_drawings_name_which_way_is_which() -> None:
 
 @pytest.mark.parametrize("name", NAMES)
 def test_scenes_have_a_row_for_every_force_and_the_lines_the_board_lies_on(name: str) -> None:
-    for scene, b in zip(scenes(reviewed(name), trial(name)), found(name), strict=True):
+    for scene, b in zip(scenes(drawn(name), trial(name)), found(name), strict=True):
         assert len(scene.forces) == len(b.acts) + len(b.holds)
         assert len(scene.drawings) == 1 + b.sideways
         assert bool(scene.turning) == b.sideways

@@ -7,7 +7,7 @@ from functools import cache
 import html5lib
 import pytest
 
-from tests.report.jobs import ACCEPTED, job, reviewed
+from tests.report.jobs import ACCEPTED, DRAWN, drawn, job
 from transom.catalogue import SHIPPED
 from transom.job.read import loads
 from transom.job.records import Hole, Sign
@@ -32,13 +32,9 @@ MOST_BYTES = 1_500_000
 
 @cache
 def judged(name: str) -> Judgement:
-    if name in ("example", "clamps"):
-        return reviewed(name)
-    mount = reviewed("example").mount
-    assert mount is not None
     if name == "failing":
-        return judge(job("example"), SHIPPED, replace(mount, layers=mount.layers[:1]))
-    return judge(job("unread plate" if name == "stop" else name), SHIPPED, mount)
+        return judge(job("example"), SHIPPED, replace(DRAWN["example"], layers=DRAWN["example"].layers[:1]))
+    return drawn("unread plate" if name == "stop" else name)
 
 
 @cache

@@ -5,7 +5,7 @@ from functools import cache
 
 import pytest
 
-from tests.report.jobs import reviewed
+from tests.report.jobs import drawn
 from tests.report.test_html import CELL, tree, words
 from transom.judge.records import Judgement
 from transom.report.html import derived
@@ -15,7 +15,7 @@ from transom.report.html.page import Grounds, grounds, to_html
 @cache
 def judged() -> Judgement:
     """The example by its weakest link and a check that no load enters alone: derivations take seconds."""
-    j = reviewed("example")
+    j = drawn("example")
     return replace(j, checks=(j.governing, next(c for c in j.worst if c.case == "once")))
 
 

@@ -27,7 +27,7 @@ RULES = (
     Belongs(("board.width", "board.height"), ("board.pocket", "frame.bolts.count"), "is that of the old board?"),
     Belongs(("boat.kind",), ("boat.plate_power", "boat.plate_engine_weight", "boat.speed", "frame.kind"),
             "is that the other boat's?"),
-    Belongs(("frame.kind",), ("frame.flange.", "frame.bolts."), "is that the old frame's?"),
+    Belongs(("frame.kind",), ("frame.flange.", "frame.bolts.size", "frame.bolts.count"), "is that the old frame's?"),
     Belongs(("bracket.setback",), ("bracket.weight", "bracket.gravity."), "is that the old bracket's?"),
 )  # fmt: skip
 
