@@ -37,7 +37,7 @@ SIZED = {
     "setback-90hp": "board.bending",
     "pontoon-40hp": "crossmembers.wall-pull-through",
     "uprights-90hp": "board.plies-sliding-upper-bolts",
-    "runabout-60hp": "engine-bolts.pull-and-sideways-in-wood",
+    "runabout-60hp": "board.plies-sliding-upper-bolts",
 }
 # No board mends a bracket: what is wrong with it, and that nothing else is, is tested in tests/test_failing_bracket.py.
 FAILING = {"custom-bracket-failing"}

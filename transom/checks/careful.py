@@ -147,8 +147,12 @@ class Careful(Trial):
     def _bolt(self, y: float, depth: float, patch: Patch) -> Bolt:
         inner, outer, up, down = (_smallest(r) for r in (patch.inner, patch.outer, patch.up, patch.down))
         left, right = (inner, outer) if y > 0 else (outer, inner)
-        where = Rectangle(y - left, y + right, -depth - down, -depth + up)
-        wood = wood_stiffness(self.factor("board.pad_stiffness_MPa"), where.area, _float(self.t))
+        worked = Rectangle(y - left, y + right, -depth - down, -depth + up)
+        wood = wood_stiffness(self.factor("board.pad_stiffness_MPa"), worked.area, _float(self.t))
+        # The bolt pulls at its hole, and so must what presses on the wood: of a patch that reaches further to one
+        # side only as much is loaded as there is on the other (harder on the board).
+        aside, along = min(left, right), min(up, down)
+        where = Rectangle(y - aside, y + aside, -depth - along, -depth + along)
         if self.clamped:
             return Bolt(y, -depth, float(np.asarray(wood)), where)
         steel = shank_stiffness(STEEL, _float(self.hardware.A_s), _float(grip_of(self)))
