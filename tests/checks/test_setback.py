@@ -11,6 +11,7 @@ from tests.checks.shop import found
 from transom.checks import setback
 from transom.checks.setback_forces import engine_loads, parts, sections
 from transom.checks.trial import Trial
+from transom.job.setback_records import Gusset
 from transom.setup.setback_records import Metal, Plate, Sides, Weld
 
 # Fx, Fy, Fz (N), Mx, My, Mz (N mm) about the board's datum: engine end 260 aft.
@@ -128,6 +129,37 @@ def test_edge_buckling_by_hand() -> None:
     assert worst(tied, "side-plate-edge-buckling.ec9") < worst(of, "side-plate-edge-buckling.ec9")
 
 
+GUSSET = Gusset(6.0, 250.0, 4.0)
+
+
+def test_a_gusset_carries_what_goes_sideways_by_hand() -> None:
+    """Fy through a level plate 250 down, 230 clear between the side plates: none bends these; twist about its height."""
+    of = under(OVER, job(gusset=GUSSET))
+    M_x = -2.2e6 + 250.0 * 3000.0
+    M_z = -1.0e6 - 10.0 * -3000.0
+    M_y = 3.6e6 - (-170.0 * -3500.0 - 10.0 * -3000.0)
+    M = M_y / 2 + abs(M_x) * 120 / (2 * 120**2) * 240
+    edge = (3500 / 2 + abs(M_z) * 120 / (2 * 120**2)) / 3000 + 6 * M / (10 * 300**2)
+    assert worst(of, "side-plate-bending-base.ec9") == pytest.approx(edge / (F_Y_W / 1.1))
+    q = 3000 / 230
+    tau_cr = 5.34 * pi**2 * 71700 / (12 * (1 - 0.33**2)) * (6 / 240) ** 2
+    assert worst(of, "gusset-shear.ec9") == pytest.approx(q / 6 / (min(tau_cr, F_S_W) / 1.1))
+    assert worst(of, "weld-gusset.lines") == pytest.approx(q / (F_S_W / 1.25 * 4 / sqrt(2)))
+    none = under(OVER)
+    assert worst(of, "weld-base.lines") < worst(none, "weld-base.lines")
+    one = [job(gusset=g, base_weld__sides="one") for g in (None, GUSSET)]
+    assert worst(under(OVER, one[1]), "weld-base.lines") < worst(under(OVER, one[0]), "weld-base.lines")
+
+
+@pytest.mark.parametrize("name", ["t", "z", "leg"])
+def test_a_missing_number_of_a_gusset_never_passes(name: str) -> None:
+    of = whole(job(gusset=GUSSET))
+    b = of.setup.bracket.plates  # type: ignore[union-attr]
+    bad = replace(b.sides.gusset, **{name: float("nan")})  # type: ignore[union-attr,type-var]
+    with np.errstate(all="ignore"):
+        assert not max(all_of(spoilt(of, "sides", "gusset", bad)).values()) <= 1.0  # type: ignore[arg-type]
+
+
 def test_prying_comes_once_the_plate_gives() -> None:
     thick, thin = (under(STRAIGHT, job(engine_plate__thickness=t)) for t in (12.0, 5.0))
     assert worst(thin, "engine-plate-bending-upper-bolts.t-stub") > 1.0
@@ -213,7 +245,7 @@ SPOIL = [
     for part, kind in (("base", Plate), ("engine_plate", Plate), ("sides", Sides), ("base_weld", Weld),
                        ("engine_weld", Weld), ("metal", Metal))
     for f in fields(kind)
-    if f.name not in {"steps", "ties", "y", "width", "z_top"} and (part, f.name) not in {("base", "height"), ("metal", "f_u_w")}
+    if f.name not in {"steps", "ties", "y", "width", "z_top", "gusset"} and (part, f.name) not in {("base", "height"), ("metal", "f_u_w")}
 ]  # fmt: skip
 
 

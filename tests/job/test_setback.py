@@ -32,7 +32,7 @@ def test_everything_is_read() -> None:
         'height = "25 mm"\nweight = "30 lb"\nalloy = "5083-H116"\nfiller = "?"\n[bracket.gravity]\naft = "5 in"\nup = "-6 in"\n'
         '[bracket.base]\nthickness = "1/2 in"\nwidth = "16 in"\nedge = "1-1/2 in"\n[bracket.side_plates]\ncount = 3\n'
         'apart = "10 in"\nties = ["4 in"]\nsteps = [{ aft = "5 in", depth = "6 in" }]\ndepth = "12 in"\n'
-        '[bracket.welds.base]\nleg = "6 mm"\nsides = "one"\n[bracket.bolts]\nsize = "1/2 in"\n'
+        '[bracket.gusset]\nthickness = "1/4 in"\n[bracket.welds.base]\nleg = "6 mm"\nsides = "one"\n[bracket.bolts]\nsize = "1/2 in"\n'
     )
     b = loads(text).setback
     assert b is not None
@@ -40,6 +40,8 @@ def test_everything_is_read() -> None:
     assert (b.gravity_aft, b.gravity_up) == pytest.approx((127.0, -152.4))
     assert (b.base.thickness, b.base.edge, b.side_plates.count) == pytest.approx((12.7, 38.1, 3))
     assert [(s.aft, s.depth) for s in b.side_plates.steps] == [pytest.approx((127.0, 152.4))]
+    assert b.gusset is not None
+    assert (b.gusset.thickness, b.gusset.leg) == (pytest.approx(6.35), None)
     assert (b.base_weld.leg, b.base_weld.sides, b.engine_weld.sides) == (6.0, "one", None)
     assert b.bolts.diameter == pytest.approx(12.7)
 

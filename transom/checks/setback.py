@@ -10,7 +10,16 @@ from dataclasses import dataclass
 import numpy as np
 
 from transom.checks.joints import PUNCH, punching, wall_bearing
-from transom.checks.setback_forces import PlateLoads, Section, engine_loads, nearest, outer, parts, place, sections
+from transom.checks.setback_forces import (
+    PlateLoads,
+    Section,
+    engine_loads,
+    nearest,
+    outer,
+    place,
+    sections,
+    sideways,
+)
 from transom.checks.trial import Trial
 from transom.result import ONCE, CheckArray
 from transom.setup.setback_records import BracketHold, Metal, Plate, PlateBracket, Weld
@@ -222,6 +231,7 @@ def welds(trial: Trial, b: PlateBracket) -> tuple[CheckArray, ...]:
     return (
         *_weld(trial, b, "base", b.base_weld, 0.0, trial.cases.design),
         *_weld(trial, b, "engine-plate", b.engine_weld, 1.0, trial.engine_only.design),
+        *gusset(trial, b),
     )
 
 
@@ -237,6 +247,23 @@ def _weld(trial: Trial, b: PlateBracket, end: str, w: Weld, share: float, wrench
     )  # fmt: skip
 
 
+def gusset(trial: Trial, b: PlateBracket) -> tuple[CheckArray, ...]:
+    """The level plate as a panel in shear, and its fillets, one on each of its four edges."""
+    g, s = b.sides.gusset, b.sides
+    if g is None:
+        return ()
+    q = sp.panel_shear(np.moveaxis(trial.cases.design, -1, 0)[1], sp.clear_between(sp.pair(outer(s)), s.t))
+    M1, M2 = trial.setup.factors.gamma_M1, trial.factor("gamma_M2.aluminium")
+    tau = np.minimum(strut.panel_shear_strength(sp.pair(outer(s)), g.t, b.metal.E), b.metal.f_s_w)
+    limit = fillet_strength_per_length(ec9.weld_strength(b.metal.f_s_w, M2), g.leg)
+    return (
+        check(trial, "gusset-shear", "ec9", sp.shear_of(q, g.t), ec9.weld_strength(tau, M1), strut.PANEL, "MPa",
+              note="all sideways force through the gusset"),
+        check(trial, "weld-gusset", "lines", q, limit, LINES, "N/mm", known_by="read",
+              note="one fillet along each edge of the gusset"),
+    )  # fmt: skip
+
+
 @dataclass(frozen=True)
 class Lines:
     """What the worst point of one end's fillets carries, N/mm, and the stress beside it, MPa, (n, v)."""
@@ -245,10 +272,10 @@ class Lines:
     plate: Array
 
 
-def group(b: PlateBracket, share: float) -> WeldGroup:
-    """One line along each side plate at one end; both faces' fillets are one line."""
+def group(b: PlateBracket, share: float, middle: Value) -> WeldGroup:
+    """One line along each side plate at one end, heights from their middle; both faces' fillets are one line."""
     _, d, z = place(b.sides, share)
-    top, foot = (np.asarray(sp.edge_of(z, d, sense))[..., None] for sense in (1.0, -1.0))
+    top, foot = (np.asarray(sp.edge_of(sp.offset(z, middle), d, sense))[..., None] for sense in (1.0, -1.0))
     return weld_group(b.sides.y, foot, b.sides.y, top)
 
 
@@ -257,10 +284,12 @@ def lines(b: PlateBracket, w: Weld, share: float, wrench: Array) -> Lines:
     s = b.sides
     x, d, z = place(s, share)
     middle = sp.half_way(s.x_0, s.x_1)
-    here = about(wrench, x, 0.0, 0.0).copy()
-    here[..., 5] = parts(wrench, middle, 0.0)[5]
-    found = weld_forces(here, group(b, share))
-    _, F_y, _, M_x, _, _ = parts(wrench, x, z)
+    F_y, M_x, M_z = sideways(wrench, s, x, z)
+    here = about(wrench, x, 0.0, z).copy()
+    if s.gusset is not None:
+        here[..., 1], here[..., 3] = F_y, M_x
+    here[..., 5] = M_z
+    found = weld_forces(here, group(b, share, z))
     M_t = sp.twist_moment(M_x, outer(s), np.asarray(sp.spread(s.y)), sp.twist_arm(x, s.x_0, s.x_1))
     out = np.asarray(sp.plate_line(found.out, np.asarray(sp.line_of_moment(M_t, d))[..., None]))
     m = np.asarray(sp.moment_per_length(sp.sideways_moment(F_y, s.count, x, middle), d))[..., None]

@@ -42,14 +42,25 @@ def place(s: Sides, share: Value) -> tuple[Value, Value, Value]:
     return sp.part_way(s.x_0, s.x_1, share), sp.part_way(s.d_0, s.d_1, share), sp.part_way(s.z_0, s.z_1, share)
 
 
+def sideways(wrench: Array, s: Sides, x: Value, z: Value) -> tuple[Array, Array, Array]:
+    """Force that bends the side plates sideways, twist and turn they take as pairs, at a place x with its middle at z.
+
+    As a frame: all of F_y, twist about their own middle, turn taken half way along. With a gusset F_y goes through that:
+    none is left, the twist is about its height and the turn that at x.
+    """
+    _, F_y, _, M_x, _, M_z = parts(wrench, x, z)
+    if s.gusset is None:
+        return F_y, M_x, parts(wrench, sp.half_way(s.x_0, s.x_1), z)[5]
+    return np.zeros_like(F_y), parts(wrench, x, s.gusset.z)[3], M_z
+
+
 def section(wrench: Array, s: Sides, share: Value, name: str, welded: bool, depth: Value | None = None) -> Section:
     """One section under one set of wrenches; `depth` where it is cut away."""
     x, d, z = place(s, share)
     d = d if depth is None else np.minimum(np.asarray(d), depth)
-    F_x, F_y, F_z, M_x, M_y, _ = parts(wrench, x, z)
-    middle = sp.half_way(s.x_0, s.x_1)
-    M_z = parts(wrench, middle, z)[5]
-    y, Y = outer(s), np.asarray(sp.spread(s.y))
+    F_x, _, F_z, _, M_y, _ = parts(wrench, x, z)
+    F_y, M_x, M_z = sideways(wrench, s, x, z)
+    y, Y, middle = outer(s), np.asarray(sp.spread(s.y)), sp.half_way(s.x_0, s.x_1)
     M = sp.upright_moment(M_y, s.count, sp.twist_moment(M_x, y, Y, sp.twist_arm(x, s.x_0, s.x_1)))
     return Section(
         name,

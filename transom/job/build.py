@@ -34,7 +34,7 @@ from transom.job.records import (
     Sign,
     Stock,
 )
-from transom.job.setback_records import BasePlate, EnginePlate, Fillet, PlateBolts, Setback, SidePlates, Step
+from transom.job.setback_records import BasePlate, EnginePlate, Fillet, Gusset, PlateBolts, Setback, SidePlates, Step
 
 
 def job(r: Reading, shop: Shop | None, shop_reading: Reading, sha256: str) -> Job:
@@ -164,6 +164,7 @@ def _setback(r: Reading) -> Setback | None:
         **{f"gravity_{k}": v for k, v in r.of("bracket.gravity").items()},
         base=BasePlate(**r.of("bracket.base")),
         side_plates=SidePlates(**r.of("bracket.side_plates"), steps=steps),
+        gusset=Gusset(**r.of("bracket.gusset")) if r.get("bracket.gusset") else None,
         engine_plate=EnginePlate(**r.of("bracket.engine_plate")),
         base_weld=Fillet(**r.of("bracket.welds.base")),
         engine_weld=Fillet(**r.of("bracket.welds.engine")),

@@ -37,6 +37,12 @@ _SIDE_PLATES = Section("side_plates", "Setback bracket: upright plates from base
     ), many=True, blank="none"),
 ), blank="none")  # fmt: skip
 
+_GUSSET = Section("gusset", "Setback bracket: level plate between the side plates, welded to them and to both end plates", (
+    Key("thickness", "length", "by caliper", 1.0, 60.0),
+    Key("down", "length", "board's top edge down to it, at the base", -300.0, 1500.0),
+    Key("leg", "length", "leg of its fillets by weld gauge, the smallest found", 1.0, 40.0),
+), blank="none")  # fmt: skip
+
 _ENGINE_PLATE = Section("engine_plate", "Setback bracket: plate the engine is bolted to", (
     Key("thickness", "length", "by caliper", 1.0, 60.0),
     Key("width", "length", "across", 50.0, 1500.0),
@@ -73,5 +79,5 @@ SETBACK = Section("bracket", "Setback or built bracket between board and engine"
         Key("aft", "length", "aft of the board; balance it on a bar", 0.0, 2000.0),
         Key("up", "length", "above the board's top edge; minus if below", -1500.0, 1000.0),
     ), blank="none"),
-    _BASE, _SIDE_PLATES, _ENGINE_PLATE, _WELDS, _BOLTS,
+    _BASE, _SIDE_PLATES, _GUSSET, _ENGINE_PLATE, _WELDS, _BOLTS,
 ), blank="none")  # fmt: skip

@@ -44,6 +44,15 @@ class SidePlates:
 
 
 @dataclass(frozen=True)
+class Gusset:
+    """Level plate between the side plates, `down` below the board's top edge, welded all round with `leg`."""
+
+    thickness: float | None = None
+    down: float | None = None
+    leg: float | None = None
+
+
+@dataclass(frozen=True)
 class EnginePlate:
     """Plate the engine is bolted to."""
 
@@ -88,6 +97,7 @@ class Setback:
     gravity_up: float | None = None
     base: BasePlate = field(default_factory=BasePlate)
     side_plates: SidePlates = field(default_factory=SidePlates)
+    gusset: Gusset | None = None
     engine_plate: EnginePlate = field(default_factory=EnginePlate)
     base_weld: Fillet = field(default_factory=Fillet)
     engine_weld: Fillet = field(default_factory=Fillet)

@@ -73,6 +73,8 @@ BY_HAND = {
     ("bracket", "side-plate-bending-base"): "side plates at the base: thicker, deeper or wider apart",
     ("bracket", "side-plate-bending-between"): "side plates between: cut less away, or thicker plates",
     ("bracket", "side-plate-bending-engine-plate"): "side plates at the engine plate: thicker, deeper or wider apart",
+    ("bracket", "gusset-shear"): "gusset: a thicker one",
+    ("bracket", "weld-gusset"): "gusset's welds: a larger leg, no larger than the thinner plate",
     ("bracket", "side-plate-shear"): "side plates: thicker, deeper or wider apart",
     (
         "bracket",

@@ -87,6 +87,8 @@ CHECKS = {
     ("bracket", "base-plate-pull-through"): "base bolts' heads through base plate",
     ("bracket", "base-plate-bearing"): "base bolts crushing base plate's holes",
     ("bracket", "base-plate-edge"): "bracket's base plate, hole to its edge",
+    ("bracket", "gusset-shear"): "bracket's gusset, shear",
+    ("bracket", "weld-gusset"): "welds of the bracket's gusset",
     ("bracket", "weld-fatigue"): "hours to the first look at the welds",
 }
 

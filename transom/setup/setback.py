@@ -6,13 +6,15 @@ import numpy as np
 
 from transom.catalogue import Catalogue
 from transom.job.records import Job
+from transom.setup import setback_steps as own
+from transom.setup import steps
 from transom.setup.holding import Values, column, engine_holding, four, top_share
 from transom.setup.records import Bolting, Holding
-from transom.setup.setback_records import BracketHold, Metal, Plate, PlateBracket, Sides, Weld
+from transom.setup.setback_records import BracketHold, Gusset, Metal, Plate, PlateBracket, Sides, Weld
 from transom.setup.support import bolts_of
 from transom.statics.contact import Pattern
 from transom.statics.plates import effective_overhang
-from transom.units import Array, Value
+from transom.units import Value
 
 
 def offset(v: Values) -> tuple[Value, Value]:
@@ -27,11 +29,11 @@ def holding(job: Job, tables: Catalogue, v: Values) -> Holding:
     if "bracket.setback" not in v:
         return engine_holding(job, tables, v)
     c = {k.removeprefix("bracket.base."): column(x) for k, x in v.items() if k.startswith("bracket.base.")}
-    foot = np.minimum(c["top"] + c["height"], column(v["board.height"]))[()]
+    foot = np.minimum(steps.lower_row(c["top"], c["height"]), column(v["board.height"]))[()]
     y_pad, width = _bears(tables, v, c)
     pattern = Pattern(
-        z_u=c["top_to_upper"], z_l=c["top_to_upper"] + c["rows_apart"], y_u=c["upper_holes"] / 2,
-        y_l=c["lower_holes"] / 2, h=foot, y_pad=y_pad, top_share=top_share(c["top"], foot),
+        z_u=c["top_to_upper"], z_l=steps.lower_row(c["top_to_upper"], c["rows_apart"]),
+        y_u=steps.half(c["upper_holes"]), y_l=steps.half(c["lower_holes"]), h=foot, y_pad=y_pad, top_share=top_share(c["top"], foot),
     )  # fmt: skip
     y, z = four(pattern)
     return Holding(
@@ -53,13 +55,13 @@ def _bears(tables: Catalogue, v: Values, c: Values) -> tuple[Value, Value]:
     own edge or the center line. Of more than two side plates the outer two are taken.
     """
     if "bracket.sides.apart" not in v:
-        return c["pads_apart"] / 2, c["pad_width"]
-    y = column(v["bracket.sides.apart"]) / 2
+        return steps.half(c["pads_apart"]), c["pad_width"]
+    y = steps.half(column(v["bracket.sides.apart"]))
     t_s = column(v["bracket.sides.thickness"])
-    reach = t_s / 2 + effective_overhang(
+    reach = effective_overhang(
         c["thickness"], column(v["bracket.metal.f_y_w"]), hardest_face(tables), tables.factor("gamma_M1.aluminium").value
     )  # fmt: skip
-    return y, 2 * np.minimum(np.minimum(reach, c["width"] / 2 - y), y)[()]
+    return y, own.bearing_width(t_s, reach, c["width"], y)
 
 
 def hardest_face(tables: Catalogue) -> float:
@@ -73,13 +75,13 @@ def bracket_hold(job: Job, tables: Catalogue, v: Values) -> BracketHold | None:
     """The bracket between board and engine; None without one."""
     if "bracket.setback" not in v:
         return None
-    s, h, lean = (np.asarray(column(v[k])) for k in ("bracket.setback", "bracket.height", "board.lean"))
-    x, z = s * np.cos(lean) - h * np.sin(lean), s * np.sin(lean) + h * np.cos(lean)
+    s, h, lean = (column(v[k]) for k in ("bracket.setback", "bracket.height", "board.lean"))
+    x, z = own.aft_of_board(s, h, lean), own.up_the_board(s, h, lean)
     judged = "bracket.sides.apart" in v
     engine = engine_holding(job, tables, v, "bracket.engine_plate.height" if judged else "engine.bracket.pad_height")
     return BracketHold(
-        x=x[()],
-        z=z[()],
+        x=x,
+        z=z,
         pattern=engine.pattern,
         pad_width=engine.pad_width,
         bolt_y=engine.bolt_y,
@@ -89,7 +91,7 @@ def bracket_hold(job: Job, tables: Catalogue, v: Values) -> BracketHold | None:
     )
 
 
-def _plates(job: Job, tables: Catalogue, v: Values, engine: Holding, x: Array, z: Array) -> PlateBracket:
+def _plates(job: Job, tables: Catalogue, v: Values, engine: Holding, x: Value, z: Value) -> PlateBracket:
     c = {k.removeprefix("bracket."): column(value) for k, value in v.items() if k.startswith("bracket.")}
     return PlateBracket(
         base=_base(c),
@@ -104,38 +106,43 @@ def _plates(job: Job, tables: Catalogue, v: Values, engine: Holding, x: Array, z
 
 def _base(c: Values) -> Plate:
     """The nearest edge to a hole is the one measured, else that of the plate's outline."""
-    y, z_u = np.maximum(c["base.upper_holes"], c["base.lower_holes"]) / 2, c["base.top_to_upper"] - c["base.top"]
-    below = c["base.height"] - z_u - c["base.rows_apart"]
-    drawn = np.minimum(np.minimum(c["base.width"] / 2 - y, z_u), below)[()]
-    return Plate(c["base.thickness"], c["base.width"], c["base.height"], -c["base.top"], c.get("base.edge", drawn))
+    upper, lower = steps.half(c["base.upper_holes"]), steps.half(c["base.lower_holes"])
+    down = own.stretch(c["base.top"], c["base.top_to_upper"])
+    below = own.stretch(own.stretch(own.height_of_depth(c["base.rows_apart"]), down), c["base.height"])
+    drawn = own.edge_drawn(c["base.width"], upper, lower, down, below)
+    z_top = own.height_of_depth(c["base.top"])
+    return Plate(c["base.thickness"], c["base.width"], c["base.height"], z_top, c.get("base.edge", drawn))
 
 
-def _engine_plate(c: Values, engine: Holding, z: Array) -> Plate:
+def _engine_plate(c: Values, engine: Holding, z: Value) -> Plate:
     p, height = engine.pattern, c["engine_plate.height"]
-    y = np.maximum(p.y_u, p.y_l)
-    width = c.get("engine_plate.width", 2 * y + 4 * c["bolts.diameter"])
-    drawn = np.minimum(np.minimum(width / 2 - y, p.z_u), height - p.z_l)[()]
-    return Plate(c["engine_plate.thickness"], width, height, z[()], c.get("engine_plate.edge", drawn))
+    width = c.get("engine_plate.width", own.width_about(p.y_u, p.y_l, c["bolts.diameter"]))
+    drawn = own.edge_drawn(width, p.y_u, p.y_l, p.z_u, own.stretch(p.z_l, height))
+    return Plate(c["engine_plate.thickness"], width, height, z, c.get("engine_plate.edge", drawn))
 
 
-def _sides(job: Job, c: Values, x: Array, z: Array) -> Sides:
+def _sides(job: Job, c: Values, x: Value, z: Value) -> Sides:
     s = job.setback
-    ties, steps = (s.side_plates.ties, s.side_plates.steps) if s else ((), ())
-    x_0 = c["base.thickness"]
-    x_1 = (x - c["engine_plate.thickness"])[()]
+    ties, cuts = (s.side_plates.ties, s.side_plates.steps) if s else ((), ())
+    x_0, x_1 = c["base.thickness"], np.asarray(own.forward_face(x, c["engine_plate.thickness"]))
     # Plates that leave no room between them have no side plates: no number, so that nothing passes.
     x_1 = np.where(x_1 > x_0, x_1, np.nan)[()]
-    count = int(np.ravel(np.asarray(c["sides.count"]))[0])
-    across = np.asarray(c["sides.apart"])[..., None] * np.linspace(-0.5, 0.5, max(count, 2))
+    count = max(int(np.ravel(np.asarray(c["sides.count"]))[0]), 2)
+    y = own.across(np.asarray(c["sides.apart"])[..., None], np.linspace(-0.5, 0.5, count))
     held = [np.asarray(x_0), *(np.asarray(t) for t in sorted(ties)), np.asarray(x_1)]
-    gaps = [b - a for a, b in pairwise(held)]
-    span = np.max(np.broadcast_arrays(*gaps), axis=0)
+    span = np.max(np.broadcast_arrays(*(own.stretch(a, b) for a, b in pairwise(held))), axis=0)
     return Sides(
-        count=c["sides.count"], t=c["sides.thickness"], y=across, x_0=x_0, x_1=x_1, d_0=c["sides.depth"],
-        d_1=c["sides.engine_depth"], z_0=-c["sides.top"] - c["sides.depth"] / 2,
-        z_1=(z - c["sides.engine_top"] - c["sides.engine_depth"] / 2)[()],
-        steps=tuple((step.aft, step.depth) for step in steps), ties=ties, span=span[()],
+        count=c["sides.count"], t=c["sides.thickness"], y=np.asarray(y), x_0=x_0, x_1=x_1, d_0=c["sides.depth"],
+        d_1=c["sides.engine_depth"], z_0=own.middle_of(0.0, c["sides.top"], c["sides.depth"]),
+        z_1=own.middle_of(z, c["sides.engine_top"], c["sides.engine_depth"]),
+        steps=tuple((cut.aft, cut.depth) for cut in cuts), ties=ties, gusset=_gusset(c), span=span[()],
     )  # fmt: skip
+
+
+def _gusset(c: Values) -> Gusset | None:
+    if "gusset.thickness" not in c:
+        return None
+    return Gusset(c["gusset.thickness"], own.height_of_depth(c["gusset.down"]), c["gusset.leg"])
 
 
 def _bolts(tables: Catalogue, v: Values, count: int) -> Bolting:

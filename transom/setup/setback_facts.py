@@ -124,9 +124,23 @@ def _plates(b: Setback, tables: Catalogue) -> Found:
         above = (b.base.top or 0.0) if name == "top" else 0.0
         usual = Fact(above + (height - depth) / 2, "mm", "estimate", "derived", middle, "")
         yield f"bracket.sides.{name}", given_or(value, "mm", f"side plates, {name.replace('_', ' ')}", TAPE, usual)
+    yield from _gusset(b, tables)
     yield from _engine_plate(b, tables)
     yield from _welds(b, tables)
     yield from _metal(b, tables)
+
+
+def _gusset(b: Setback, tables: Catalogue) -> Found:
+    """The level plate between the side plates, where there is one."""
+    g = b.gusset
+    if g is None:
+        return
+    for name, value, usual, says, measure in (
+        ("thickness", g.thickness, "setback.sides_thickness_mm", "gusset, thickness", "caliper"),
+        ("down", g.down, "setback.base_top_mm", "board's top edge down to the gusset", TAPE),
+        ("leg", g.leg, "setback.leg_mm", "gusset's fillets, leg", GAUGE),
+    ):
+        yield f"bracket.gusset.{name}", given_or(value, "mm", says, measure, of_factor(tables, usual))
 
 
 def _engine_plate(b: Setback, tables: Catalogue) -> Found:

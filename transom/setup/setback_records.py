@@ -39,6 +39,15 @@ class Plate:
 
 
 @dataclass(frozen=True)
+class Gusset:
+    """Level plate between the side plates at height z, welded all round with fillets of `leg`."""
+
+    t: Value
+    z: Value
+    leg: Value
+
+
+@dataclass(frozen=True)
 class Sides:
     """`count` upright plates, evenly apart about the center line, from `x_0` to `x_1` aft of the datum.
 
@@ -58,6 +67,7 @@ class Sides:
     z_1: Value
     steps: tuple[tuple[float, float], ...]
     ties: tuple[float, ...]
+    gusset: Gusset | None
     span: Value
 
 

@@ -5,6 +5,7 @@ from transom.maths import PI, maximum, minimum, sqrt
 from transom.units import MM, MPA, ONE
 
 CURVE = "EN 1999-1-1:2007, 6.3.1.2, buckling class B"
+PANEL = "Timoshenko and Gere, Theory of Elastic Stability, long plate in shear, 5.34; EN 1999-1-1:2007, 6.2.6"
 _STRUT = {"L": 250.0, "t": 9.5, "f_o": 103.0, "E": 70000.0, "lam": 0.9, "phi": 0.95, "chi": 0.6, "gamma_M1": 1.1}
 
 
@@ -30,3 +31,9 @@ def reduction(phi: ONE, lam: ONE) -> ONE:
 def strut_strength(chi: ONE, f_o: MPA, gamma_M1: ONE) -> MPA:
     """Stress that a strut carries."""
     return chi * f_o / gamma_M1
+
+
+@formula(symbol="tau_cr", source=PANEL, known_by="memory", typical={"b": 240.0, "t": 6.0, "E": 70000.0})
+def panel_shear_strength(b: MM, t: MM, E: MPA, nu: ONE = 0.33, k: ONE = 5.34) -> MPA:
+    """Shear stress at which a long plate b wide buckles; a shorter one holds more."""
+    return k * PI * PI * E / (12 * (1 - nu * nu)) * (t / b) ** 2

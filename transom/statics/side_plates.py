@@ -207,3 +207,27 @@ def pair(y: MM) -> MM:
 def edge_of(z: MM, d: MM, sense: ONE) -> MM:
     """Upper (sense 1) or lower (-1) end of a line d long about its middle."""
     return z + sense * d / 2
+
+
+@formula(symbol="z", source="geometry", known_by="derived")
+def offset(z: MM, z_0: MM) -> MM:
+    """Height of a place above another."""
+    return z - z_0
+
+
+@formula(symbol="q", source="panel in shear between the side plates", known_by="derived")
+def panel_shear(F_y: N, b: MM) -> N_PER_MM:
+    """Shear per length on every edge of a level plate b wide that carries a force sideways."""
+    return absolute(F_y) / b
+
+
+@formula(symbol="b", source="geometry", known_by="derived", typical={"apart": 240.0, "t": 10.0})
+def clear_between(apart: MM, t: MM) -> MM:
+    """Clear distance between two plates."""
+    return apart - t
+
+
+@formula(symbol="tau", source="panel in shear between the side plates", known_by="derived")
+def shear_of(q: N_PER_MM, t: MM) -> MPA:
+    """Shear stress of a plate from shear per length."""
+    return q / t
