@@ -132,15 +132,15 @@ def test_nothing_is_printed_in_the_margins(drawings: Drawn, letter: bytes) -> No
 
 
 def test_every_page_says_which_paper_which_job_and_how_to_print(drawings: Drawn, letter: bytes) -> None:
-    reader, _ = opened(letter)
-    d = drawings["pontoon-40hp"]
-    for number, p in enumerate(reader.pages, 1):
-        text = " ".join(p.extract_text().split())
+    _, document = opened(letter)
+    d, count = drawings["pontoon-40hp"], len(document)
+    for number, p in enumerate(document, 1):
+        text = " ".join(p.get_textpage().get_text_range().split())
         assert notes.paper_words(d.identity) in text
         assert "JOB 1042" in text
         assert "rev A" in text
-        assert f"of {len(reader.pages)}" in text
-        if number > len(reader.pages) - len(tiles(d, "letter")):
+        assert f"of {count}" in text
+        if number > count - len(tiles(d, "letter")):
             assert "Print at 100 %, never fit" in text
             assert f"DRAFT: {len(d.identity.draft)} to measure" in text
 
@@ -226,3 +226,57 @@ def test_holes_of_a_bracket_that_nobody_measured_say_so_on_every_tile(drawings: 
     reader, _ = opened(template(assumed, "letter", holes_only=True))
     for p in reader.pages[-len(tiles(assumed, "letter", holes_only=True)) :]:
         assert "ENGINE HOLES ASSUMED: drill to the bracket" in " ".join(p.extract_text().split())
+
+
+# The same by the file's own numbers
+
+
+def drawn_by(reader: PdfReader, number: int) -> tuple[list[tuple[float, float]], list[tuple[float, float, float]]]:
+    """Rectangles (width, height) and circles (x, y, diameter) of a page, mm, from its drawing commands."""
+    from pypdf.generic import ContentStream
+
+    scale, at = 25.4 / 72, [(0.0, 0.0)]
+    rectangles, circles = [], []
+    start, ends = (0.0, 0.0), []  # type: tuple[float, float], list[tuple[float, float]]
+    for operands, operator in ContentStream(reader.pages[number].get_contents(), reader).operations:
+        values = [float(v) for v in operands if isinstance(v, int | float)]
+        if operator == b"q":
+            at.append(at[-1])
+        elif operator == b"Q":
+            at.pop()
+        elif operator == b"cm":
+            # Only words are turned; they have no circles.
+            at[-1] = at[-1][0] + values[4], at[-1][1] + values[5]
+        elif operator == b"re":
+            rectangles.append((values[2] * scale, values[3] * scale))
+        elif operator == b"m":
+            start, ends = (values[0], values[1]), []
+        elif operator == b"c":
+            ends.append((values[4], values[5]))
+            if len(ends) == 4 and ends[-1] == pytest.approx(start, abs=1e-3):
+                xs, ys = zip(*ends, strict=True)
+                middle = (max(xs) + min(xs)) / 2 + at[-1][0], (max(ys) + min(ys)) / 2 + at[-1][1]
+                circles.append((middle[0] * scale, middle[1] * scale, (max(xs) - min(xs)) * scale))
+    return rectangles, circles
+
+
+def test_every_tile_has_its_check_square_by_the_files_own_numbers(drawings: Drawn, letter: bytes) -> None:
+    reader, _ = opened(letter)
+    found = tiles(drawings["pontoon-40hp"], "letter")
+    first = len(reader.pages) - len(found)
+    for k, (layout, _, _) in enumerate(found):
+        side = square_side(layout, "us")
+        rectangles, _ = drawn_by(reader, first + k)
+        assert sum(r == pytest.approx((side, side), abs=0.01) for r in rectangles) == 1
+
+
+def test_holes_by_the_files_own_numbers(drawings: Drawn) -> None:
+    d = drawings["pontoon-40hp"]
+    reader, _ = opened(template(d, "tabloid", holes_only=True))
+    ((layout, i, j),) = tiles(d, "tabloid", holes_only=True)
+    seen, w = layout.seen(i, j), layout.window
+    _, circles = drawn_by(reader, len(reader.pages) - 1)
+    for h in d.of(ENGINE):
+        for diameter in (h.over_bore, h.final):
+            ring = h.y - seen.x_lo + w.x_lo, -h.down - seen.y_lo + w.y_lo, diameter
+            assert any(c == pytest.approx(ring, abs=0.01) for c in circles), h.name

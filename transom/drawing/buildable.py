@@ -38,12 +38,18 @@ def _holes(d: Drawing, web: float) -> Iterator[str]:
     for h in sure:
         room = circle_to_edge(at(h), d.outline)
         if room < web - TOUCH:
-            yield f"{_cut(h, units)} {_room(room, units, 'off the board or through its edge', 'to the board edge')}: move it"
+            yield f"{_cut(h, units)} {_room(room, units, 'off the board or through its edge', 'to the board edge')}: {_cure(h)}"
     for a, b in combinations(sure, 2):
         room = between_circles(at(a), at(b))
         if room < web - TOUCH:
             what = f"{_cut(a, units)} and {_cut(b, units)}"
             yield f"{what} {_room(room, units, 'in each other', 'between them')}: move or shrink one"
+
+
+def _cure(h: Hole) -> str:
+    if h.purpose != FRAME:
+        return "move it"
+    return "the tool lays frame bolts evenly, so state another count in [frame.bolts]"
 
 
 def _cut(h: Hole, units: str) -> str:

@@ -11,7 +11,7 @@ from transom.drawing.records import ASSUMED, ENGINE, FRAME, OPENING, Circle, Dra
 from transom.drawing.views import plate_kinds
 from transom.drawing.words import hole_lines, layer_words, plate_size
 from transom.report.text import clean
-from transom.report.words import plural
+from transom.report.words import plural, spelled
 
 TEXT = 5.0  # mm
 GAP = 40.0  # mm between board, plates and notes
@@ -161,7 +161,7 @@ def _plates(w: Writer, d: Drawing) -> float:
         w.rect("PLATE_OUTLINE", p.rect, shift)
         for c in p.holes:
             w.circle("PLATE_HOLES", Circle(c.y + shift[0], c.down - shift[1], c.diameter))
-        words = f"PLATE {', '.join(kind.names)}: make {len(kind.names)}, {plate_size(p, d.identity.units)} {p.title}, {_seen(p)}"
+        words = f"PLATE {', '.join(kind.names)}: make {len(kind.names)}, {plate_size(p, d.identity.units)} {spelled(p.title, d.identity.units)}, {_seen(p)}"
         top -= p.rect.height + 2 * TEXT
         w.words(x, top, words)
         top -= GAP / 2
