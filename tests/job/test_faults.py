@@ -25,7 +25,7 @@ BROKEN = [
     ("trailer = true", 'trailer = true\nlean = "12 deg"',
      '[boat] lean = "12 deg": no such key. It belongs in [board].'),
     ("trailer = true", 'trailer = true\ncolour = "red"',
-     '[boat] colour = "red": no such key. Leave it out; keys here are kind, plate_power, plate_engine_weight, water, service, speed, trailer, road_support, length and transom_width.'),
+     '[boat] colour = "red": no such key. Leave it out; keys here are kind, plate_power, plate_engine_weight, water, service, speed, trailer, road_support, bottom, length and transom_width.'),
     ("[engine.gravity]", "[engine.gravty]",
      '[engine] gravty = { aft = "9 in", up = "6 in" }: no such key. Did you mean gravity?'),
     ("[stock]", "[stok]",

@@ -32,6 +32,8 @@ CONTRACT: dict[str, Any] = {
                "next_lighter": (dict, NONE), "alternatives": list, "nearest_miss": (dict, NONE)},
     "good_for": {"power": N, "mass": N},
     "ruler": {"push": N, "at": N, "down": N, "moves": N, "stop_at": N},
+    "height": {"bottom": N, "band": [N], "start": int,
+               "holes": [{"hole": int, "raised": N, "plate_above": N, "shaft_below": N, "tip_below": N}]},
     "to_measure": [str],
     "assumptions": [{"key": str, "value": N, "unit": str, "evidence": str, "known_by": str, "source": str, "holds_to": list}],
     "inputs": dict,

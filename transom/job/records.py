@@ -39,6 +39,7 @@ class Boat:
     road_support: str = "none"  # none | strut
     length: float | None = None  # mm; monohull powering information only
     transom_width: float | None = None  # mm
+    bottom: float | None = None  # mm, tube or hull bottom below the board's top edge, at the stern
 
 
 @dataclass(frozen=True)

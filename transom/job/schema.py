@@ -65,6 +65,8 @@ BOAT = Section("boat", "Boat", (
     Key("speed", "speed", "full throttle, by GPS, normal load", 0.5, 60.0),
     Key("trailer", "flag", "does she travel by road with the engine on", blank='"?"'),
     Key("road_support", "choice", "what holds the engine up on the road", choices=("none", "strut")),
+    Key("bottom", "length", "from the board's top edge straight down to the tube or hull bottom at the stern", 100.0,
+        1500.0, blank=""),
     Key("length", "length", "hull length; for the powering note of a monohull", 1500.0, 30000.0, blank=""),
     Key("transom_width", "length", "transom across, widest; same use", 300.0, 8000.0, blank=""),
 ))  # fmt: skip

@@ -9,6 +9,7 @@ from transom.checks.ruler import PUSH, Ruler, ruler
 from transom.job.records import Job, Mount
 from transom.judge.evaluate import PENCIL, Calibration
 from transom.judge.fasteners import Added
+from transom.loads.height import Height, height
 from transom.result import ONCE, Assumption, Cases, Check
 from transom.setup.facts import Facts
 from transom.setup.records import Setup
@@ -155,6 +156,22 @@ class Judgement:
         if self.careful is None:
             return None
         return ruler(self.careful, PUSH[self.job.head.units], self.facts["engine.propeller.diameter"].value)
+
+    @cached_property
+    def height(self) -> Height:
+        """How high the engine hangs by each of its bracket's holes."""
+        tables, v = self.setup.tables, {key: fact.value for key, fact in self.facts.items()}
+        kind = "tubes" if self.job.boat.kind == "pontoon" else "hull"
+        below, above = (tables.factor(f"height.{kind}_{end}_mm").value for end in ("below", "above"))
+        return height(
+            bottom=v["boat.bottom"],
+            shaft=v["engine.shaft"],
+            below_plate=v["engine.propeller.below_plate"],
+            diameter=v["engine.propeller.diameter"],
+            band=(-below, above),
+            setback=v.get("bracket.setback", 0.0),
+            up=v.get("bracket.height", 0.0),
+        )
 
     @property
     def passes(self) -> bool:

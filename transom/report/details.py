@@ -12,6 +12,7 @@ from transom.judge.records import Judgement
 from transom.quantity import show
 from transom.report.amounts import amount, compared, percent
 from transom.report.bracket_bolts import bracket_bolts
+from transom.report.height import height_table
 from transom.report.holds import boat_holds
 from transom.report.maps.plain import plain_map
 from transom.report.text import block, columns, rule
@@ -21,7 +22,17 @@ from transom.result import ONCE, Check
 
 def details(j: Judgement) -> list[str]:
     """Everything behind the answer."""
-    parts = (checks(j), plain_map(j), required(j), boat_holds(j), bracket_bolts(j), cases(j), facts(j), provisional(j))
+    parts = (
+        checks(j),
+        plain_map(j),
+        required(j),
+        boat_holds(j),
+        bracket_bolts(j),
+        height_table(j),
+        cases(j),
+        facts(j),
+        provisional(j),
+    )
     return [line for part in parts for line in part]
 
 

@@ -14,6 +14,7 @@ from transom.job.records import Backing, EngineBolts, Mount
 from transom.judge.fasteners import Added
 from transom.judge.records import Judgement, Option, Sizing
 from transom.loads.cases import components
+from transom.loads.height import Height
 from transom.report.forces import BoltForce, bolt_forces, plate_forces, trial_of_mount
 from transom.report.inputs import inputs
 from transom.report.ruler import next_mark
@@ -45,6 +46,7 @@ def as_object(j: Judgement) -> dict[str, Any]:
         if j.good_for is None
         else {"power": number(j.good_for.power), "mass": number(j.good_for.mass)},
         "ruler": _ruler(j),
+        "height": _height(j.height),
         "to_measure": [a.key for a in j.to_measure],
         "assumptions": [_assumption(a) for a in sorted(j.assumptions, key=lambda a: a.key)],
         "inputs": inputs(j),
@@ -220,6 +222,13 @@ def _reaction(line: str, at: Array, wrench: Array, i: int) -> dict[str, Any]:
 def _force(at: Array, wrench: Iterable[float]) -> dict[str, Any]:
     parts = zip(("Fx", "Fy", "Fz", "Mx", "My", "Mz"), wrench, strict=True)
     return {"at": [number(float(x)) for x in at], **{name: number(float(f)) for name, f in parts}}
+
+
+def _height(h: Height) -> dict[str, Any]:
+    """Each hole of the bracket: plate above, propeller shaft and top tip below the boat's bottom, mm."""
+    rows = [{"hole": r.hole, "raised": number(r.raised), "plate_above": number(r.plate_above),
+             "shaft_below": number(r.shaft_below), "tip_below": number(r.tip_below)} for r in h.rows]  # fmt: skip
+    return {"bottom": number(h.bottom), "band": [number(h.low), number(h.high)], "start": h.start.hole, "holes": rows}
 
 
 def _ruler(j: Judgement) -> dict[str, Any] | None:

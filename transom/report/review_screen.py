@@ -8,6 +8,7 @@ from transom.quantity import show
 from transom.report.amounts import compared, percent
 from transom.report.cures import Told, advice
 from transom.report.forces import trial_of_mount
+from transom.report.height import height_block
 from transom.report.page import (
     bar_lines,
     careful,
@@ -126,6 +127,7 @@ def grounds(j: Judgement) -> Iterator[str]:
     yield from would_change(j)
     yield from to_measure(j)
     yield from ruler_check(j)
+    yield from height_block(j)
     yield from paper(j)
     yield from notes(j)
     yield from stops(j)

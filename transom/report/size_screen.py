@@ -8,6 +8,7 @@ from transom.judge.records import Judgement, Option
 from transom.quantity import show
 from transom.report.amounts import compared, percent
 from transom.report.cures import Cure, advice
+from transom.report.height import height_block
 from transom.report.mounts import short_words
 from transom.report.page import (
     beyond_brackets,
@@ -184,6 +185,7 @@ def last(j: Judgement) -> Iterator[str]:
     """What both the good and the bad news end with."""
     yield from to_measure(j)
     yield from ruler_check(j)
+    yield from height_block(j)
     yield from paper(j)
     yield from notes(j)
     yield from stops(j)

@@ -80,6 +80,12 @@ def _engine(job: Job, tables: Catalogue, power: float | None) -> Iterator[tuple[
         e.shaft, "mm", "shaft class", "bracket top to anti-ventilation plate, leg vertical",
         of_factor(tables, "shaft.large_mm" if large else "shaft.small_mm"),
     )  # fmt: skip
+    # Boats are built to a shaft class: unless measured, the bottom lies as deep as the class says.
+    deep = e.shaft or tables.factor("shaft.large_mm" if large else "shaft.small_mm").value
+    yield "boat.bottom", given_or(
+        job.boat.bottom, "mm", "tube or hull bottom below the top edge", "tape, straight down at the stern",
+        Fact(deep, "mm", "common practice", "memory", "a boat is as deep here as her shaft class", ""),
+    )  # fmt: skip
     for key, name, says in (
         ("engine.steering_axis.aft", "steering_axis.aft_mm", "steering axis aft of the bracket face"),
         ("engine.tilt_axis.aft", "tilt_axis.aft_mm", "tilt axis aft of the bracket face"),
