@@ -81,7 +81,7 @@ class Days:
     low: int
     likely: int
     high: int
-    waits: tuple[tuple[float, tuple[str, ...]], ...]  # hours of cure, and the operations it follows
+    waits: tuple[tuple[float, str], ...]  # hours of cure, and the stage that is waited for: work, hang, load
     later: bool
 
 
@@ -93,12 +93,11 @@ def days_of(hours: Sequence[Hours], case: str, book: Book, tables: Catalogue, te
     needed = [h for h in hours if in_case(case, h.operation.case)]
     now = sorted((h for h in needed if h.operation.visit < LATER), key=lambda h: h.operation.visit)
     visits = [list(run) for _, run in groupby(now, lambda h: h.operation.visit)]
-    cures = [max(cure(h.operation.cure, tables, temperature) for h in visit) for visit in visits[:-1]]
-    waits = tuple(
-        (hours_, tuple(h.operation.name for h in visit if h.operation.cure != "none"))
-        for visit, hours_ in zip(visits[:-1], cures, strict=True)
-        if hours_
-    )
+    stages = [
+        max((cure(h.operation.cure, tables, temperature), h.operation.cure) for h in visit) for visit in visits[:-1]
+    ]
+    cures = [hours_ for hours_, _ in stages]
+    waits = tuple(stage for stage in stages if stage[0])
     low, likely, high = (
         _calendar([float(sum(getattr(h, end) for h in visit)) for visit in visits], cures, float(book.hours_a_day))
         for end in ("low", "likely", "high")

@@ -8,7 +8,6 @@ from transom.estimate.lines import Line, charges, hours_in
 from transom.estimate.money import ROUNDING, Span, about
 from transom.estimate.records import Case, Estimate
 from transom.estimate.ways import End, Way
-from transom.job.faults import listed
 from transom.quantity import show
 from transom.report.amounts import percent, power
 from transom.report.money.table import table
@@ -124,7 +123,7 @@ def _range(span: Span) -> str:
 
 def _decides(e: Estimate) -> Iterator[str]:
     units = e.judgement.job.head.units
-    yield from block("DAYS", f"{waits_words(e) or 'nothing to wait for'}; one person, no weekends counted"
+    yield from block("DAYS", f"the epoxy wants {waits_words(e) or 'nothing'}; one person, no weekends counted"
                      + ("; a second visit for the bolts weeks later" if e.dry.days.later else ""))  # fmt: skip
     yield " WHAT DECIDES"
     for c in e.cases:
@@ -132,12 +131,16 @@ def _decides(e: Estimate) -> Iterator[str]:
         yield from block("", f"- {spelled(c.opening.decides, units)}", at=5)
 
 
+WAITS = {
+    "work": "before glued or filled wood is worked on",
+    "hang": "from the last coat until the engine hangs",
+    "load": "from then until full throttle",
+}
+
+
 def waits_words(e: Estimate) -> str:
-    """What cures, and how long: "16 h of cure after glue-up, bore and coat"."""
-    found: dict[float, list[str]] = {}
-    for hours, names in e.dry.days.waits:
-        found.setdefault(hours, []).extend(names)
-    return "; ".join(f"{h:g} h of cure after each of {listed(names, 'and')}" for h, names in found.items())
+    """What is waited for, and how long."""
+    return "; ".join(f"{h:g} h {WAITS[stage]}" for h, stage in dict.fromkeys(e.dry.days.waits))
 
 
 def _ways(e: Estimate, found: Sequence[Way]) -> Iterator[str]:
