@@ -40,7 +40,7 @@ def test_it_fits_80_columns_and_prints_anywhere(e: Estimate) -> None:
 
 def test_the_sentence_to_say_aloud() -> None:
     assert sentence(priced()) == (
-        "About $1,950 if it is only the board, $2,300 if the edges round it are eaten, around $3,800 if the frame is hurt;"
+        "As it stands this does not pass, so it is no promise. About $1,950 if it is only the board, $2,300 if the edges round it are eaten, around $3,800 if the frame is hurt;"
         " we stop and call you before anything over $2,375"
     )
 
@@ -106,6 +106,17 @@ def test_a_stop_still_prices_with_its_line() -> None:
     assert "DOES NOT PASS" in text
     assert "the engine is over the builder's plate" in text
     assert e.dry.total.likely > 1000
+
+
+def test_what_no_line_stands_for_is_said() -> None:
+    text = JOB.replace("[board]\n", '[engine.kicker]\npower = "5 hp"\n[board]\n').replace(
+        'pocket = "none"',
+        'pocket = "none"\nopenings = [{ y = "0 in", down = "16 in", diameter = "1 in", what = "drain" }]',
+    )
+    out = " ".join(screen(of(text)).split())
+    assert "NOT PRICED: The kicker" in out
+    assert "NOT PRICED: Drains" in out
+    assert "NOT PRICED" not in screen(priced())
 
 
 def test_every_caution_stands() -> None:

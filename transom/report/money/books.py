@@ -8,6 +8,7 @@ from decimal import Decimal
 from typing import Any
 
 from transom import __version__
+from transom.estimate.leftout import left_out
 from transom.estimate.lines import Line, Tax
 from transom.estimate.money import ROUNDING, Span, cents
 from transom.estimate.records import Case, Estimate
@@ -50,6 +51,7 @@ def as_data(e: Estimate, ways: Sequence[Way], ends: Sequence[End]) -> dict[str, 
         "amounts": _amounts(e),
         "call_before": _text(e.call_before),
         "complete": not e.incomplete,
+        "not_priced": list(left_out(j.job, e.work)),
         "cases": [_case(c, e) for c in e.cases],
         "lines": [_line(x, e) for x in e.cases[-1].lines],
         "ways": [_way(w) for w in ways],

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from decimal import Decimal
 
 from transom.catalogue.shopwork import CASES
+from transom.estimate.leftout import left_out
 from transom.estimate.lines import Line
 from transom.estimate.money import in_words
 from transom.estimate.numbered import Quoted, valid_until
@@ -12,7 +13,7 @@ from transom.estimate.ways import End
 from transom.judge.cautions import ALWAYS
 from transom.report.amounts import power
 from transom.report.money.document import Block, Box, Bullets, Document, Heading, Table, Text, bullets
-from transom.report.money.words import count_words, hours_text, line_words, money, piece_words
+from transom.report.money.words import count_words, days_text, hours_text, line_words, money, piece_words
 from transom.report.mounts import bolt_words, panel_words, plate_words, stack_words
 from transom.report.page import power_words, size_words
 from transom.report.text import clean
@@ -149,7 +150,12 @@ def _scope(e: Estimate) -> Iterator[Block]:
     yield Bullets(tuple(spelled(x, units) for x in (*_mount(e), *_work(e), *map(clean, job.quote.includes))))
     yield Heading("What is not")
     others = tuple(f"{_title(c)}: the work named above" for c in e.cases[1:])
-    yield Bullets(tuple(spelled(x, j.job.head.units) for x in (*others, *OUT, *map(clean, job.quote.excludes))))
+    yield Bullets(
+        tuple(
+            spelled(x, j.job.head.units)
+            for x in (*others, *left_out(job, e.work), *OUT, *map(clean, job.quote.excludes))
+        )
+    )
 
 
 def _mount(e: Estimate) -> Iterator[str]:
@@ -193,7 +199,7 @@ def _time(e: Estimate) -> Iterator[Block]:
     )
     later = " After a few hours of running she comes back once, so that every bolt is checked." if d.later else ""
     yield Text(
-        f"{d.low} to {d.high} days from the first visit, weekends not counted, {hours_text(hours.likely)} of work in all.{why}{later}"
+        f"{days_text(e.dry)} days from the first visit, weekends not counted, {hours_text(hours.likely)} of work in all.{why}{later}"
     )
 
 
@@ -277,7 +283,7 @@ def _difference(e: Estimate, case: Case, before: Quoted | None) -> Iterator[Bloc
     said = in_words(abs(more), e.book.words)
     yield Text(f"{'More' if more >= 0 else 'Less'} than quoted: {money(abs(more), e)} ({said}).", strong=True)
     yield Text(f"Likely {money(case.total.likely, e)} in all, up to {money(case.total.high, e)};"
-               f" {hours_text(case.hours.likely)} of work, {case.days.low} to {case.days.high} days.")  # fmt: skip
+               f" {hours_text(case.hours.likely)} of work, {days_text(case)} days.")  # fmt: skip
 
 
 def _added(e: Estimate, case: Case) -> Iterator[Block]:

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from decimal import Decimal
 
 from transom.catalogue.shopwork import CASES
+from transom.estimate.leftout import left_out
 from transom.estimate.lines import Line, charges, hours_in
 from transom.estimate.money import ROUNDING, Span, about
 from transom.estimate.records import Case, Estimate
@@ -11,11 +12,11 @@ from transom.estimate.ways import End, Way
 from transom.quantity import show
 from transom.report.amounts import percent, power
 from transom.report.money.table import table
-from transom.report.money.words import count_words, hours_text, line_words, money, piece_words, remarks
+from transom.report.money.words import count_words, days_text, hours_text, line_words, money, piece_words, remarks
 from transom.report.mounts import short_words
 from transom.report.page import PAPERS, careful, head, stop_lines
 from transom.report.text import block, clean, rule
-from transom.report.words import plural, spelled
+from transom.report.words import check_words, plural, spelled
 
 SAMPLE = "SAMPLE PRICES, INVENTED: for trying things out. No customer's page is made from them."
 LABEL, COLUMN = 33, 15
@@ -57,7 +58,7 @@ def headline(e: Estimate) -> Iterator[str]:
     elif not e.passes:
         yield from block("", "DOES NOT PASS: priced all the same, not to be built", at=0)
     for c in j.failing[:3]:
-        yield from block("", f"- fails: {c.part} {c.what.replace('-', ' ')}, {percent(c.utilisation)} of limit", at=2)
+        yield from block("", f"- fails: {check_words(c, j.job)}, {percent(c.utilisation)} of limit", at=2)
     yield from stop_lines(j)
 
 
@@ -70,7 +71,8 @@ def sentence(e: Estimate) -> str:
     calls = "" if e.call_before is None else (
         f"; we stop and call you before anything over {whole(e.call_before, e)}"
     )  # fmt: skip
-    return f"About {', '.join(said[:-1])}, around {said[-1]}{calls}"
+    first = "" if e.passes else "As it stands this does not pass, so it is no promise. "
+    return f"{first}About {', '.join(said[:-1])}, around {said[-1]}{calls}"
 
 
 def whole(amount: Decimal, e: Estimate) -> str:
@@ -103,7 +105,7 @@ def _columns(e: Estimate) -> Iterator[str]:
     yield _row("engine off and on", [hours_text(hours_in(c.engine).likely) for c in e.cases])
     yield _row("shop hours", [hours_text(c.hours.likely) for c in e.cases])
     yield _row("  low to high, hours", [_range(c.hours) for c in e.cases])
-    yield _row("days on the calendar", [f"{c.days.low} to {c.days.high}" for c in e.cases])
+    yield _row("days on the calendar", [days_text(c) for c in e.cases])
     if e.incomplete:
         yield from block("", "* INCOMPLETE: what has no price is not in it, see PRICES", at=0)
 
@@ -234,6 +236,7 @@ def notes(e: Estimate, units: str) -> Iterator[str]:
     for x in e.cases[-1].missing:
         if x.kind != "labour":
             yield f"MISSING: {line_words(x, tables, units)}, {count_words(x, units)}: {x.why}"
+    yield from (f"NOT PRICED: {spelled(x, units)}" for x in left_out(e.judgement.job, e.work))
     if b.rate is None:
         yield "MISSING: the rate of an hour; no work is in these sums"
     for what in ("markup", "tax"):

@@ -7,7 +7,7 @@ from transom.errors import JobError
 from transom.estimate.lines import Line
 from transom.estimate.money import shown
 from transom.estimate.reading import sides
-from transom.estimate.records import Estimate
+from transom.estimate.records import Case, Estimate
 from transom.quantity import show
 from transom.report.amounts import dual
 from transom.report.mounts import washer_words
@@ -166,6 +166,12 @@ def volume(liters: float, units: str) -> str:
 def money(amount: Decimal, e: Estimate) -> str:
     """An amount in the book's currency."""
     return shown(amount, e.book.currency)
+
+
+def days_text(case: Case) -> str:
+    """ "9 to 10", or "10"."""
+    d = case.days
+    return f"{d.low}" if d.low == d.high else f"{d.low} to {d.high}"
 
 
 def hours_text(hours: Decimal) -> str:
