@@ -39,6 +39,14 @@ def test_it_writes_its_files_in_the_folder_and_says_so(tmp_path: Path, capsys: p
     assert {p: p.read_bytes() for p in out.iterdir()} == before
 
 
+def test_an_endless_name_is_folded_and_cut_short_in_sight(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    named = PASSING.replace('name = "', 'name = "' + "endless name " * 12, 1)
+    assert main(["draw", str(job(tmp_path, named)), "--out", str(tmp_path / "bench"), "--holes-only"]) == 0
+    said = capsys.readouterr().out
+    assert "..." in said
+    assert all(len(line) < 80 for line in said.splitlines() if str(tmp_path) not in line)
+
+
 def test_nothing_is_written_over_without_force(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     path, out = job(tmp_path), tmp_path / "bench"
     out.mkdir()

@@ -94,6 +94,19 @@ def test_what_hangs_off_or_is_covered_is_said(drawings: Drawn) -> None:
     assert any("Plate P1 lies over F11, F12, F13, F14" in s for s in drawings["runabout-60hp"].doubts)
 
 
+def test_what_belongs_to_the_job_and_is_not_drawn_is_said(drawings: Drawn) -> None:
+    assert "Not drawn: the bolts from pod to crossmembers." in drawings["pontoon-40hp"].doubts
+    assert not any("Not drawn" in s for s in drawings["uprights-90hp"].doubts)
+
+
+def test_frame_washers_over_each_other_are_said(drawings: Drawn) -> None:
+    d = drawings["pontoon-40hp"]
+    near = replace(d.washers[0], y=d.washers[0].y + 40.0)
+    assert any(
+        "Frame washers lie 7/16 in over each other" in s for s in doubts(replace(d, washers=(*d.washers, near))).doubts
+    )
+
+
 # The distances
 
 

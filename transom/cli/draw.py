@@ -98,9 +98,10 @@ def cuts(j: "Judgement", d: "Drawing", only: str | None) -> list[str]:
 def answer(d: "Drawing", places: list[Path], paper: str, told: list[str]) -> list[str]:
     """What was drawn, the paper's own words where one was asked for, what to know before it is used."""
     from transom.drawing import notes
-    from transom.report.text import block, clean
+    from transom.report.text import WIDTH, block, wrapped
 
-    said = [f" {line}" for line in (notes.paper_words(d.identity), clean(notes.job_words(d.identity)))]
+    heading = (notes.paper_words(d.identity), notes.job_words(d.identity))
+    said = [f" {line}" for words in heading for line in wrapped(words, WIDTH - 1)]
     for place in places:
         on = f" ({paper} paper; {notes.PRINT[:-1].lower()})" if place.name.endswith(FULL_SIZE) else ""
         said += block("DRAWN", f"{place}{on}")

@@ -12,8 +12,8 @@ from transom.report.words import plural, spelled
 
 
 def doubts(d: Drawing) -> Drawing:
-    """The drawing with its doubts."""
-    found = (*_assumed(d), *_near_kept(d), *_past_edge(d), *_covered(d))
+    """The drawing with its doubts, those that it came with last."""
+    found = (*_assumed(d), *_near_kept(d), *_past_edge(d), *_covered(d), *d.doubts)
     return replace(d, doubts=tuple(spelled(s, d.identity.units) for s in found))
 
 

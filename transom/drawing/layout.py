@@ -1,5 +1,8 @@
 """From a judgement to the one drawing that every writer draws."""
 
+from collections.abc import Iterator
+from dataclasses import replace
+
 import numpy as np
 
 from transom.drawing import faces
@@ -40,7 +43,17 @@ def drawing_of(j: Judgement) -> Drawing:
         torque=j.torque,
         torque_stated=j.job.engine.torque is not None,
     )
-    return doubts(drawing)
+    return doubts(replace(drawing, doubts=tuple(not_drawn(j))))
+
+
+def not_drawn(j: Judgement) -> Iterator[str]:
+    """What belongs to the job and is on no drawing."""
+    if j.setup.pod is not None:
+        yield "Not drawn: the bolts from pod to crossmembers."
+    if j.setup.bracket is not None:
+        yield "Not drawn: the setback bracket itself; the holes are its base plate's."
+    if j.job.engine.kicker is not None:
+        yield "Not drawn: the kicker's own clamps or bolts; keep them off what is drawn."
 
 
 def outline_of(j: Judgement) -> Outline:
