@@ -7,11 +7,14 @@ import numpy as np
 import pytest
 
 from tests.checks.setbacks import PLATES, all_of, job, steps, under, whole, worst
-from tests.checks.shop import found
+from tests.checks.shop import MOUNT, found
+from transom.catalogue import SHIPPED
 from transom.checks import setback
 from transom.checks.setback_forces import engine_loads, parts, sections
 from transom.checks.trial import Trial
+from transom.errors import JobError
 from transom.job.setback_records import Gusset
+from transom.judge.judging import judge
 from transom.setup.setback_records import Metal, Plate, Sides, Weld
 
 # Fx, Fy, Fz (N), Mx, My, Mz (N mm) about the board's datum: engine end 260 aft.
@@ -326,3 +329,16 @@ def test_moments_of_the_twist_are_those_of_cantilevers() -> None:
     assert np.ravel(root.edge)[0] == pytest.approx(6 * T / 240 * 240 / (10 * 300**2))
     assert np.ravel(end.edge)[0] == pytest.approx(6 * T / 240 * 120 / (10 * 280**2))
     assert np.ravel(root.shear)[0] == pytest.approx(1.5 * T / 240 / 3000)
+
+
+def test_a_bracket_over_the_propeller_is_refused() -> None:
+    with pytest.raises(JobError, match=r"bracket\.height 900 mm: lifts the propeller"):
+        whole(job(height=900.0))
+
+
+def test_an_assumed_shaft_may_be_varied_on_a_high_bracket() -> None:
+    """Half a 20 in shaft and more is asked of every assumption: the propeller then stays below the top edge."""
+    high = job(height=400.0)
+    high = replace(high, engine=replace(high.engine, shaft=None))
+    j = judge(high, SHIPPED, MOUNT, careful=False)
+    assert any(a.key == "engine.shaft" for a in j.assumptions)

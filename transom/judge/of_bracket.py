@@ -22,6 +22,11 @@ HIGHER = (
     " builder, then test in steps."
 )
 
+CLAMPS = (
+    "Clamp screws on a setback bracket: packing that cannot slip or rot must fill what the engine plate lacks of the"
+    " thickness they take; that, and how they hold on metal, is not judged."
+)
+
 
 def of_bracket(setup: Setup, checks: Sequence[Check]) -> Iterator[str]:
     """Cautions of a setback bracket; none without one."""
@@ -35,6 +40,8 @@ def of_bracket(setup: Setup, checks: Sequence[Check]) -> Iterator[str]:
         yield from _first_look(checks)
     yield AIR
     yield HIGHER
+    if hold.by == "clamps":
+        yield CLAMPS
     if setup.job.engine.kicker is not None:
         yield "Kicker: taken as hung on the setback bracket beside the engine, not on the board."
 

@@ -33,6 +33,15 @@ def head(j: Judgement) -> list[str]:
     return [*ends(title, j.paper), *block("", boat_words(j), at=0), rule("=")]
 
 
+def _hung(j: Judgement) -> str:
+    """How the engine hangs, and on what where that is not the board."""
+    how = "bolted" if j.job.engine.held_by == "bolts" else "clamped"
+    if j.setup.bracket is None:
+        return f"{how} on"
+    reach = show.length(j.facts["bracket.setback"].value, j.job.head.units, step="1/16", step_mm="1")
+    return f"{how} to a setback bracket of {reach}"
+
+
 def boat_words(j: Judgement) -> str:
     """Boat, power, shaft, steering, how it hangs, water, road."""
     boat, e, units = j.job.boat, j.job.engine, j.job.head.units
@@ -41,7 +50,7 @@ def boat_words(j: Judgement) -> str:
         power_words(j),
         f"{show.length(j.facts['engine.shaft'].value, units, step='1/16', step_mm='1')} shaft",
         e.steering if e.steering != "wheel" else "wheel",
-        "bolted on" if e.held_by == "bolts" else "clamped on",
+        _hung(j),
         f"{boat.water} water, {boat.service}",
         "by road" if boat.trailer else "never by road",
     ]

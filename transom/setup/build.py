@@ -79,8 +79,20 @@ def _refuse(values: Values) -> None:
             f"board.width {values['board.width']:g} mm: nothing is left between the side lines, {values['frame.inset']:g}"
             " mm in from each edge; measure both again"
         )
+    faults += _too_high(values)
     if faults:
         raise JobError(*faults)
+
+
+def _too_high(values: Values) -> list[str]:
+    """A setback bracket that lifts the propeller over the board; only where nothing is varied."""
+    up, down = values.get("bracket.height", 0.0), (values["engine.shaft"], values["engine.propeller.below_plate"])
+    if any(np.ndim(v) for v in (up, *down)) or up < sum(down):
+        return []
+    return [
+        f"bracket.height {up:g} mm: lifts the propeller's shaft over the board's top edge, {sum(down):g} mm above it;"
+        " measure from one top edge to the other, by level"
+    ]
 
 
 def _span(values: Values) -> Value:

@@ -45,9 +45,9 @@ def lower_row(z_u: MM, apart: MM) -> MM:
 
 
 @formula(symbol="z_p", source=DRAWN, known_by="derived")
-def propeller_height(up: MM, shaft: MM, below_plate: MM) -> MM:
-    """Height of the propeller shaft above the top edge: below it, so negative."""
-    return up - (shaft + below_plate)
+def propeller_height(up: MM, shaft: MM, below_plate: MM, least: MM = 1.0) -> MM:
+    """Height of the propeller shaft above the top edge: below it, so negative, however far a guess is varied."""
+    return minimum(up - (shaft + below_plate), -least)
 
 
 @formula(symbol="x", source=DRAWN, known_by="derived")
