@@ -8,7 +8,21 @@ from typing import Annotated
 import typer
 
 from transom import __version__
-from transom.cli import compare, draw, estimate, explain, materials, new, record, review, size, steps, trial, verify
+from transom.cli import (
+    compare,
+    draw,
+    estimate,
+    explain,
+    materials,
+    new,
+    pack,
+    record,
+    review,
+    size,
+    steps,
+    trial,
+    verify,
+)
 from transom.cli.stream import hush, say, tell
 from transom.errors import JobError, TransomError
 
@@ -30,6 +44,7 @@ app.command("estimate")(estimate.estimate)
 app.command("steps")(steps.steps)
 app.command("trial")(trial.trial)
 app.command("record")(record.record)
+app.command("pack")(pack.pack)
 app.command("explain")(explain.explain)
 app.command("compare")(compare.compare)
 app.command("materials")(materials.materials)

@@ -14,7 +14,7 @@ from transom.job.values import Unmeasured, unmeasured, value_of
 UNKNOWN = "?"
 _YES, _NO = ("yes", "y", "true"), ("no", "n", "false", "none")
 _FLAG = {**dict.fromkeys(_YES, True), **dict.fromkeys(_NO, False)}
-_MEASURED = (*QUANTITIES, "power range")
+_MEASURED = (*QUANTITIES, "power range", "size")
 
 
 @dataclass(frozen=True)

@@ -143,7 +143,7 @@ FULL = (
         Question("frame.flange.alloy", "unknown takes the weakest listed"),
     )),
     Stop("What holds it: bolts", (
-        Question("frame.bolts.size", "judged as found: enough, or what to add"),
+        Question("frame.bolts.size", "judged as found: enough, or what to add", IN_MM),
         Question("frame.bolts.count", "all round the board"),
         Question("frame.bolts.keep", "kept holes are judged as they are"),
     )),
@@ -151,7 +151,7 @@ FULL = (
         Question("crossmembers.count", "on pontoon boats this tears before the board does", when="frame.kind", only_if=("pod",)),
         _length("crossmembers.wall", "caliper, at an open end or a drain hole; the likeliest weakest link", "0.05 in",
                 "3/8 in", when="frame.kind", only_if=("pod",)),
-        Question("crossmembers.bolts.size", "bolts up into them", when="frame.kind", only_if=("pod",)),
+        Question("crossmembers.bolts.size", "bolts up into them", IN_MM, when="frame.kind", only_if=("pod",)),
         Question("crossmembers.bolts.count", "all of them", when="frame.kind", only_if=("pod",)),
     )),
     Stop("Setback bracket", (

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import fields, is_dataclass
+from datetime import date
 from typing import Any
 
 from transom.job.keys import Key
@@ -15,7 +16,7 @@ UNITS = {"length": "mm", "mass": "kg", "force": "N", "power": "W", "torque": "N*
 APART = {"head", "accepts", "sign", "mount", "sha256", "unmeasured", "left_out", "not_judged", "shop"}
 HEAD = ("units", "code")
 # Where the record's name is not the section's.
-ROOTS = {"bracket": "setback", "case": "cases"}
+ROOTS = {"bracket": "setback", "case": "cases", "trial": "sea_trial"}
 # Flags of the records' own, which say nothing that another key does not.
 OWN = {"pocket_stated", "chosen"}
 
@@ -61,6 +62,8 @@ def _flat(value: Any, path: str) -> Iterator[tuple[str, Any]]:
 
 def _plain(value: Any) -> Any:
     """As JSON has it."""
+    if isinstance(value, date):
+        return value.isoformat()
     if is_dataclass(value):
         return {field.name: _plain(getattr(value, field.name)) for field in fields(value)}
     if isinstance(value, tuple):

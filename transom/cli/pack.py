@@ -1,0 +1,50 @@
+"""`transom pack`: all paper of a job in one folder, with a page that leads to it."""
+
+from dataclasses import replace
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from transom.cli.jobs import FAILS, PASSES, Force, JobPath, path_of, read
+from transom.cli.mounted import DespiteFailure, free_names, mounted, refusal
+
+Out = Annotated[Path, typer.Option("--out", metavar="DIR", help="Folder for the files; made where it is missing.")]
+From = Annotated[
+    str | None, typer.Option("--from", metavar="TIME", help="Start of the build, for its steps.", show_default=False)
+]
+Glue = Annotated[str, typer.Option(metavar="NAME", help="Glue, by its name in `transom materials cures`.")]
+
+
+def pack(
+    out: Out,
+    job: JobPath = None,
+    start: From = None,
+    glue: Glue = "structural epoxy",
+    despite_failure: DespiteFailure = False,
+    force: Force = False,
+) -> None:
+    """Write all paper at once: to build, to check, to price; index.html leads to it."""
+    from transom.cli.log import log
+    from transom.cli.stream import say, tell
+    from transom.floor.pack import index, issue_quote, pack_of
+    from transom.job.files import text_of, write_atomic
+
+    path = path_of(job)
+    j = mounted(read(path))
+    if not j.passes and (j.mount is None or not despite_failure):
+        tell(*refusal(j, "The pack"))
+        raise typer.Exit(FAILS)
+    made = pack_of(j, path, text_of(path), start, glue)
+    names = {s.name: f"{path.stem}-{s.name}" for s in made.sheets}
+    places = free_names(out, [*names.values(), "index.html"], force)
+    for place, sheet in zip(places, made.sheets, strict=False):
+        write_atomic(place, sheet.content, force)
+    issued, none = issue_quote(j, path, out)
+    whole = replace(made, sheets=(*made.sheets, *issued), left_out=(*made.left_out, *none))
+    names |= {s.name: s.name for s in issued}
+    write_atomic(places[-1], index(whole, names), force)
+    log(j, path, f"pack --out {out}", [*places, *(out / s.name for s in issued)])
+    say([*(f"{place}" for place in places), *(f"{out / s.name}" for s in issued)])
+    say([f"not in it: {line}" for line in whole.left_out] or ["nothing left out"])
+    raise typer.Exit(PASSES if j.passes else FAILS)
