@@ -4,15 +4,27 @@ import csv
 import io
 import json
 import re
+from dataclasses import replace
+from decimal import Decimal
 from pathlib import Path
 
 import html5lib
 import pytest
 from pypdf import PdfReader
 
-from tests.estimate.shop import BOOK, OVER_PLATE, PASSING
+from tests.estimate.shop import BOOK, OVER_PLATE, PASSING, book
+from transom.catalogue import SHIPPED
 from transom.cli.main import main
+from transom.errors import JobError
+from transom.estimate.build import estimate
+from transom.estimate.numbered import Quoted, hand_out, quoted, refuse
+from transom.estimate.records import Estimate
+from transom.job.read import loads
+from transom.job.records import Shop
+from transom.judge.judging import judge
 from transom.report.money.books import harmless
+from transom.report.money.html import to_html
+from transom.report.money.quote import change_order, quote
 
 EVIL = 'A. <script>alert("x")</script> & Co'
 SHOP = """
@@ -103,6 +115,70 @@ def test_the_buy_list_is_one_page_by_supplier(made: Path) -> None:
                  "bolts 1/2-13 x 4-1/4 in"):  # fmt: skip
         assert said in text, said
     assert "$" not in text
+
+
+def shop_estimate(change: tuple[str, str]) -> Estimate:
+    """The passing job with its quote changed, the shop beside it."""
+    stated = loads(PASSING.replace(*change))
+    assert stated.mount is not None
+    shop = Shop("shop.toml", name="Demo Dock, invented")
+    return estimate(judge(replace(stated, shop=shop), SHIPPED, stated.mount, careful=False), book())
+
+
+CUSTOMER = 'customer = "A. Boater"'
+
+
+def test_a_firm_price_is_one_price_and_the_shop_calls_before_any_more() -> None:
+    e = shop_estimate((CUSTOMER, f'{CUSTOMER}\nkind = "firm"'))
+    assert e.call_before == e.dry.total.likely
+    text = to_html(quote(e, "7-1", 1))
+    assert "Firm price of 2026-05-04" in text
+    assert "This price is firm" in text
+    assert f"{e.dry.total.high:,}" not in text
+    assert f"{e.case('wet').total.high:,}" in text
+
+
+def test_a_call_before_amount_below_the_price_is_refused(tmp_path: Path) -> None:
+    e = shop_estimate((CUSTOMER, f"{CUSTOMER}\ncall_before = 100"))
+    with pytest.raises(JobError, match="below the price quoted"):
+        refuse(e, tmp_path / "job.toml")
+
+
+def test_what_the_job_adds_to_the_scope_stands_in_it() -> None:
+    e = shop_estimate((CUSTOMER, f'{CUSTOMER}\nincludes = ["<i>old board away</i>"]\nexcludes = ["hauling"]'))
+    text = to_html(quote(e, "7-1", 1))
+    within, without = text.split("What is not")
+    assert "&lt;i&gt;old board away&lt;/i&gt;" in within
+    assert "hauling" in without
+
+
+def test_a_record_that_was_spoilt_is_no_quote(tmp_path: Path) -> None:
+    (tmp_path / "quote-7-1.json").write_text('{"quote": {}}', encoding="utf-8")
+    with pytest.raises(JobError, match="no quote's record"):
+        quoted(tmp_path, "quote-7")
+    assert quoted(tmp_path, "quote-8") is None
+
+
+def test_numbers_come_from_what_lies_there_however_little(tmp_path: Path) -> None:
+    for name in ("quote-7-1.html", "quote-7-3.pdf", "quote-77-9.html", "quote-7-x.html", "quote-7-4-1.html"):
+        (tmp_path / name).write_text("", encoding="utf-8")
+    made = hand_out(tmp_path, "quote-7", lambda n: {".html": f"revision {n}"})
+    assert (made.name, made.revision, made.fresh) == ("quote-7-4", 4, True)
+    again = hand_out(tmp_path, "quote-7", lambda n: {".html": f"revision {n}"})
+    assert (again.name, again.fresh, again.files) == ("quote-7-4", False, ())
+    assert (tmp_path / "quote-7-3.pdf").read_text(encoding="utf-8") == ""
+
+
+def test_a_change_order_of_a_quote_whose_prices_have_moved_says_what_was_quoted(tmp_path: Path) -> None:
+    e = shop_estimate((CUSTOMER, CUSTOMER))
+    before = Quoted(
+        "7-1", 1, Decimal("1500.00"), Decimal("300.00"), Decimal("1180.00"), Decimal("20.00"), Decimal("1600"), "$"
+    )
+    text = to_html(change_order(e, "wet", "7-1-1", before))
+    assert "$1,500.00" in text
+    assert f"More than quoted: ${e.case('wet').total.likely - Decimal('1500.00'):,}" in text
+    less = replace(before, total=Decimal("99999.00"))
+    assert "Less than quoted: $" in to_html(change_order(e, "dry", "7-1-1", less))
 
 
 # Numbers and revisions

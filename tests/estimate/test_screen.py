@@ -188,6 +188,12 @@ def test_a_range_is_priced_at_both_ends_each_with_its_stop() -> None:
     out = " ".join("\n".join(estimate_screen(e, (), (low, high))).split())
     assert "at 9.9 hp: $" in out
     assert "STOP: the engine is over the builder's plate" in out
+    accept = (
+        '[[accept]]\nstop = "over-builders-plate"\nby = "B. Owner"\ndate = 2026-05-04\npaper = "builder\'s letter"\n'
+    )
+    (said,) = ends(of(text + accept), SHIPPED)[1].stops
+    assert said.startswith("STOP PASSED OVER: the engine is over the builder's plate")
+    assert "B. Owner" in said
     assert low.estimate.dry.total.likely <= high.estimate.dry.total.likely
 
 

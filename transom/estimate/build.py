@@ -69,7 +69,9 @@ def cases_of(j: Judgement, work: Work, lines: Sequence[Line], book: Book) -> tup
 
 
 def _call_before(job: Job, dry: Case) -> Decimal | None:
-    """The amount the shop calls before: stated, else the high end of what is quoted, up to the next 25."""
+    """The amount the shop calls before: stated, else a firm price itself, else the high end up to the next 25."""
     if job.quote.call_before is not None:
         return exact(job.quote.call_before)
-    return None if dry.incomplete else up_to(dry.total.high)
+    if dry.incomplete:
+        return None
+    return dry.total.likely if job.quote.kind == "firm" else up_to(dry.total.high)

@@ -72,6 +72,11 @@ def _faults(e: Estimate, name: str) -> Iterator[str]:
         yield f"{name}: [job] date: a quote needs its day; write date = 2026-05-04, without quotes"
     if not job.quote.customer:
         yield f"{name}: [quote] customer: nobody is named; write whom the quote is for"
+    if e.call_before is not None and not e.dry.incomplete and e.call_before < e.dry.total.likely:
+        yield (
+            f"{name}: [quote] call_before = {e.call_before}: is below the price quoted, {e.dry.total.likely}; write more, or"
+            " leave it out"
+        )
     if job.shop is None or not job.shop.name:
         yield "shop.toml: [shop] name: a quote says whose it is; write the shop's name"
 

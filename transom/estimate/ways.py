@@ -87,7 +87,7 @@ def beats(one: Way, other: Way) -> bool:
 
 @dataclass(frozen=True)
 class End:
-    """One end of a range of power, priced. `stops` are those that stand there."""
+    """One end of a range of power, priced. `stops` are lines: those that stand there, and those passed over."""
 
     power: float  # W
     estimate: Estimate
@@ -114,4 +114,8 @@ def _end(job: Job, power: float, book: Book, tables: Catalogue) -> End:
 
 
 def _of(power: float, e: Estimate) -> End:
-    return End(power, e, tuple(s.says for s in e.judgement.stops if s.stands))
+    said = (
+        f"STOP: {s.says}" if s.stands else f"STOP PASSED OVER: {s.says}; accepted by {s.accepted}"
+        for s in e.judgement.stops
+    )
+    return End(power, e, tuple(said))

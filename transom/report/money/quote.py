@@ -46,7 +46,7 @@ def quote(e: Estimate, name: str, revision: int, ends: Sequence[End] = ()) -> Do
         *_warnings(e),
         Text(f"For {clean(job.quote.customer)}: {clean(job.head.name) or 'boat'} - {_boat(e)}"),
         *_price(e, firm),
-        *_findings(e),
+        *_findings(e, firm),
         *_ends(e, ends),
         *_scope(e),
         *_supplies(e),
@@ -112,12 +112,13 @@ def _hours(lines: Sequence[Line]) -> Decimal:
     return sum((x.quantity.likely for x in lines), Decimal(0))
 
 
-def _findings(e: Estimate) -> Iterator[Block]:
+def _findings(e: Estimate, firm: bool) -> Iterator[Block]:
     """The three prices, what one would see and what decides."""
     units = e.judgement.job.head.units
     yield Heading("What the old board may be hiding")
     yield Text("Nobody can see behind it until it is out. Nothing beyond the first line is done without your word.")
-    rows = tuple((_title(c), money(c.total.likely, e), money(c.total.high, e)) for c in e.cases)
+    most = [c.total.likely if firm and c is e.dry else c.total.high for c in e.cases]
+    rows = tuple((_title(c), money(c.total.likely, e), money(m, e)) for c, m in zip(e.cases, most, strict=True))
     yield Table(("what we find", "likely", "up to"), rows, (0.5, 0.25, 0.25), (1, 2))
     yield from bullets([
         spelled(f"{_title(c)}. It looks like this: {c.opening.see} {c.opening.decides} Then: {c.opening.work}", units)
@@ -137,7 +138,7 @@ def _ends(e: Estimate, ends: Sequence[End]) -> Iterator[Block]:
     yield Heading("With which engine")
     rows = []
     for end in ends:
-        stops = "; ".join(f"STOP: {s}" for s in end.stops) or ("" if end.estimate.passes else FAILS)
+        stops = "; ".join(end.stops) or ("" if end.estimate.passes else FAILS)
         price = "incomplete" if end.estimate.dry.incomplete else money(end.estimate.dry.total.likely, e)
         rows.append((power(end.power, units), spelled(stops, units), price))
     yield Table(("engine", "", "price"), tuple(rows), (0.2, 0.56, 0.24), (2,))

@@ -174,7 +174,7 @@ def _engines(e: Estimate, ends: Sequence[End]) -> Iterator[str]:
     for end in ends:
         words = short_words(end.estimate.mount, j.setup.tables, units)
         price = "incomplete" if end.estimate.dry.incomplete else money(end.estimate.dry.total.likely, e)
-        over = "".join(f"; STOP: {s}" for s in end.stops)
+        over = "".join(f"; {s}" for s in end.stops)
         fails = "" if end.estimate.passes else "; DOES NOT PASS"
         yield from block("ENGINE", spelled(f"at {power(end.power, units)}: {price}, {words}{fails}{over}", units))
 
