@@ -51,12 +51,13 @@ def test_root_by_hand_straight() -> None:
 
 
 def test_root_by_hand_hard_over() -> None:
-    """Twist about the middle 170 down and M_z half way along (130 aft) become pairs 240 apart; Fy bends a frame 240 long."""
+    """Twist about the middle 170 down and M_z half way along (130 aft) become pairs 240 apart; Fy bends a frame 240 long;
+    the outer face lies 1 + 10/240 as far out as the plate's middle."""
     of = under(OVER)
     M_x = -2.2e6 + 170.0 * 3000.0
     V_t = abs(M_x) * 120 / (2 * 120**2)
     M_y = 3.6e6 - (-170.0 * -3500.0 - 10.0 * -3000.0)
-    M_z = -1.0e6 - 130.0 * -3000.0
+    M_z = (-1.0e6 - 130.0 * -3000.0) * (1 + 10 / 240)
     N = 3500 / 2 + abs(M_z) * 120 / (2 * 120**2)
     M = M_y / 2 + V_t * 240
     m = 3000 / 2 * 120
@@ -73,7 +74,7 @@ def test_weld_by_hand() -> None:
     L, I_y, I_z = 600.0, 2 * 300**3 / 12, 600 * 120.0**2
     M_x = -2.2e6 + 170.0 * 3000.0
     M_y = 3.6e6 - (-170.0 * -3500.0 - 10.0 * -3000.0)
-    M_z = -1.0e6 - 130.0 * -3000.0
+    M_z = (-1.0e6 - 130.0 * -3000.0) * (1 + 10 / 240)
     out = -3500 / L, M_y * 150 / I_y, M_z * 120 / I_z
     J = I_y + I_z
     M_t = abs(M_x) * 120 / (2 * 120**2) * 240
@@ -139,7 +140,7 @@ def test_a_gusset_carries_what_goes_sideways_by_hand() -> None:
     """Fy through a level plate 250 down, 230 clear between the side plates: none bends these; twist about its height."""
     of = under(OVER, job(gusset=GUSSET))
     M_x = -2.2e6 + 250.0 * 3000.0
-    M_z = -1.0e6 - 10.0 * -3000.0
+    M_z = (-1.0e6 - 10.0 * -3000.0) * (1 + 10 / 240)
     M_y = 3.6e6 - (-170.0 * -3500.0 - 10.0 * -3000.0)
     M = M_y / 2 + abs(M_x) * 120 / (2 * 120**2) * 240
     edge = (3500 / 2 + abs(M_z) * 120 / (2 * 120**2)) / 3000 + 6 * M / (10 * 300**2)

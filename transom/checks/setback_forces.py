@@ -50,8 +50,10 @@ def sideways(wrench: Array, s: Sides, x: Value, z: Value) -> tuple[Array, Array,
     """
     _, F_y, _, M_x, _, M_z = parts(wrench, x, z)
     if s.gusset is None:
-        return F_y, M_x, parts(wrench, sp.half_way(s.x_0, s.x_1), z)[5]
-    return np.zeros_like(F_y), parts(wrench, x, s.gusset.z)[3], M_z
+        M_z = parts(wrench, sp.half_way(s.x_0, s.x_1), z)[5]
+    else:
+        F_y, M_x = np.zeros_like(F_y), parts(wrench, x, s.gusset.z)[3]
+    return F_y, M_x, np.asarray(sp.turn_at_face(M_z, s.t, outer(s)))
 
 
 def section(wrench: Array, s: Sides, share: Value, name: str, welded: bool, depth: Value | None = None) -> Section:

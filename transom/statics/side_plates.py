@@ -52,6 +52,12 @@ def sideways_moment(F_y: N, k: ONE, x: MM, x_m: MM) -> N_MM:
     return absolute(F_y) / k * absolute(x - x_m)
 
 
+@formula(symbol="M_z'", source=SHARE, evidence="convention", known_by="derived", typical={"t": 10.0, "y": 120.0})
+def turn_at_face(M_z: N_MM, t: MM, y: MM) -> N_MM:
+    """Turn raised by as much as the outer plate's outer face lies farther out than its middle: it bends as it turns."""
+    return M_z * (1 + t / (2 * y))
+
+
 @formula(symbol="x_m", source="geometry", known_by="derived")
 def half_way(x_0: MM, x_1: MM) -> MM:
     """Middle of the plates' length."""
