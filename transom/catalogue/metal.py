@@ -182,6 +182,16 @@ class PlateStock(Row):
 
 
 @dataclass(frozen=True)
+class Rivet(Row):
+    """A blind rivet by diameter: least shear and pull that one holds."""
+
+    name: str
+    d_mm: Annotated[float, _T]
+    shear_N: Annotated[float, Between(10, 20_000)]
+    tension_N: Annotated[float, Between(10, 20_000)]
+
+
+@dataclass(frozen=True)
 class Welded(Row):
     """Aluminium beside a weld."""
 

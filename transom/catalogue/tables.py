@@ -28,6 +28,7 @@ FAMILIES: Mapping[str, type[Row]] = {
     "plates": metal.Plate,
     "plate_stock": metal.PlateStock,
     "plates_welded": metal.Welded,
+    "rivets": metal.Rivet,
     "engine_weights": engine.EngineWeight,
     "propellers": engine.Propeller,
     "gravity": engine.Gravity,

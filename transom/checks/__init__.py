@@ -85,6 +85,7 @@ BY_PLATE = {
     ("frame", "bolt-tension"): 5.0,
     ("frame", "bolt-tension-and-shear"): 4.0,
     ("frame", "washer-on-wood"): 5.0,
+    ("frame", "withdrawal"): 5.0,
     ("frame", "pull-and-sideways-in-wood"): 2.5,
     ("frame", "flange-pull-through"): 5.0,
     ("frame", "flange-bending-side"): 20.0,

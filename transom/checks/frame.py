@@ -23,6 +23,19 @@ from transom.standards.ec3 import (
 from transom.standards.ec5 import axial_lateral_utilisation, embedment_plywood, yield_moment
 from transom.standards.ec5_lateral import one_plate
 from transom.standards.ec5_spacing import cross_banded_edge_factor, effective_number
+from transom.standards.lag_screws import EC5 as EC5_SCREW
+from transom.standards.lag_screws import NDS as NDS_SCREW
+from transom.standards.lag_screws import (
+    least_thread,
+    specific_gravity,
+    thread_in_wood,
+    withdrawal_of_screw,
+    withdrawal_resistance,
+    withdrawal_strength,
+    withdrawal_value,
+    working_diameter,
+)
+from transom.standards.nds import adjusted_value
 from transom.units import MM, MPA, ONE, Array, N, Value
 
 BOLT = "EN 1993-1-8:2005, Table 3.4"
@@ -116,8 +129,10 @@ def sideways(trial: Trial) -> Array:
     """Design resistance of one bolt sideways in the wood, (n, v); no rope effect."""
     f = trial.setup.frame
     b = f.bolts
-    f_h = embedment_plywood(b.d, trial.stacks.rho[:, None])
-    F_v_Rk = one_plate(f_h, trial.t, b.d, yield_moment(b.f_ub, b.d), f.flange)
+    screwed = b.kind == "lag screws"
+    d, t = (working_diameter(b.d), held_thread(trial)) if screwed else (b.d, trial.t)
+    f_h = embedment_plywood(d, trial.stacks.rho[:, None])
+    F_v_Rk = one_plate(f_h, t, d, yield_moment(b.f_ub, d), f.flange)
     n_ef = effective_number(f.n_side, f.side_pitch, b.d)
     k = trial.setup.factors.connection(trial.cases.duration)
     return np.asarray(sideways_resistance(F_v_Rk, k, cross_banded_edge_factor(f.edge, b.d), n_ef, f.n_side))
@@ -125,6 +140,18 @@ def sideways(trial: Trial) -> Array:
 
 def _in_wood(trial: Trial, F: FrameForces) -> tuple[CheckArray, ...]:
     R_v = sideways(trial)
+    pulled, R_ax = _screwed(trial, F) if trial.setup.frame.bolts.kind == "lag screws" else _washered(trial, F)
+    both = axial_lateral_utilisation(F_ax_Ed=F.pull, F_ax_Rd=np.maximum(R_ax, 1e-9), F_v_Ed=F.shear, F_v_Rd=R_v)
+    return (
+        *pulled,
+        _check(trial, "sideways-in-wood", "ec5", F.shear, R_v, WOOD, evidence="convention"),
+        _check(trial, "pull-and-sideways-in-wood", "ec5", both, 1.0, "EN 1995-1-1:2004, 8.3.3 in form", unit="",
+               method=trial.method),
+    )  # fmt: skip
+
+
+def _washered(trial: Trial, F: FrameForces) -> tuple[tuple[CheckArray, ...], Array]:
+    """Through-bolts: their washers on the wood, and what these carry."""
     f_c = found_strength(trial.stacks.f_c_90[:, None], trial.setup.crush_share)
     R_ax = washer_on_wood(
         trial.setup.frame.bolts,
@@ -132,13 +159,52 @@ def _in_wood(trial: Trial, F: FrameForces) -> tuple[CheckArray, ...]:
         trial.setup.factors.gamma_M1,
         trial.factor("washer.yield_MPa"),
     )
-    both = axial_lateral_utilisation(F_ax_Ed=F.pull, F_ax_Rd=np.maximum(R_ax, 1e-9), F_v_Ed=F.shear, F_v_Rd=R_v)
-    return (
-        _check(trial, "washer-on-wood", "ec5", F.pull, R_ax, "EN 1995-1-1:2004, 8.5.2(2)", method=trial.method,
-               note="three times the face's strength only under a washer of 3 d across and 0.3 d thick"),
-        _check(trial, "sideways-in-wood", "ec5", F.shear, R_v, WOOD, evidence="convention"),
-        _check(trial, "pull-and-sideways-in-wood", "ec5", both, 1.0, "EN 1995-1-1:2004, 8.3.3 in form", unit="", method=trial.method),
+    check = _check(trial, "washer-on-wood", "ec5", F.pull, R_ax, "EN 1995-1-1:2004, 8.5.2(2)", method=trial.method,
+                   note="three times the face's strength only under a washer of 3 d across and 0.3 d thick")  # fmt: skip
+    return (check,), R_ax
+
+
+def held_thread(trial: Trial) -> Array:
+    """Thread of a lag screw in the wood, mm, (n, 1); of one whose length nobody knows, what four diameters leave."""
+    f = trial.setup.frame
+    b = f.bolts
+    metal = both_thicknesses(both_thicknesses(f.flange, f.doubler), b.washer_t)
+    length = np.where(np.asarray(b.length) > 0, b.length, both_thicknesses(metal, least_thread(b.d, SHORT)))
+    return np.asarray(thread_in_wood(length, metal, b.d, trial.t))
+
+
+SHORT = 4.0  # diameters
+
+
+def _screwed(trial: Trial, F: FrameForces) -> tuple[tuple[CheckArray, ...], Array]:
+    """Lag screws: drawn out of the wood by two documents, and thread enough in it; what one carries by the deciding one."""
+    b, us = trial.setup.frame.bolts, trial.setup.job.head.code == "US"
+    thread, rho = held_thread(trial), trial.stacks.rho[:, None]
+    some = np.maximum(thread, 1e-3)
+    k = trial.setup.factors.connection(trial.cases.duration)
+    R_ec5 = design_value(withdrawal_resistance(withdrawal_strength(b.d, some, rho), b.d, thread), k)
+    short, brief = trial.factor("nds.C_D_short"), trial.factor("nds.C_D_instantaneous")
+    C_D = np.array([short if d == "short" else brief for d in trial.cases.duration])
+    W = withdrawal_value(specific_gravity(rho), b.d)
+    R_nds = adjusted_value(withdrawal_of_screw(W, thread), C_D, trial.factor("nds.C_M"))
+    service = design_value(F.pull, opposite_of(np.ravel(trial.cases.factor)))
+    note = "written for solid wood, taken for the board's face"
+    times = trial.factor("lag.least_thread_nds_d" if us else "lag.least_thread_ec5_d")
+    checks = (
+        _check(trial, "withdrawal", "ec5", F.pull, R_ec5, EC5_SCREW, known_by="memory", note=note, method=trial.method,
+               information=us),
+        _check(trial, "withdrawal", "nds", service, R_nds, NDS_SCREW, known_by="memory", note=f"{note}; service loads",
+               method=trial.method, information=not us),
+        _check(trial, "screw-thread", "", least_thread(b.d, times), thread, "least thread in the wood", unit="mm",
+               cases=(ONCE,), known_by="memory"),
     )  # fmt: skip
+    return checks, np.asarray(R_ec5)
+
+
+@formula(symbol="1/gamma", source="what undoes a factor", known_by="derived", typical={"gamma": 1.5})
+def opposite_of(gamma: ONE) -> ONE:
+    """One over a factor."""
+    return 1.0 / gamma
 
 
 def _in_flange(trial: Trial, F: FrameForces) -> tuple[CheckArray, ...]:

@@ -14,7 +14,7 @@ def check(r: Reading) -> None:
     """Add every such fault to the reading."""
     for rule in (
         _bracket_takes, _power_known, _holes_across, _rows_down, _one_pattern, _points, _notch, _flange,
-        _uprights, _lines, _kicker, _mount_plates, _names, _stated_words, _crossmembers, setback,
+        _uprights, _lines, _kicker, _mount_plates, _names, _stated_words, _crossmembers, _fasteners, setback,
     ):  # fmt: skip
         rule(r)
 
@@ -180,3 +180,17 @@ def _crossmembers(r: Reading) -> None:
     count, at = r.get("crossmembers.count"), r.get("crossmembers.at")
     if count and at and count != len(at):
         r.fault("crossmembers.count", count, f"does not match the {len(at)} places in at", "give one of the two")
+
+
+def _fasteners(r: Reading) -> None:
+    """Screws hold in wood, rivets in metal; a screw's length is no bolt's."""
+    if r.get("frame.bolts.kind") == "blind rivets":
+        r.fault("frame.bolts.kind", "blind rivets", "hold metal to metal, not a wooden board",
+                'use through-bolts, or write kind = "lag screws" if that is what holds it')  # fmt: skip
+    if r.get("crossmembers.bolts.kind") == "lag screws":
+        r.fault("crossmembers.bolts.kind", "lag screws", "hold in wood, and crossmembers are metal",
+                'write kind = "bolts" or "blind rivets"')  # fmt: skip
+    for where in ("frame.bolts", "crossmembers.bolts"):
+        if r.get(f"{where}.length") and r.get(f"{where}.kind") != "lag screws":
+            r.fault(f"{where}.length", length(r.get(f"{where}.length")), "is asked of lag screws alone",
+                    'leave it out, or write kind = "lag screws"')  # fmt: skip

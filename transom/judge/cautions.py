@@ -169,6 +169,16 @@ def _of_frame(setup: Setup) -> Iterator[str]:
             "Flange taken as welded near its bolts or corner, where aluminum is only a third to two thirds as strong: bent"
             " or extruded metal carries more ([frame.flange] weld). Cracks beside welds: look, with dye where you can."
         )
+    if setup.frame.bolts.kind == "lag screws":
+        yield (
+            "Lag screws hold by the wood's thread alone: it rots and strips out of sight, and a screw taken out and driven"
+            " again holds less. Through-bolts with plate washers wherever the nut can be reached."
+        )
+    if setup.pod is not None and setup.pod.bolts.kind == "blind rivets":
+        yield (
+            "Blind rivets shake loose and corrode unseen; their table is the least of their class, new. Bolts with plate"
+            " washers wherever the far side can be reached."
+        )
     if setup.pod is not None:
         yield (
             ("Pod bolts are judged where they were measured. " if setup.job.crossmembers.holes else

@@ -71,7 +71,7 @@ def fastened(job: Job, tables: Catalogue, trial: Trial) -> Settled:
 
     def framed(bolts: FrameBolts) -> Trial:
         values = values_of(collect(_with(job, bolts, job.crossmembers.bolts), tables))
-        return replace(trial, setup=replace(trial.setup, frame=frame_hold(trial.setup.place, tables, values)))
+        return replace(trial, setup=replace(trial.setup, frame=frame_hold(trial.setup.place, tables, values, bolts)))
 
     def hung(bolts: FrameBolts) -> Trial:
         other = _with(job, job.frame.bolts, bolts)

@@ -23,6 +23,7 @@ ABOUT = {
     "plates": "plate metals",
     "plate_stock": "plate thicknesses kept in stock",
     "plates_welded": "aluminum beside a weld",
+    "rivets": "blind rivets",
     "engine_weights": "engine weights by power",
     "propellers": "usual propellers by power",
     "gravity": "engines' centers of gravity by power",

@@ -61,7 +61,7 @@ def build(job: Job, tables: Catalogue, values: Values) -> Setup:
         power=values["engine.power"],
         wood_share=column(values.get("panel.strength", 1.0)),
         crush_share=column(values.get("panel.face_bearing", 1.0)),
-        frame=frame_hold(place, tables, values),
+        frame=frame_hold(place, tables, values, job.frame.bolts),
         pod=pod_hold(place, tables, values, job.crossmembers),
         bracket=bracket_hold(job, tables, values),
     )

@@ -80,6 +80,10 @@ class Bolting:
     washer_t: Value
     hole: Value
     count: Value
+    kind: str = "bolts"  # bolts | lag screws | blind rivets
+    length: Value = 0.0  # of lag screws; nought while not known
+    rivet_shear: Value = 0.0  # N, characteristic, of blind rivets
+    rivet_tension: Value = 0.0
 
 
 @dataclass(frozen=True)

@@ -1,13 +1,15 @@
 """The bolts of frame and pod as groups, from the facts; floats or arrays (n,) as columns."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 import numpy as np
 
 from transom.catalogue import Catalogue
-from transom.job.records import Crossmembers
+from transom.job.records import Crossmembers, FrameBolts
 from transom.setup import groups, steps
 from transom.setup.records import Bolting, FrameHold, LevelGroup, Place, PodHold
+from transom.standards.lag_screws import root_area
 from transom.units import Array, Value
 
 LEAST = {"pod": 6.0, "uprights": 4.0, "cap rail": 8.0}
@@ -19,9 +21,11 @@ def column(x: Value) -> Value:
     return x if np.ndim(x) == 0 else np.asarray(x).reshape(-1, 1)
 
 
-def frame_hold(place: Place, tables: Catalogue, values: Mapping[str, Value]) -> FrameHold:
+def frame_hold(
+    place: Place, tables: Catalogue, values: Mapping[str, Value], stated: FrameBolts | None = None
+) -> FrameHold:
     """Bolts along the lines that hold the board, as many on each as its length asks."""
-    bolts = bolts_of(tables, values, "frame.bolts")
+    bolts = of_kind(bolts_of(tables, values, "frame.bolts"), stated, tables)
     arm, least = column(values["frame.inset"]), LEAST[place.kind]
     edge = np.asarray(groups.edge_beyond(place.width, place.span))
     count = np.maximum(bolts.count, least)
@@ -89,6 +93,29 @@ def bolts_of(tables: Catalogue, values: Mapping[str, Value], key: str) -> Boltin
     )
 
 
+def of_kind(b: Bolting, stated: FrameBolts | None, tables: Catalogue) -> Bolting:
+    """The same as lag screws, which are thinner under their thread, or as blind rivets, which have a table of their own."""
+    kind = stated.kind if stated is not None else "bolts"
+    if kind == "lag screws":
+        length = stated.length if stated is not None and stated.length is not None else 0.0
+        return replace(b, kind=kind, A_s=root_area(b.d), length=length)
+    if kind == "blind rivets":
+        rows = sorted(tables.rows("rivets"), key=lambda r: float(r.d_mm))
+        sizes = np.array([r.d_mm for r in rows])
+        # The next smaller row; below the smallest none is listed and none is credited.
+        i = np.searchsorted(sizes, np.asarray(b.d) + HALF_SIZE, "right") - 1
+        listed = [np.where(i >= 0, np.array([getattr(r, f) for r in rows])[np.maximum(i, 0)], 0.0)
+                  for f in ("shear_N", "tension_N")]  # fmt: skip
+        # What is pressed is the rivet's own head, two diameters across.
+        return replace(b, kind=kind, rivet_shear=listed[0], rivet_tension=listed[1], flats=2 * np.asarray(b.d),
+                       f_ub=RIVET_ALLOY)  # fmt: skip
+    return b
+
+
+HALF_SIZE = 0.05  # mm; 3/16 in is 4.76, its row 4.8
+RIVET_ALLOY = 200.0  # MPa; a soft body, for the share of bearing that the fastener allows
+
+
 def pod_hold(
     place: Place, tables: Catalogue, values: Mapping[str, Value], stated: Crossmembers | None = None
 ) -> PodHold | None:
@@ -99,7 +126,7 @@ def pod_hold(
     group = _single(c.holes) if c.holes else _rows(place, values, c.at)
     down, lean = column(values["crossmembers.down"]), place.lean
     return PodHold(
-        bolts=bolts_of(tables, values, "crossmembers.bolts"),
+        bolts=of_kind(bolts_of(tables, values, "crossmembers.bolts"), c.bolts, tables),
         wall=column(values["crossmembers.wall"]),
         f_u=column(values["crossmembers.f_u"]),
         x=groups.group_aft(group.forward, down, lean),

@@ -104,7 +104,7 @@ def _metal(tables: Catalogue, key: str, alloy: str | None, thickness: float | No
 def _bolts(tables: Catalogue, key: str, b: FrameBolts, count: Fact, where: str) -> Found:
     """Bolts stated, chosen by the tool, or assumed; what is chosen is nothing to measure."""
     look = "" if b.chosen and not b.keep else "caliper"
-    diameter = of_factor(tables, "frame.bolt_mm")
+    diameter = of_factor(tables, "rivet.usual_mm" if b.kind == "blind rivets" else "frame.bolt_mm")
     yield f"{key}.diameter", given_or(b.diameter, "mm", f"bolts {where}", look, diameter)
     stated_count = None if b.count is None else float(b.count)
     yield f"{key}.count", given_or(stated_count, "", f"bolts {where}", look and "count them", count)
