@@ -51,7 +51,7 @@ def _first_look(checks: Sequence[Check]) -> Iterator[str]:
     for c in checks:
         if c.what == "weld-fatigue":
             when = (
-                f"at {two_digits(c.resistance)} h"
+                f"at {two_digits(min(c.resistance, FARTHEST))} h"
                 if isfinite(c.resistance) and c.resistance >= 1
                 else "before every trip"
             )
