@@ -64,6 +64,10 @@ def test_plate_by_any_area_is_one_price() -> None:
     ('[[supply]]\nname = "gloves"\nprice = 5\n[[supply]]\nname = "gloves"\nprice = 6\n', "priced twice"),
     ('[[hours]]\noperation = "cut"\nbase_h = 1\n[[hours]]\noperation = "cut"\nbase_h = 2\n', "stands twice"),
     ('[[hours]]\noperation = "cut"\nbase_h = -1\n', "must be from"),
+    ('[[hours]]\noperation = "cut"\nlow = 1.2\n', "must be from 0.3 to 1"),
+    ('[[hours]]\noperation = "cut"\nhigh = 0.9\n', "must be from 1 to 3"),
+    ('[[hours]]\noperation = "cut"\nbase_h = 0\n', "must be from 0.01"),
+    ('[book]\nfile = "x.toml"\n', "shop.toml only"),
     ("[labour]\nrate = 0\n", "must be from"),
     ("[markup]\nwood = -0.1\n", "must be from"),
     ("[tax]\nwod = 0.1\n", "did you mean wood?"),
@@ -124,6 +128,12 @@ def test_the_shops_rate_stands_in_and_two_rates_are_a_fault(tmp_path: Path) -> N
     assert found(tmp_path).rate == Decimal(80)
     put(tmp_path, prices=BOOK)
     with pytest.raises(JobError, match="Keep one of the two"):
+        found(tmp_path)
+
+
+def test_a_file_beside_other_prices_is_a_fault(tmp_path: Path) -> None:
+    put(tmp_path, job=JOB, ours=BOOK, shop='[prices.book]\nfile = "ours.toml"\n[prices.labour]\nrate = 72\n')
+    with pytest.raises(JobError, match="Keep the file or the prices"):
         found(tmp_path)
 
 

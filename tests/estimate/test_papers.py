@@ -201,10 +201,11 @@ def test_the_same_quote_is_not_written_twice_and_another_price_is_a_revision(
     assert [entry["command"] for entry in log] == ["estimate --quote"] * 2
 
 
-def test_the_same_words_are_the_same_bytes(made: Path, tmp_path: Path) -> None:
-    assert main(["estimate", str(shop_at(tmp_path)), "--quote"]) == 0
+def test_the_same_words_are_the_same_bytes_and_a_folder_for_them_is_made(made: Path, tmp_path: Path) -> None:
+    out = tmp_path / "papers"
+    assert main(["estimate", str(shop_at(tmp_path)), "--quote", "--out", str(out)]) == 0
     for end in ("html", "pdf", "csv", "json"):
-        assert (tmp_path / f"quote-7-1.{end}").read_bytes() == (made / f"quote-7-1.{end}").read_bytes(), end
+        assert (out / f"quote-7-1.{end}").read_bytes() == (made / f"quote-7-1.{end}").read_bytes(), end
 
 
 # Refusals

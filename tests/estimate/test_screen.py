@@ -1,5 +1,7 @@
 """The estimator's screen: what it must say whatever the job is, within 79 columns, and nothing hidden."""
 
+import json
+import math
 from dataclasses import replace
 from pathlib import Path
 
@@ -16,6 +18,7 @@ from transom.estimate.ways import Way, beats, ends, marked, ways
 from transom.job.read import loads
 from transom.job.syntax import parse
 from transom.judge.judging import judge
+from transom.report.money.books import to_json
 from transom.report.money.screen import estimate_screen, sentence
 from transom.report.text import printable
 
@@ -209,3 +212,24 @@ def test_a_passing_mount_prices_with_0_and_prints_one_object(
     assert main(["estimate", str(tmp_path / "job.toml"), "--prices", str(tmp_path / "p.toml")]) == 2
     assert "finite" in capsys.readouterr().err
     assert replace(from_tables(parse(BOOK), "x"), source="a test's book") == book()
+
+
+def test_clamps_need_no_bolts_and_a_chain_is_not_priced() -> None:
+    text = PASSING.split("[mount.engine_bolts]")[0].replace("[engine.bracket]", 'held_by = "clamps"\n[engine.bracket]')
+    job = loads(text)
+    assert job.mount is not None
+    e = estimate(judge(job, SHIPPED, job.mount, careful=False), book())
+    assert e.work.engine_bolts == e.work.plates == 0
+    assert not [x for x in e.dry.lines if x.kind == "plate" or (x.kind == "bolt" and x.name.startswith("1/2"))]
+    assert "NOT PRICED: Safety chain" in " ".join(screen(e).split())
+
+
+def test_a_number_without_end_is_no_json_number() -> None:
+    e = priced()
+    data = json.loads(to_json(e, [replace(marked([way(1, 1, 1, 1, 1)])[0], limit=math.inf)], ()))
+    assert data["ways"][0]["of_limit"] is None
+    assert data["cases"][0]["total"]["likely"] == "1930.69"
+    empty = json.loads(to_json(priced(Book("empty")), (), ()))
+    assert empty["cases"][0]["total"] is None
+    assert empty["complete"] is False
+    assert len(empty["cases"][2]["missing"]) == len(empty["lines"])

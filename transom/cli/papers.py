@@ -10,6 +10,10 @@ if TYPE_CHECKING:
     from transom.estimate.ways import End, Way
 
 
+# A quote's lines hold what the shop pays.
+BOOKS = {".csv": ", for the books: your costs stand in it", ".json": ", for the books: your costs stand in it"}
+
+
 def allowed(job: Path, e: "Estimate", despite_failure: bool) -> None:
     """Paper from a mount that does not pass has to be asked for.
 
@@ -41,10 +45,24 @@ class Papers:
         from transom.estimate.numbered import hand_out, number_of
         from transom.report.money.papers import quote_files
 
+        self._folder()
         stem = f"quote-{number_of(self.e.judgement.job, self.job)}"
         made = hand_out(self.folder, stem, lambda n: quote_files(self.e, self.ways, self.ends, stem, n))
         yield from self._told("estimate --quote", made.files, f"{self.folder / made.name}: stands, nothing has changed")
         yield from self._silent()
+        if self.e.old:
+            yield f"{len(self.e.old)} of its prices are old: `transom estimate` names them"
+
+    def _folder(self) -> None:
+        """Make the folder for papers where it is missing. Raises JobError where that cannot be."""
+        from transom.errors import JobError
+
+        try:
+            self.folder.mkdir(exist_ok=True)
+        except OSError as error:
+            raise JobError(
+                f"{self.folder}: no folder can be made there ({error.strerror}). Choose another place."
+            ) from None
 
     def _silent(self) -> Iterator[str]:
         """What the shop has no words for yet."""
@@ -60,6 +78,7 @@ class Papers:
         from transom.estimate.numbered import hand_out, number_of, quoted
         from transom.report.money.papers import change_files
 
+        self._folder()
         number = number_of(self.e.judgement.job, self.job)
         before = quoted(self.folder, f"quote-{number}")
         if before is not None and before.currency != self.e.book.currency:
@@ -79,6 +98,7 @@ class Papers:
         from transom.estimate.numbered import number_of
         from transom.report.money.papers import buy_files
 
+        self._folder()
         name = f"buy-{number_of(self.e.judgement.job, self.job)}"
         yield from self._put(
             "estimate --buy", {self.folder / f"{name}{x}": c for x, c in buy_files(self.e, self.ways).items()}
@@ -120,4 +140,4 @@ class Papers:
             yield otherwise
             return
         log(self.e.judgement, self.job, command, files)
-        yield from (f"{path}: written" for path in files)
+        yield from (f"{path}: written{BOOKS.get(path.suffix, '')}" for path in files)

@@ -51,6 +51,7 @@ class Line:
     wanted: float = 0.0
     need_unit: str = ""
     pack: Decimal = ONE  # how many of `need_unit` one of `unit` holds
+    waste: float = 0.0  # share on top of the bare need
     spares: int = 0  # pieces over what the mount takes
 
     @property
@@ -105,6 +106,7 @@ def _bought(p: Purchase, first: bool, book: Book, spread: Decimal, today: date |
         wanted=n.amount * (1.0 + n.waste),
         need_unit=n.unit,
         pack=ONE if item is None else item.pack,
+        waste=n.waste,
         spares=_over(p),
         pieces=n.pieces if first else (),
     )

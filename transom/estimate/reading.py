@@ -49,7 +49,11 @@ def _found(job: Job, beside: Path, prices: Path | None) -> Book:
         return from_file(prices)
     stated = {} if job.shop is None else job.shop.prices
     named = stated.get("book", {}).get("file") if isinstance(stated.get("book"), dict) else None
-    if isinstance(named, str):
+    if isinstance(named, str) and job.shop is not None:
+        if set(stated) != {"book"} or set(stated["book"]) != {"file"}:
+            raise JobError(
+                f"{job.shop.file}: [prices.book] file = {named!r}: stands beside other prices. Keep the file or the prices."
+            )
         return from_file(beside / named)
     if stated and job.shop is not None:
         return from_tables(stated, f"{job.shop.file} [prices]")
@@ -88,6 +92,8 @@ def from_tables(document: Mapping[str, Any], source: str) -> Book:
         JobError: one line for each fault.
     """
     reading = read_tables(document, BOOK)
+    if reading.get("book.file") is not None:
+        reading.fault("book.file", reading.get("book.file"), "is for [prices.book] in shop.toml only", "leave it out")
     items = tuple(_items(reading))
     _twice(reading, items)
     if reading.faults.lines:

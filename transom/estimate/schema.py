@@ -1,6 +1,7 @@
 """What a price book may say: the sections and keys of a file, or of [prices] in the shop's own."""
 
-from transom.catalogue.shopwork import CLASSES
+from transom.catalogue.schema import plan
+from transom.catalogue.shopwork import CLASSES, Operation
 from transom.job.schema import Key, Section
 
 PRICE = 1.0e6
@@ -22,6 +23,12 @@ _HOURS = (
     "base_h", "per_area_h_m2", "per_layer_h", "per_hole_h", "per_bolt_h", "per_plate_h", "per_power_h_kW", "aluminium",
     "glass", "low", "high",
 )  # fmt: skip
+
+
+def _bounds(column: str) -> tuple[float, float]:
+    """What a column of the table of operations may hold; no operation takes no time."""
+    rule = plan(Operation).rules[column]
+    return max(rule.low, 0.01) if column == "base_h" else rule.low, rule.high
 
 
 def _shares(name: str, title: str, most: float) -> Section:
@@ -47,7 +54,7 @@ BOOK = (
     _shares("tax", "Tax by class", 1.0),
     Section("hours", "Your own hours of an operation", (
         Key("operation", "text", "its name: `transom materials labour`", required=True, unknown=False, family="labour"),
-        *(Key(h, "ratio", "as in the table of operations", 0.0, 60.0, unknown=False) for h in _HOURS),
+        *(Key(h, "ratio", "as in the table of operations", *_bounds(h), unknown=False) for h in _HOURS),
     ), many=True),
     Section("sheet", "Sheets", (
         Key("name", "text", "panel and thickness", required=True, unknown=False, family="sheets"),

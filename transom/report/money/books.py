@@ -13,7 +13,7 @@ from transom.estimate.lines import Line, Tax
 from transom.estimate.money import ROUNDING, Span, cents
 from transom.estimate.records import Case, Estimate
 from transom.estimate.ways import End, Way
-from transom.report.judgement import as_object
+from transom.report.judgement import as_object, number
 from transom.report.money.words import line_words
 from transom.report.text import clean
 from transom.result import rounded
@@ -27,7 +27,7 @@ HEADER = (
 
 def to_json(e: Estimate, ways: Sequence[Way], ends: Sequence[End]) -> str:
     """The estimate as JSON, `transom-estimate-1`."""
-    return json.dumps(as_data(e, ways, ends), indent=1, ensure_ascii=False)
+    return json.dumps(as_data(e, ways, ends), indent=1, ensure_ascii=False, allow_nan=False)
 
 
 def as_data(e: Estimate, ways: Sequence[Way], ends: Sequence[End]) -> dict[str, Any]:
@@ -99,7 +99,7 @@ def _line(x: Line, e: Estimate) -> dict[str, Any]:
         "size": rounded(x.size), "class": x.klass, "case": x.case, "supplier": x.supplier,
         "quantity": _span(x.quantity, money=False), "unit": x.unit, "price": _text(x.price, money=False),
         "cost": _span(x.cost), "markup": _text(x.markup, money=False), "charge": _span(x.charge),
-        "mass_kg": rounded(x.mass), "in_stock": x.stocked, "asked": _day(x.asked), "old": x.old, "missing": x.why,
+        "waste": rounded(x.waste), "over": x.spares, "mass_kg": rounded(x.mass), "in_stock": x.stocked, "asked": _day(x.asked), "old": x.old, "missing": x.why,
         "note": x.note,
     }  # fmt: skip
 
@@ -108,7 +108,7 @@ def _way(w: Way) -> dict[str, Any]:
     return {
         "layers": [{"sheet": x.sheet, "grain": x.grain} for x in w.mount.layers], "total": None if w.incomplete else _text(w.cost),
         "complete": not w.incomplete, "mass_kg": rounded(w.mass), "hours": _text(w.hours, money=False),
-        "thickness_mm": rounded(w.total), "of_limit": rounded(w.limit), "in_stock": w.stocked, "priced": w.picked,
+        "thickness_mm": rounded(w.total), "of_limit": number(w.limit), "in_stock": w.stocked, "priced": w.picked,
         "none_better": w.best,
     }  # fmt: skip
 

@@ -27,7 +27,7 @@ def quote_files(e: Estimate, ways: Sequence[Way], ends: Sequence[End], stem: str
     head = {"quote": _identity(e, name, revision)} | as_data(e, ways, ends)
     return pages(quote(e, name, revision, ends), e) | {
         ".csv": to_csv(e),
-        ".json": json.dumps(head, indent=1, ensure_ascii=False) + "\n",
+        ".json": json.dumps(head, indent=1, ensure_ascii=False, allow_nan=False) + "\n",
     }
 
 

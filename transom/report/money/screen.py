@@ -244,5 +244,10 @@ def notes(e: Estimate, units: str) -> Iterator[str]:
         if classes:
             says = "no mark-up given, at cost" if what == "markup" else "no tax given, before tax"
             yield f"{says}: {', '.join(classes)}"
+    own = sum(bool(x.note) for x in e.cases[-1].lines if x.kind == "labour")
+    yield (
+        f"hours: {own} of {sum(x.kind == 'labour' for x in e.cases[-1].lines)} operations are your own figures, the others the"
+        " tool's, assumed, from memory, provisional, for you to change: [[hours]] in the book; so are supplies and spreads"
+    )
     yield "low and high: hours and prices as far off as the tables say, all at once; a wide range on purpose"
     yield ROUNDING

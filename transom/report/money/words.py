@@ -142,7 +142,8 @@ def remarks(line: Line, units: str) -> tuple[str, ...]:
     """What else to know of a line: what is sold in its place, how much is really used, its age, why it has no price."""
     old = f"OLD price of {line.asked.isoformat()}" if line.old and line.asked is not None else ""
     rack = "on the rack" if line.stocked else ""
-    return tuple(x for x in (_sold(line, units), line.note, rack, old, line.why) if x)
+    waste = f"{line.waste:.0%} waste in it" if line.waste else ""
+    return tuple(x for x in (_sold(line, units), waste, line.note, rack, old, line.why) if x)
 
 
 def _sold(line: Line, units: str) -> str:
@@ -151,7 +152,7 @@ def _sold(line: Line, units: str) -> str:
     if line.kind == "sheet" and not line.quantity.likely:
         return "cut from your offcuts, not charged"
     if line.kind == "epoxy":
-        return f"{volume(line.wanted, units)} with waste"
+        return f"{volume(line.wanted, units)} needed"
     return ""
 
 
