@@ -16,11 +16,11 @@ from transom.checks.patch import half_of
 from transom.checks.trial import Trial
 from transom.formula import formula
 from transom.loads.crossing import length_in_m
-from transom.maths import absolute, maximum, minimum, positive
+from transom.maths import absolute, maximum, minimum, positive, total
 from transom.standards.ec5 import round_net_area
 from transom.statics.bolt_group import couple_force, direct_force, resultant
 from transom.statics.wrench import moment_about_x
-from transom.units import KG, KG_PER_M2, MM, MM2, MM_PER_N, MPA, N_MM, ONE, Array, M, N, Value
+from transom.units import KG, KG_PER_M2, MM, MM2, MM_PER_N, MPA, N_MM, NS, ONE, ONES, Array, M, N, Value
 
 LEVER = "bolts beside a row of the bracket share its pull as a lever does"
 VECTOR = "Budynas and Nisbett, Mechanical Engineering Design, 9th ed., section 8-12"
@@ -251,7 +251,8 @@ def _end_pull(trial: Careful, line: EdgeLine | None, n: Value) -> Array:
 def _line_pull(trial: Careful, line: EdgeLine, n: Value, first: Value, pitch: Value) -> Array:
     """Pull of the worst bolt of a line by the plate, its prying in, (1, v)."""
     bolts = np.arange(round(_one(n)), dtype=float)
-    T = np.matmul(_shares(line.along, bolts, _one(first), _one(pitch)).T, np.maximum(line.pull, 0.0))
+    shares = _shares(line.along, bolts, _one(first), _one(pitch))
+    T = np.asarray(pull_on_bolt(shares.T[:, None, :], np.maximum(line.pull, 0.0).T))
     w = _interpolated(line, np.asarray(place_of(_one(first), bolts, _one(pitch))))
     return np.asarray(np.max(pried(T, _prying(trial, line, w, T, pitch)), axis=0, keepdims=True))
 
@@ -263,6 +264,20 @@ def _shares(along: Array, bolts: Array, first: float, pitch: float) -> Array:
     return np.asarray(weighed(share, np.asarray(share_with_overhang(1.0, s, bolts[-1]))))
 
 
+@formula(symbol="T_i", source=LEVER, evidence="convention", known_by="derived")
+def pull_on_bolt(k: ONES, V: NS) -> N:
+    """Pull of a bolt: its shares in what the line pulls at each place."""
+    T: N = total(k * V)
+    return T
+
+
+@formula(symbol="w_i", source="linear between two places of the plate's grid", known_by="derived",
+         typical={"at": 5.0, "a_0": 4.0, "a_1": 8.0})  # fmt: skip
+def travel_between(at: MM, a_0: MM, a_1: MM, w_0: MM, w_1: MM) -> MM:
+    """Travel of the edge at a depth between two places."""
+    return w_0 + (w_1 - w_0) * minimum(maximum((at - a_0) / (a_1 - a_0), 0.0), 1.0)
+
+
 @formula(symbol="k_i k_n", source=LEVER, evidence="convention", known_by="derived")
 def weighed(share: ONE, more: ONE) -> ONE:
     """A share, larger by what lies past the end."""
@@ -271,7 +286,10 @@ def weighed(share: ONE, more: ONE) -> ONE:
 
 def _interpolated(line: EdgeLine, at: Array) -> Array:
     """Travel of the board's edge beside each bolt, (n, v)."""
-    return np.stack([np.interp(at, line.along, w) for w in line.edge.T], axis=-1)
+    # A bolt that rounding puts a hair before a place still lies on it.
+    i = np.clip(np.searchsorted(line.along, at + LEAST_REACH * 1e-6, "right") - 1, 0, len(line.along) - 2)
+    a, w = line.along, line.edge
+    return np.asarray(travel_between(at[:, None], a[i, None], a[i + 1, None], w[i], w[i + 1]))
 
 
 def _prying(trial: Careful, line: EdgeLine, w: Array, T: Array, pitch: Value) -> Value:

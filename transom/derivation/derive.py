@@ -118,12 +118,13 @@ class _Writer:
         return Listed(name, items, tuple(dict.fromkeys(self._items(name, unit, numbers, before))))
 
     def _items(self, name: str, unit: Unit, numbers: list[Number], before: int) -> Iterator[int]:
-        """Lines of items of a list: of each formula that computed some, the first and the last of them."""
-        found: dict[str, list[Computed]] = {}
+        """Lines of items of a list: the first and the last of each formula, or of what the plate solved for."""
+        found: dict[str, list[Computed | PlateValue]] = {}
         for n in dict.fromkeys(numbers):
             origin = self.resolver.source(n, name, before, self.column, None).origin
-            if isinstance(origin, Computed):
-                found.setdefault(origin.call.formula.name, []).append(origin)
+            if isinstance(origin, Computed | PlateValue):
+                kind = origin.call.formula.name if isinstance(origin, Computed) else origin.symbol
+                found.setdefault(kind, []).append(origin)
         for alike in found.values():
             yield from (self._line(origin, name, unit) for origin in (alike[0], alike[-1]))
 

@@ -89,6 +89,11 @@ def _quantities(
         yield "T_p", "pull of", BOLTS[b : b + 1], a.borne.bolts[b : b + 1], hand[b // 2]
         yield "dT", "what two grids have yet to go in the pull of", BOLTS[b : b + 1], a.bolt_error[b : b + 1], np.nan
     yield "C_p", "push of", (" the pad to port", " the pad to starboard"), careful.pads, pencil.pad_push
+    for line in careful.edge_lines:
+        at = tuple(f" at {a:.0f} mm along the line" for a in line.along)
+        yield "V_p", "pull of the board on what holds it", at, line.pull, np.nan
+        yield "w_p", "travel of the board's edge", at, line.edge, np.nan
+        yield "a_p", "place of the plate's grid", at, np.broadcast_to(line.along[:, None], line.pull.shape), np.nan
     for moments, places in ((careful.moments, nodes(careful)), *((m, BOLTS[:count]) for m in at_bolts)):
         for symbol, what, name in MOMENTS:
             where = places if moments is careful.moments else tuple(f"mean over the wood round{p}" for p in places)

@@ -23,7 +23,7 @@ import numpy as np
 from transom.formula import Formula, formulas
 from transom.units import Array
 
-MARK = 2e-9  # relative; far above rounding, far below what tells a whole number of steps or a band of a table
+MARK = 2e-10  # relative; far above rounding, far below what tells two lines of a grid, a whole number of steps, a band
 
 
 @dataclass(frozen=True)
