@@ -125,6 +125,10 @@ class CheckArray:
         near = np.flatnonzero(u >= u.max() * (1 - 1e-8))
         return max(self._rows(i, near.tolist()), key=lambda c: (c.utilisation, c.id))
 
+    def row(self, case: str, i: int = 0) -> "Check":
+        """The check of candidate i in the case named. Raises ValueError where it has no such case."""
+        return self._rows(i, [self.cases.index(case)])[0]
+
     def _rows(self, i: int, places: Sequence[int]) -> tuple["Check", ...]:
         n = np.broadcast_shapes(np.atleast_2d(self.demand).shape, np.atleast_2d(self.resistance).shape)[0]
         shape = (n, len(self.cases))

@@ -273,9 +273,9 @@ def pull_on_bolt(k: ONES, V: NS) -> N:
 
 @formula(symbol="w_i", source="linear between two places of the plate's grid", known_by="derived",
          typical={"at": 5.0, "a_0": 4.0, "a_1": 8.0})  # fmt: skip
-def travel_between(at: MM, a_0: MM, a_1: MM, w_0: MM, w_1: MM) -> MM:
-    """Travel of the edge at a depth between two places."""
-    return w_0 + (w_1 - w_0) * minimum(maximum((at - a_0) / (a_1 - a_0), 0.0), 1.0)
+def travel_between(at: MM, a_0: MM, a_1: MM, w_0: MM, w_1: MM, least: MM = 1e-6) -> MM:
+    """Travel of the edge at a depth between two places, or beside the only one."""
+    return w_0 + (w_1 - w_0) * minimum(maximum((at - a_0) / maximum(a_1 - a_0, least), 0.0), 1.0)
 
 
 @formula(symbol="k_i k_n", source=LEVER, evidence="convention", known_by="derived")
@@ -286,10 +286,11 @@ def weighed(share: ONE, more: ONE) -> ONE:
 
 def _interpolated(line: EdgeLine, at: Array) -> Array:
     """Travel of the board's edge beside each bolt, (n, v)."""
+    a, w, last = line.along, line.edge, len(line.along[1:])
     # A bolt that rounding puts a hair before a place still lies on it.
-    i = np.clip(np.searchsorted(line.along, at + LEAST_REACH * 1e-6, "right") - 1, 0, len(line.along) - 2)
-    a, w = line.along, line.edge
-    return np.asarray(travel_between(at[:, None], a[i, None], a[i + 1, None], w[i], w[i + 1]))
+    i = np.searchsorted(a[1:-1], np.add(at, HAIR), "right")
+    after = np.minimum(np.add(i, 1), last)
+    return np.asarray(travel_between(at[:, None], a[i, None], a[after, None], w[i], w[after]))
 
 
 def _prying(trial: Careful, line: EdgeLine, w: Array, T: Array, pitch: Value) -> Value:
@@ -308,6 +309,7 @@ def _prying(trial: Careful, line: EdgeLine, w: Array, T: Array, pitch: Value) ->
     return prying(edge_travel(w, reach, line.overhang), T, c_b, c_e)
 
 
+HAIR = 1e-6  # mm
 LEAST_REACH = 1.0  # mm
 LEAST_AREA = 1.0  # mm2; a washer no larger than its hole fails on its own
 

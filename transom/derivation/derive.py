@@ -39,7 +39,7 @@ def derive(j: Judgement, checks: Iterable[Check]) -> tuple[Derivation, ...]:
         ValueError: a judgement without a mount, or a check that is not the judgement's.
     """
     wanted = list(checks)
-    resolver, cache = Resolver(trace(j, [c.case for c in wanted])), Patterns()
+    resolver, cache = Resolver(trace(j)), Patterns()
     return tuple(_derivation(resolver, cache, c) for c in wanted)
 
 

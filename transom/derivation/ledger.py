@@ -106,7 +106,7 @@ def ledger(j: Judgement) -> Ledger:
     """What the worst case of each deciding check of a judgement rests on; nothing where no mount was judged."""
     if j.mount is None:
         return Ledger(())
-    resolver = Resolver(trace(j, [c.case for c in j.worst]))
+    resolver = Resolver(trace(j))
     weakest, all_ = _reached(resolver, [j.governing]), _reached(resolver, j.worst)
     inside = resolver.trace.run.recording.inside
     return Ledger((

@@ -1,7 +1,7 @@
 """A judged mount computed once more while it is watched: every formula, row and fact behind its checks."""
 
 import inspect
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, fields, is_dataclass, replace
 from functools import cached_property
 from typing import Any
@@ -81,17 +81,20 @@ class Run:
         array = next((a for a in self.checks if a.name == name and a.information == check.information), None)
         if array is None or check.case not in array.cases:
             raise ValueError(f"{check.id}: not a check of this judgement")
-        return array.rows()[array.cases.index(check.case)]
+        return array.row(check.case)
 
 
 @dataclass(frozen=True)
 class Trace:
-    """A judgement's checks run twice, plain and with marks, in some of its cases, column by column."""
+    """A judgement's checks run twice, plain and with marks.
+
+    In all its cases, whatever is asked: the plate's seat is taken from all of them, and a run of a few would not
+    come to the same.
+    """
 
     judgement: Judgement
     run: Run
     marked: Run
-    cases: tuple[str, ...]
     columns: tuple[frozenset[int], ...]  # of each case: where it may stand on a last axis
 
     @cached_property
@@ -109,8 +112,8 @@ class Trace:
         Raises:
             ValueError: it is not one of the judgement's.
         """
-        plain, marked = self.run.again(check), self.marked.again(check)
-        column = self.cases.index(check.case) if check.case in self.cases else 0
+        plain, marked, names = self.run.again(check), self.marked.again(check), self.judgement.cases.names
+        column = names.index(check.case) if check.case in names else 0
         return Again(plain, column, Number(plain.demand, marked.demand), Number(plain.resistance, marked.resistance))
 
     def into_plate(self, column: int) -> Iterator[tuple[str, str, Number]]:
@@ -131,26 +134,24 @@ class Trace:
         return tuple(g for g in _rows(self.run.recording) if g.value.ndim)
 
 
-def trace(j: Judgement, names: Iterable[str]) -> Trace:
-    """Run the checks of a judgement's mount again in the cases named, watched.
+def trace(j: Judgement) -> Trace:
+    """Run the checks of a judgement's mount again, watched.
 
     Raises:
-        ValueError: a judgement without a mount, or marks that led the checks another way.
+        ValueError: a judgement without a mount.
     """
     if j.mount is None:
         raise ValueError("nothing was judged: no mount works")
-    rows = sorted({j.cases.names.index(n) for n in names if n in j.cases.names}) or [0]
-    plain, marked = (_run(j, j.mount, rows, marks) for marks in (None, np.random.default_rng(0)))
-    return Trace(j, plain, marked, tuple(j.cases.names[i] for i in rows),
-                 tuple(_columns(j.cases, i, k) for k, i in enumerate(rows)))  # fmt: skip
+    plain, marked = (_run(j, j.mount, marks) for marks in (None, np.random.default_rng(0)))
+    return Trace(j, plain, marked, tuple(_columns(j.cases, i) for i in range(len(j.cases))))
 
 
-def _run(j: Judgement, mount: Mount, rows: Sequence[int], marks: np.random.Generator | None) -> Run:
+def _run(j: Judgement, mount: Mount, marks: np.random.Generator | None) -> Run:
     job, tables = j.setup.job, j.setup.tables
     with watching(watched(), marks) as found:
         facts = {k: _marked(found, k, f) for k, f in collect(job, tables).items()}
         setup = build(job, tables, values_of(facts))
-        trial = trial_of(setup, build_cases(setup.loads).take(rows), [mount])
+        trial = trial_of(setup, build_cases(setup.loads), [mount])
         pencil = all_checks(trial)
         begins = len(found.calls)
         plate = None if j.careful is None else careful_of(trial)
@@ -174,10 +175,10 @@ def watched() -> Watched:
     )
 
 
-def _columns(cases: Cases, i: int, taken: int) -> frozenset[int]:
-    """Where case i stands among those taken, among all, and within its own situation."""
+def _columns(cases: Cases, i: int) -> frozenset[int]:
+    """Where case i stands among all, and within its own situation."""
     alike = [k for k, of in enumerate(cases.of) if of == cases.of[i]]
-    return frozenset((taken, i, alike.index(i)))
+    return frozenset((i, alike.index(i)))
 
 
 def _facts(facts: Facts) -> Iterator[Given]:
