@@ -67,8 +67,8 @@ def _bears(tables: Catalogue, v: Values, c: Values) -> tuple[Value, Value]:
 def hardest_face(tables: Catalogue) -> float:
     """The most that any panel's face bears under a plate in any case, MPa: a plate spreads least on it."""
     f = max(p.f_c_90_k_MPa for p in tables.rows("panels"))
-    k = tables.factor("k_mod.instantaneous").value / tables.factor("gamma_M.accidental").value
-    return float(tables.factor("bearing.multiple").value * f * k)
+    k = steps.strength_factor(tables.factor("k_mod.instantaneous").value, tables.factor("gamma_M.accidental").value)
+    return float(own.hardest_pressure(f, tables.factor("bearing.multiple").value, k))
 
 
 def bracket_hold(job: Job, tables: Catalogue, v: Values) -> BracketHold | None:

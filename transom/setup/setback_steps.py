@@ -2,7 +2,7 @@
 
 from transom.formula import formula
 from transom.maths import cos, maximum, minimum, sin
-from transom.units import MM, ONE, RAD
+from transom.units import MM, MPA, ONE, RAD
 
 DRAWN = "geometry"
 LEVEL = "geometry, level axes turned by the board's lean"
@@ -69,3 +69,9 @@ def width_about(y_u: MM, y_l: MM, d: MM) -> MM:
 def bearing_width(t_s: MM, m: MM, width: MM, y: MM, least: MM = 1.0) -> MM:
     """What bears under a side plate t_s thick at y, of a base plate that reaches m beyond it; never nil."""
     return maximum(2 * minimum(minimum(t_s / 2 + m, width / 2 - y), y), least)
+
+
+@formula(symbol="f_h", source="EN 1995-1-1:2004, 8.5.2(2)", typical={"multiple": 3.0})
+def hardest_pressure(f_c_90_k: MPA, multiple: ONE, k: ONE) -> MPA:
+    """The most that a face bears under a plate."""
+    return multiple * f_c_90_k * k
