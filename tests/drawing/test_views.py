@@ -16,7 +16,7 @@ from transom.drawing.ink import width
 from transom.drawing.labels import free_spot
 from transom.drawing.notes import folded
 from transom.drawing.pdf import scenes
-from transom.drawing.records import AFT, ENGINE, FORWARD, Drawing, Hole, Outline
+from transom.drawing.records import AFT, ENGINE, FORWARD, OPENING, Drawing, Hole, Outline
 from transom.drawing.section import section, spread
 from transom.drawing.sheet import sheet
 from transom.drawing.svg import svg
@@ -105,11 +105,15 @@ def test_words_can_be_read_at_arms_length(drawings: Drawn) -> None:
         assert min(t.size for scene in scenes(d) for t in labels(scene)) >= 5.0
 
 
-def test_the_forward_face_is_the_aft_face_seen_from_the_other_side(drawings: Drawn) -> None:
+def test_port_is_on_the_left_seen_from_aft_and_on_the_right_from_inside(drawings: Drawn) -> None:
     d = drawings["runabout-60hp"]
-    aft, forward = ([(r.x, r.y, r.diameter) for r in scene.shapes if isinstance(r, s.Ring) and r.purpose == s.BORE]
-                    for scene in scenes(d)[:2])  # fmt: skip
-    assert sorted((-x, y, size) for x, y, size in aft) == sorted(forward)
+    (drain,) = d.of(OPENING)
+    assert drain.y < 0
+    for scene, side in ((scenes(d)[0], 1), (scenes(d)[1], -1), (dimensioned(d, AFT), 1), (dimensioned(d, FORWARD), -1)):
+        (ring,) = (r for r in scene.shapes if isinstance(r, s.Ring) and r.purpose == s.OPENING_HOLE)
+        assert (ring.x, ring.y, ring.diameter) == (side * drain.y, -drain.down, drain.final)
+        where = {t.words: t.x for t in labels(scene)}
+        assert where["A"] * side < 0 < where["B"] * side
 
 
 def test_dimensions_say_where_the_holes_are(drawings: Drawn) -> None:
