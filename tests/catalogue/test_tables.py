@@ -55,7 +55,7 @@ def test_every_column_of_a_length_stress_or_mass_names_its_unit(family: str) -> 
         "visit", "amount", "waste", "spares", "spread", "aluminium", "glass",
     }  # fmt: skip
     units = ("_mm", "_mm2", "_MPa", "_kg", "_kg_m2", "_kg_m3", "_W", "_1_s", "_C", "_V", "_N_mm", "_N_mm_mm")
-    units += ("_N_mm2_mm", "_h", "_h_m2", "_h_kW")
+    units += ("_N_mm2_mm", "_h", "_h_m2", "_h_kW", "_N")
     rules = plan(tables.record(family)).rules
     numbers = {k for k, rule in rules.items() if isinstance(rule, Between)}
     assert all(k in unitless or k.endswith(units) for k in numbers)

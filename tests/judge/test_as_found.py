@@ -74,6 +74,20 @@ def test_new_bolts_are_still_chosen() -> None:
     assert not parts(j) & {"frame", "crossmembers"}
 
 
+def test_the_weld_that_is_assumed_is_told_where_it_costs_something() -> None:
+    """Of a flange that is bent less is asked than of one that may be welded; a stated weld, near or far, is no guess."""
+    thin = replace(KEPT, frame=replace(FRAME, flange_thickness=7.9375))
+    j = judge(thin, SHIPPED, MOUNT, careful=False, add=True)
+    (frame,) = (a for a in j.fasteners if a.joint == "frame")
+    (bare,) = j.unwelded
+    assert (bare.doubler, bare.more) < (frame.doubler, frame.more)
+    text = " ".join(" ".join(x) for x in frame_lines(j))
+    assert "A weld near them is assumed; is there none within 1-3/16 in: ADD" in text
+    for weld in (5.0, math.inf):
+        stated = replace(thin, frame=replace(thin.frame, flange_weld=weld))
+        assert judge(stated, SHIPPED, MOUNT, careful=False, add=True).unwelded == ()
+
+
 @pytest.mark.parametrize(("weld", "f_y", "f_u"), [(None, 65.0, 170.0), (20.0, 65.0, 170.0), (25.4, 65.0, 170.0),
                                                   (60.0, 160.0, 215.0), (math.inf, 160.0, 215.0)])  # fmt: skip
 def test_metal_beside_a_weld_counts_with_its_lowest_listed_strength(weld: float | None, f_y: float, f_u: float) -> None:

@@ -1,5 +1,6 @@
 """One mount judged: the path that `review` takes, and that `size` takes for its pick."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -88,6 +89,7 @@ def judge(job: Job, tables: Catalogue, mount: Mount, careful: bool = True, add: 
         mount=written(mount, fasteners) if add else mount,
         fasteners=fasteners,
         could_add=() if add else _could_add(stated, tables, mount, solved, checks),
+        unwelded=_unwelded(stated, tables, mount, solved, fasteners, checks),
         checks=checks,
         assumptions=found,
         to_measure=measure,
@@ -128,6 +130,24 @@ def _could_add(
     settled, _ = _settled(job, tables, mount, solved is not None, solved)
     added = additions(job, settled, tables, mount)
     return tuple(a for a in added if a.joint in failing)
+
+
+def _unwelded(
+    job: Job,
+    tables: Catalogue,
+    mount: Mount,
+    solved: Answer | None,
+    fasteners: Sequence[Added],
+    checks: Sequence[Check],
+) -> tuple[Added, ...]:
+    """What the frame's bolts would need were no weld near, where one is assumed and something is added or fails."""
+    fails = any(c.part == "frame" and not (c.passes or c.information) for c in checks)
+    adds = any(a.joint == "frame" and (a.more or a.washer or a.doubler) for a in fasteners)
+    if job.frame.flange_weld is not None or not (fails or adds):
+        return ()
+    sound = replace(job, frame=replace(job.frame, flange_weld=math.inf))
+    settled, _ = _settled(sound, tables, mount, solved is not None, solved)
+    return tuple(a for a in additions(sound, settled, tables, mount) if a.joint == "frame" and a not in fasteners)
 
 
 def side_by_side(pencil: Sequence[CheckArray], careful: Sequence[CheckArray], trial: Trial) -> tuple[CheckArray, ...]:

@@ -117,6 +117,7 @@ class Judgement:
     careful: Careful | None = None  # the plate under every case
     calibration: Calibration = PENCIL
     fasteners: tuple[Added, ...] = ()  # bolts of frame and pod: enough, or what to add
+    unwelded: tuple[Added, ...] = ()  # the frame's bolts were no weld near, where one is assumed and it tells
     could_add: tuple[Added, ...] = ()  # where they are judged as they are and fail: what added would make them hold
     good_for: GoodFor | None = None
     sizing: Sizing | None = None

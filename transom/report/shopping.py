@@ -20,6 +20,7 @@ from transom.report.mounts import (
 from transom.report.page import beyond_brackets, most_seen, size_words
 from transom.report.text import block, columns
 from transom.report.words import plural, spelled
+from transom.setup.support_facts import weld_reach
 from transom.sizing.sheets import NONE_BIG_ENOUGH, halves
 
 Item = tuple[str, str]  # label, words
@@ -142,7 +143,20 @@ def frame(j: Judgement) -> Iterator[Item]:
         units, fails = j.job.head.units, a.joint in failing
         text = stated_words(a, units) if stated else fastener_words(a, units, fails)
         cure = f"; {cure_words(could.get(a.joint), units)}" if fails else ""
-        yield (labels[a.joint], f"{text}{': NOT ENOUGH' if fails else ''}{cure}")
+        yield (
+            labels[a.joint],
+            f"{text}{': NOT ENOUGH' if fails else ''}{cure}{_unwelded(j) if a.joint == 'frame' else ''}",
+        )
+
+
+def _unwelded(j: Judgement) -> str:
+    """What would do were no weld near the flange's bolts, where one is assumed and it makes a difference."""
+    units = j.job.head.units
+    reach = show.length(weld_reach(j.facts["frame.flange.thickness"].value, j.setup.tables), units, towards="up")
+    return "".join(
+        f". A weld near them is assumed; is there none within {reach}: {cure_words(a, units).removesuffix(': that holds')}"
+        for a in j.unwelded
+    )
 
 
 STATED = {"frame": "frame_bolts", "crossmembers": "pod_bolts"}

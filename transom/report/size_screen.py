@@ -162,8 +162,10 @@ def missed(j: Judgement, cures: Sequence[Cure]) -> Iterator[str]:
 
 def wanted(j: Judgement, miss: Option) -> Iterator[str]:
     """How thick the nearest miss would have to be."""
+    failing = {(c.part, c.what) for c in miss.failing}
     required = required_thickness(trial_of(j.setup, j.cases, [miss.mount]))
-    for r in (r for r in required if r.check.startswith("board.")):
+    # The pencil's thicknesses speak only of what the plate found failing too.
+    for r in (r for r in required if r.check.startswith("board.") and tuple(r.check.split(".")[:2]) in failing):
         if r.thickness <= miss.wood:
             return
         name, units = name_words(r.check, j.job), j.job.head.units
