@@ -343,3 +343,42 @@ def test_an_assumed_shaft_may_be_varied_on_a_high_bracket() -> None:
     high = replace(high, engine=replace(high.engine, shaft=None))
     j = judge(high, SHIPPED, MOUNT, careful=False)
     assert any(a.key == "engine.shaft" for a in j.assumptions)
+
+
+def test_holes_beside_a_weld_are_in_heat_affected_metal() -> None:
+    """The lower row, 125.4 out, lies beside a side plate at 120; with side plates at 75 no hole is within 25 mm of a toe."""
+    names = ("engine-plate-bearing.ec9", "engine-plate-pull-through.ec9")
+    one, other = whole(job()), whole(job(side_plates__apart=250.0))
+    b = one.setup.bracket.plates  # type: ignore[union-attr]
+    assert b.metal.f_u_w < b.metal.f_u  # type: ignore[union-attr]
+    near, far = (
+        float(np.ravel(found(of)[f"bracket.{names[1]}"].resistance)[0])
+        for of in (one, whole(job(side_plates__apart=150.0)))
+    )
+    assert near == pytest.approx(far * b.metal.f_u_w / b.metal.f_u)  # type: ignore[union-attr]
+    for name in names:
+        assert worst(other, name) >= worst(whole(job(side_plates__apart=150.0)), name)
+
+
+def test_a_fillet_larger_than_its_plate_counts_as_the_plate() -> None:
+    """Plates 10 mm: legs of 10 and of 16 mm carry alike."""
+    ten, sixteen = (whole(job(base_weld__leg=leg)) for leg in (10.0, 16.0))
+    assert worst(ten, "weld-base.lines") == worst(sixteen, "weld-base.lines")
+
+
+def test_a_cut_counts_from_whichever_edge_is_worse() -> None:
+    """Forward push 4000 N: a plate cut from below lies (depth - 120)/2 higher, which changes its moment by so much."""
+    of = under(STRAIGHT, job(side_plates=steps((130.0, 120.0))))
+    s = of.setup.bracket.plates.sides  # type: ignore[union-attr]
+    share = (130.0 - s.x_0) / (s.x_1 - s.x_0)
+    depth, z = s.d_0 + share * (s.d_1 - s.d_0), s.z_0 + share * (s.z_1 - s.z_0)
+    M = [4.0e6 - ((z + way * (depth - 120) / 2) * -4000.0 - 130.0 * -3000.0) for way in (1, 0, -1)]
+    edge = 2000 / 1200 + 6 * max(abs(m) for m in M) / 2 / (10 * 120**2)
+    assert worst(of, "side-plate-bending-step-1.ec9") == pytest.approx(edge / (215 / 1.1))
+
+
+def test_a_gusset_is_welded_all_along() -> None:
+    of = whole(job(gusset=GUSSET))
+    assert float(np.ravel(found(of)["bracket.side-plate-bending-between.ec9"].resistance)[0]) == pytest.approx(
+        F_Y_W / 1.1
+    )

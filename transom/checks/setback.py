@@ -14,6 +14,7 @@ from transom.checks.setback_forces import (
     PlateLoads,
     Section,
     engine_loads,
+    hole_strength,
     nearest,
     outer,
     place,
@@ -99,14 +100,16 @@ def engine_bolts(trial: Trial, hold: BracketHold, b: PlateBracket, loads: PlateL
     F_t = bolt_tension_resistance(bolts.f_ub, bolts.A_s, g.gamma_M2)
     F_v = bolt_shear_resistance(bolts.f_ub, bolts.A_s, bolts.alpha_v, g.gamma_M2)
     both = shear_tension_interaction(loads.shear, F_v, pull, F_t)
-    bearing = wall_bearing(bolts, b.engine_plate.t, b.metal.f_u, b.engine_plate.edge, _pitch(hold), g)
+    p = hold.pattern
+    f_u = hole_strength(b, b.engine_weld, (p.y_u, p.y_l), bolts.d, trial.factor("setback.haz_mm"))
+    bearing = wall_bearing(bolts, b.engine_plate.t, f_u, b.engine_plate.edge, _pitch(hold), g)
     return (
         check(trial, "engine-bolt-tension", "ec3", pull, F_t, BOLT, "N", known_by="transcribed",
               note="with the prying a stiff engine bracket may bring"),
         check(trial, "engine-bolt-shear", "ec3", loads.shear, F_v, BOLT, "N", known_by="transcribed"),
         check(trial, "engine-bolt-tension-and-shear", "ec3", both, 1.0, BOLT, "", known_by="transcribed"),
         check(trial, "engine-plate-bearing", "ec9", loads.shear, bearing, HOLE, "N"),
-        check(trial, "engine-plate-pull-through", "ec9", pull, punching(bolts, b.engine_plate.t, b.metal.f_u, g.gamma_M2),
+        check(trial, "engine-plate-pull-through", "ec9", pull, punching(bolts, b.engine_plate.t, f_u, g.gamma_M2),
               PUNCH, "N"),
         edge(trial, "engine-plate-edge", bolts.d, b.engine_plate),
     )  # fmt: skip

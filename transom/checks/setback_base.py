@@ -4,6 +4,7 @@ import numpy as np
 
 from transom.checks.joints import PUNCH
 from transom.checks.setback import HOLE, NO_PRYING, STUB, check, edge, pried, stub
+from transom.checks.setback_forces import hole_strength
 from transom.checks.trial import Trial
 from transom.formula import formula
 from transom.maths import minimum
@@ -51,7 +52,8 @@ def _bolts(trial: Trial, b: PlateBracket, rows: list[Row], apart: Value) -> tupl
     d_0 = hole(w.d, trial.factor("board.bolt_clearance_mm"))
     pull = np.maximum(*(pried(T, m, length, M_p, b.base, w.d, d_0) for _, T, m, length, M_p in rows))
     F_t = bolt_tension_resistance(w.f_ub, w.A_s, gamma)
-    punched = punching_resistance(w.flats, b.base.t, b.metal.f_u, gamma)
+    f_u = _metal(trial, b)
+    punched = punching_resistance(w.flats, b.base.t, f_u, gamma)
     return (
         check(trial, "base-bolt-tension", "ec3", pull, F_t, BOLT, "N", method=trial.method,
               note="with the prying a stiff ground would bring"),
@@ -62,12 +64,18 @@ def _bolts(trial: Trial, b: PlateBracket, rows: list[Row], apart: Value) -> tupl
     )  # fmt: skip
 
 
+def _metal(trial: Trial, b: PlateBracket) -> Array:
+    p = trial.setup.holding.pattern
+    return hole_strength(b, b.base_weld, (p.y_u, p.y_l), trial.hardware.d, trial.factor("setback.haz_mm"))
+
+
 def _bearing(trial: Trial, b: PlateBracket, d_0: Value, apart: Value) -> Array:
     """Force along the base plate at which a bolt bears or tears out."""
     w, p, e = trial.hardware, trial.setup.holding.pattern, np.maximum(b.base.edge, 0.0)
+    f_u = _metal(trial, b)
     pitch = np.minimum(np.minimum(sp.pair(p.y_u), sp.pair(p.y_l)), apart)
     alpha = ec9.bearing_alpha(
-        np.maximum(minimum(ec9.end_bolt_alpha(e, d_0), ec9.inner_bolt_alpha(pitch, d_0)), 0.0), w.f_ub, b.metal.f_u
+        np.maximum(minimum(ec9.end_bolt_alpha(e, d_0), ec9.inner_bolt_alpha(pitch, d_0)), 0.0), w.f_ub, f_u
     )
     k_1 = np.maximum(minimum(ec9.edge_bolt_k(e, d_0), ec9.inner_bolt_k(pitch, d_0)), 0.0)
-    return np.asarray(ec9.bearing_resistance(k_1, alpha, b.metal.f_u, w.d, b.base.t, trial.setup.factors.gamma_M2))
+    return np.asarray(ec9.bearing_resistance(k_1, alpha, f_u, w.d, b.base.t, trial.setup.factors.gamma_M2))

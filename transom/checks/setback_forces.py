@@ -1,11 +1,12 @@
 """What a setback bracket of plates carries: the wrench at a place along it, and each end plate's bolts."""
 
 from dataclasses import dataclass
+from functools import reduce
 
 import numpy as np
 
 from transom.checks.trial import Trial
-from transom.setup.setback_records import BracketHold, PlateBracket, Sides
+from transom.setup.setback_records import BracketHold, PlateBracket, Sides, Weld
 from transom.statics import side_plates as sp
 from transom.statics.bolt_group import bolt_group
 from transom.statics.contact import bolt_tension, bracket_contact, couple_tension
@@ -56,10 +57,13 @@ def sideways(wrench: Array, s: Sides, x: Value, z: Value) -> tuple[Array, Array,
     return F_y, M_x, np.asarray(sp.turn_at_face(M_z, s.t, outer(s)))
 
 
-def section(wrench: Array, s: Sides, share: Value, name: str, welded: bool, depth: Value | None = None) -> Section:
-    """One section under one set of wrenches; `depth` where it is cut away."""
-    x, d, z = place(s, share)
-    d = d if depth is None else np.minimum(np.asarray(d), depth)
+def section(
+    wrench: Array, s: Sides, share: Value, name: str, welded: bool, depth: Value | None = None, way: float = 0.0
+) -> Section:
+    """One section under one set of wrenches; `depth` where it is cut away, its middle moved up (`way` 1) or down (-1)."""
+    x, full, z = place(s, share)
+    d = full if depth is None else np.minimum(np.asarray(full), depth)
+    z = sp.cut_middle(z, full, d, way)
     F_x, _, F_z, _, M_y, _ = parts(wrench, x, z)
     F_y, M_x, M_z = sideways(wrench, s, x, z)
     y, Y, middle = outer(s), np.asarray(sp.spread(s.y)), sp.half_way(s.x_0, s.x_1)
@@ -88,7 +92,8 @@ def sections(trial: Trial, b: PlateBracket) -> tuple[Section, ...]:
     """The root at the base, every quarter and every cut between, and the end at the engine plate.
 
     Each under all that hangs on the bracket and under the engine alone, whichever is worse: how much of the bracket's
-    own weight lies aft of a section is not known.
+    own weight lies aft of a section is not known. Where a plate is cut away, from one edge or the other, its middle may
+    lie as far off either way: the worst of both. A gusset is welded all along, so that no section is free of its heat.
     """
     s, near = b.sides, trial.factor("setback.haz_mm")
     wanted: list[tuple[str, float, bool, Value | None]] = [("base", 0.0, True, None)]
@@ -98,7 +103,17 @@ def sections(trial: Trial, b: PlateBracket) -> tuple[Section, ...]:
     ]
     wanted += [("engine plate", 1.0, True, None)]
     both = (trial.cases.design, trial.engine_only.design)
-    return tuple(worse(*(section(w, s, share, name, haz, d) for w in both)) for name, share, haz, d in wanted)
+    return tuple(
+        reduce(
+            worse, (section(w, s, share, name, haz or s.gusset is not None, d, way) for w in both for way in ways(d))
+        )
+        for name, share, haz, d in wanted
+    )
+
+
+def ways(depth: Value | None) -> tuple[float, ...]:
+    """Which edges a plate may have been cut from: the lower, the upper or the middle; none where it was not."""
+    return (0.0,) if depth is None else (1.0, -1.0, 0.0)
 
 
 def _share(s: Sides, aft: float) -> float:
@@ -134,6 +149,14 @@ def engine_loads(trial: Trial, hold: BracketHold, wrench: Array | None = None) -
     )
     shear = bolt_group(F_y=F_y, F_z=F_z, M_x=M_x, y=hold.bolt_y, z=hold.bolt_z).largest
     return PlateLoads(upper, lower, np.asarray(shear), np.asarray(sp.pad_push(found.C, M_z, p.y_pad)))
+
+
+def hole_strength(b: PlateBracket, weld: Weld, rows: tuple[Value, Value], d: Value, near: float) -> Array:
+    """Strength of the metal about the holes of two rows: heat-affected where one lies near a side plate's weld, MPa."""
+    clear = [sp.clear_of_weld(nearest(y, b.sides), b.sides.t, weld.leg, d) for y in rows]
+    least = np.minimum(*(np.asarray(c) for c in clear))
+    strength = np.where(least > near, b.metal.f_u, np.minimum(b.metal.f_u, b.metal.f_u_w))
+    return np.where(np.isfinite(least), strength, np.nan)
 
 
 def nearest(y: Value, s: Sides) -> Array:

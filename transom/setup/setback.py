@@ -14,6 +14,7 @@ from transom.setup.setback_records import BracketHold, Gusset, Metal, Plate, Pla
 from transom.setup.support import bolts_of
 from transom.statics.contact import Pattern
 from transom.statics.plates import effective_overhang
+from transom.statics.side_plates import counted_leg
 from transom.units import Value
 
 
@@ -97,8 +98,8 @@ def _plates(job: Job, tables: Catalogue, v: Values, engine: Holding, x: Value, z
         base=_base(c),
         sides=_sides(job, c, x, z),
         engine_plate=_engine_plate(c, engine, z),
-        base_weld=Weld(c["weld.base.leg"], c["weld.base.sides"]),
-        engine_weld=Weld(c["weld.engine.leg"], c["weld.engine.sides"]),
+        base_weld=Weld(_leg(c, "base", c["base.thickness"]), c["weld.base.sides"]),
+        engine_weld=Weld(_leg(c, "engine", c["engine_plate.thickness"]), c["weld.engine.sides"]),
         metal=Metal(**{k: c[f"metal.{k}"] for k in ("f_u", "f_y", "E", "f_u_w", "f_y_w", "f_s_w")}),
         bolts=_bolts(tables, v, np.asarray(engine.bolt_y).shape[-1]),
     )
@@ -139,10 +140,18 @@ def _sides(job: Job, c: Values, x: Value, z: Value) -> Sides:
     )  # fmt: skip
 
 
+def _leg(c: Values, end: str, plate: Value) -> Value:
+    return counted_leg(c[f"weld.{end}.leg"], c["sides.thickness"], plate)
+
+
 def _gusset(c: Values) -> Gusset | None:
     if "gusset.thickness" not in c:
         return None
-    return Gusset(c["gusset.thickness"], own.height_of_depth(c["gusset.down"]), c["gusset.leg"])
+    return Gusset(
+        c["gusset.thickness"],
+        own.height_of_depth(c["gusset.down"]),
+        counted_leg(c["gusset.leg"], c["gusset.thickness"], c["sides.thickness"]),
+    )
 
 
 def _bolts(tables: Catalogue, v: Values, count: int) -> Bolting:

@@ -7,7 +7,7 @@ signs are taken as the worst, so that every corner of every plate is covered by 
 """
 
 from transom.formula import formula
-from transom.maths import absolute, maximum, positive, sqrt, total
+from transom.maths import absolute, maximum, minimum, positive, sqrt, total
 from transom.units import MM, MM2, MMS, MPA, N_MM, N_PER_MM, ONE, N
 
 SHARE = "upright plates sharing a wrench: statics, twist by bending of cantilevers, sideways as a frame"
@@ -237,3 +237,22 @@ def clear_between(apart: MM, t: MM) -> MM:
 def shear_of(q: N_PER_MM, t: MM) -> MPA:
     """Shear stress of a plate from shear per length."""
     return q / t
+
+
+@formula(symbol="z_c", source="geometry", known_by="derived", typical={"way": 1.0, "d": 200.0, "d_c": 150.0})
+def cut_middle(z: MM, d: MM, d_c: MM, way: ONE) -> MM:
+    """Middle of a plate d deep of which d_c is left: moved up (way 1) or down (-1) by half of what is cut away."""
+    return z + way * (d - d_c) / 2
+
+
+@formula(symbol="c", source="geometry", known_by="derived")
+def clear_of_weld(gap: MM, t: MM, leg: MM, d: MM) -> MM:
+    """From the side of a bolt to the toe of the nearest side plate's weld."""
+    return gap - t / 2 - leg - d / 2
+
+
+@formula(symbol="h", source="a fillet's leg counts up to the thinner plate it joins", evidence="common practice",
+         known_by="memory")  # fmt: skip
+def counted_leg(leg: MM, t_1: MM, t_2: MM) -> MM:
+    """Leg of a fillet that counts."""
+    return minimum(leg, minimum(t_1, t_2))
