@@ -199,11 +199,21 @@ class Stacks:
         """
         mx, my, mxy = (np.abs(np.asarray(m, dtype=float)) for m in (Mx, My, Mxy))
         worst = np.zeros(np.broadcast_shapes((len(self), 1), mx.shape, my.shape, mxy.shape, np.shape(k)))
-        for s, r, along_y in zip(self.s.T, self.r.T, self.along_y.T, strict=True):
-            if np.any(s):
-                M = np.where(along_y[:, None], mx, my)
-                worst = np.maximum(worst, veneer_interaction(M, s[:, None], mxy, r[:, None], np.asarray(k)))
+        for i in self._outermost:
+            s, r, along_y = self.s[:, i], self.r[:, i], self.along_y[:, i]
+            M = mx if along_y.all() else my if not along_y.any() else np.where(along_y[:, None], mx, my)
+            worst = np.maximum(worst, veneer_interaction(M, s[:, None], mxy, r[:, None], np.asarray(k)))
         return worst
+
+    @property
+    def _outermost(self) -> list[int]:
+        """Veneer classes that are there and that no other covers in every board: along the same grain, s and r no less."""
+        s, r, way = self.s.T, self.r.T, self.along_y.T
+        covers = ((way[:, None] == way) & (s[:, None] >= s) & (r[:, None] >= r)).all(axis=-1)
+        # Of two that cover each other the first stays.
+        first = np.arange(len(s))[:, None] < np.arange(len(s))
+        covered = (covers & (first | ~covers.T)).any(axis=0)
+        return [int(i) for i in np.flatnonzero(~covered & s.any(axis=-1))]
 
     def scaled(self, factors: ArrayLike) -> "Stacks":
         """The same lay-ups with every sheet's thickness times a factor, one for each stack.

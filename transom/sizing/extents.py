@@ -55,7 +55,7 @@ def required_thickness(trial: Trial, calibration: Calibration = PENCIL) -> tuple
     out |= {name: math.ceil(round(float(high) / STEP, 6)) * STEP for name, (_, high) in between.items()}
     governing = max(out, key=lambda name: (out[name], name))
     if calibration.times and THIN < out[governing] < math.inf:
-        out[governing] = _by_plates(trial, governing, out[governing])
+        out[governing] = _by_plates(trial, governing, calibration, out[governing])
     return tuple(Required(name, round(t, 1)) for name, t in sorted(out.items(), key=lambda kv: (-kv[1], kv[0])))
 
 
@@ -75,8 +75,11 @@ def _closer(
     return out
 
 
-def _by_plates(trial: Trial, name: str, guess: float, rounds: int = 3) -> float:
-    """Thickness at which one check comes to its limit by the plate, by secants on a power law, to 0.1 mm upward."""
+def _by_plates(trial: Trial, name: str, calibration: Calibration, guess: float, rounds: int = 3) -> float:
+    """Thickness at which one check comes to its limit by the plate, by secants on a power law, to 0.1 mm upward.
+
+    `calibration` has the plate's own word at the thickness built.
+    """
     rows = rows_for(trial)
 
     def u(t: float) -> float:
@@ -84,7 +87,7 @@ def _by_plates(trial: Trial, name: str, guess: float, rounds: int = 3) -> float:
         return float(next((c.worst[0] for c in checks if c.name == name), math.nan))
 
     t_0, t_1 = float(trial.stacks.t[0]), guess
-    u_0, u_1 = u(t_0), u(t_1)
+    u_0, u_1 = float(_loaded(trial, calibration)[name][0]), u(t_1)
     for _ in range(rounds):
         if not (u_0 > 0 and u_1 > 0) or abs(math.log(t_1 / t_0)) < 1e-6 or u_0 == u_1:
             break
