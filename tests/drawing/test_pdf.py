@@ -172,6 +172,17 @@ def test_the_cover_carries_lengths_to_measure_and_every_caution(drawings: Drawn,
     assert "Epoxy burns skin" in text
 
 
+def test_three_pages_to_read_stand_before_the_tiles(drawings: Drawn, letter: bytes) -> None:
+    d = drawings["pontoon-40hp"]
+    reader, _ = opened(letter)
+    first = len(reader.pages) - len(tiles(d, "letter"))
+    for p, name in zip(reader.pages[first - 3 : first], ("AFT FACE", "FORWARD FACE", "SECTION"), strict=True):
+        text = " ".join(p.extract_text().split())
+        assert name in text
+        assert "full size; dimensions" in text or "not to scale; dimensions" in text
+    assert "12-7/8 in" in reader.pages[first - 3].extract_text()
+
+
 def test_no_user_text_is_run_or_lost_sight_of(drawings: Drawn) -> None:
     d = drawings["pontoon-40hp"]
     name = "<b>bold</b> & \\pard (x) Tj " + "endlessly long name " * 40 + "Łódź 鉄"

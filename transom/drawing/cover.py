@@ -52,6 +52,8 @@ def _said(d: Drawing, listed: Sequence[Listed], holes_only: bool) -> Iterator[tu
     yield "AFTER TAPING, MEASURE", READ, True, 2.0
     yield from ((words, READ, False, 0.0) for words in check_words(d, holes_only))
     yield "WHAT IS WHERE", READ, True, 2.0
+    if not holes_only:
+        yield "Both faces with dimensions, and the section: the three pages before the template", READ, False, 0.0
     for s in listed:
         count = s.layout.columns * s.layout.rows
         pages = f"page {s.first}" if count == 1 else f"pages {s.first} to {s.first + count - 1}"
@@ -60,7 +62,6 @@ def _said(d: Drawing, listed: Sequence[Listed], holes_only: bool) -> Iterator[tu
     yield from ((words, SMALL, False, 0.0) for words in (*notes.about(d), *_legends(d, holes_only)))
     yield "CAREFUL", READ, True, 2.0
     yield from ((f"- {words}", SMALL, False, 0.0) for words in notes.cautions(d))
-    yield d.identity.tool, SMALL, False, 1.0
 
 
 def _legends(d: Drawing, holes_only: bool) -> tuple[str, ...]:
@@ -85,9 +86,9 @@ def cover(c: ink.Canvas, page: tuple[float, float], lines: Sequence[Line], d: Dr
     rest = list(lines)
     while rest or not drawn:
         y = page[1] - EDGE
-        number = f"page {first + drawn} of {pages}"
+        number = f"{d.identity.tool}, page {first + drawn} of {pages}"
         ink.text(c, page[0] - EDGE, MARGIN + 2.0, number, SMALL, anchor="end")
-        ink.text(c, EDGE, MARGIN + 2.0, ink.cut(_foot(d), SMALL, page[0] - 2 * EDGE - 30.0), SMALL)
+        ink.text(c, EDGE, MARGIN + 2.0, ink.cut(_foot(d), SMALL, page[0] - 2 * EDGE - 50.0), SMALL)
         while rest and y - rest[0].over - rest[0].size * 1.35 > EDGE + 4.0:
             line = rest.pop(0)
             y -= line.over + line.size * 1.35

@@ -7,10 +7,12 @@ from transom.drawing import ink
 from transom.drawing.band import Tile, band, height_for
 from transom.drawing.cover import EDGE, Line, Listed, cover, cover_lines, cover_pages
 from transom.drawing.records import AFT, FORWARD, Drawing
+from transom.drawing.reference import reference, reference_page
 from transom.drawing.shapes import Scene
 from transom.drawing.tiles import PAPERS, Layout, Paper, lay_out
 from transom.drawing.views import face_view, holes_view, layers_view, plate_kinds, plate_view
 
+REFERENCE = 3  # pages to read beside the template
 MARK = 4.0  # mm, half of a registration mark's cross
 
 
@@ -39,7 +41,9 @@ def template(d: Drawing, paper: str = "letter", holes_only: bool = False) -> byt
     c = Canvas(out, pagesize=(front[0] * ink.MM, front[1] * ink.MM), invariant=1, pageCompression=1)
     c.setTitle(ink.written(f"{d.identity.number} {d.identity.name}: template"))
     c.setCreator(d.identity.tool)
-    cover(c, front, lines, d, 1, pages)
+    drawn = cover(c, front, lines, d, 1, pages)
+    for number, view in enumerate(() if holes_only else reference(d), drawn + 1):
+        reference_page(c, d, view, (front[1], front[0]), number, pages)
     for view, item in zip(views, listed, strict=True):
         for k, (i, j) in enumerate(item.layout.tiles):
             _tile(c, d, view, Tile(view.title, item.layout, i, j, item.first + k, item.first, pages))
@@ -62,14 +66,15 @@ def _front(paper: Paper) -> tuple[float, float]:
 def _numbered(d: Drawing, views: list[Scene], layouts: list[Layout], front: tuple[float, float],
               holes_only: bool) -> tuple[list[Listed], list[Line], int]:  # fmt: skip
     """Sheets with their page numbers, which depend on how long the cover is; its lines; and all the pages."""
-    start = 2
+    before = 1 if holes_only else 1 + REFERENCE
+    start = before + 1
     while True:
         listed, at = [], start
         for view, layout in zip(views, layouts, strict=True):
             listed.append(Listed(view.title, layout, at))
             at += layout.columns * layout.rows
         lines = cover_lines(d, listed, holes_only, front[0] - 2 * EDGE)
-        needed = cover_pages(front, lines) + 1
+        needed = cover_pages(front, lines) + before
         if needed <= start:
             return listed, lines, at - 1
         start = needed
