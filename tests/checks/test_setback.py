@@ -13,8 +13,12 @@ from transom.checks import setback
 from transom.checks.setback_forces import engine_loads, parts, sections
 from transom.checks.trial import Trial
 from transom.errors import JobError
+from transom.job.records import Kicker
 from transom.job.setback_records import Gusset
 from transom.judge.judging import judge
+from transom.loads.cases import build_cases
+from transom.report.cures import BY_HAND, advice
+from transom.report.words import CHECKS
 from transom.setup.setback_records import Metal, Plate, Sides, Weld
 
 # Fx, Fy, Fz (N), Mx, My, Mz (N mm) about the board's datum: engine end 260 aft.
@@ -382,3 +386,45 @@ def test_a_gusset_is_welded_all_along() -> None:
     assert float(np.ravel(found(of)["bracket.side-plate-bending-between.ec9"].resistance)[0]) == pytest.approx(
         F_Y_W / 1.1
     )
+
+
+def test_more_side_plates_bear_nearer_to_the_middle() -> None:
+    """Three 240 apart: 120, 0, 120 from the center line, 80 in the mean; four: 120, 40, 40, 120, as much."""
+    at = [float(np.ravel(whole(job(side_plates__count=k)).setup.holding.pattern.y_pad)[0]) for k in (2, 3, 4)]
+    assert at == pytest.approx([120.0, 80.0, 80.0])
+
+
+def test_everything_grows_with_the_loads() -> None:
+    """A fifth more of every factor: a fifth more of every share, more where bolts are pried."""
+    of = whole(job(gusset=GUSSET, side_plates=steps((130.0, 200.0))))
+    x = of.setup.loads
+    names = ("gamma_F", "gamma_weight", "gamma_weight_light", "gamma_strike", "gamma_strike_weight_light")
+    more = replace(x, **{name: 1.2 * getattr(x, name) for name in names})
+    grown = replace(of, setup=replace(of.setup, loads=more), cases=build_cases(more))
+    before, after = all_of(of), all_of(grown)
+    for name, u in before.items():
+        if not name.endswith("-edge"):
+            assert after[name] >= 1.2 * u * (1 - 1e-9), name
+            assert after[name] <= (1.21 * u if "bolt" not in name and "pull-through" not in name else 2.0 * u), name
+
+
+def test_every_check_has_words_and_a_cure() -> None:
+    of = whole(job(gusset=GUSSET, side_plates=steps((130.0, 200.0))))
+    told = {(c.part, c.what) for c in found(of).values() if c.part == "bracket"}
+    numbered = {t for t in told if t[1].startswith("side-plate-bending-step-")}
+    assert numbered
+    assert told - numbered <= set(CHECKS)
+    uncured = {what for part, what in told - numbered if (part, what) not in BY_HAND}
+    assert uncured == {"weld-fatigue", "engine-bolt-shear", "engine-plate-bearing", "engine-plate-pull-through",
+                       "base-plate-bearing", "base-plate-pull-through"}  # fmt: skip
+    assert advice([c.rows()[0] for c in found(of).values() if c.what == "side-plate-bending-step-1"])
+
+
+def test_a_kicker_hangs_on_the_bracket() -> None:
+    kicked = job()
+    kicked = replace(kicked, engine=replace(kicked.engine, kicker=Kicker(6000.0)))
+    on, off = (whole(j).setup.loads for j in (kicked, replace(kicked, setback=None)))
+    assert on.kicker is not None
+    assert off.kicker is not None
+    assert on.kicker.x_cg == pytest.approx(off.kicker.x_cg + 260.0)
+    assert on.x_cg == pytest.approx(off.x_cg + 260.0)

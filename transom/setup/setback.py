@@ -15,7 +15,7 @@ from transom.setup.support import bolts_of
 from transom.statics.contact import Pattern
 from transom.statics.plates import effective_overhang
 from transom.statics.side_plates import counted_leg
-from transom.units import Value
+from transom.units import Array, Value
 
 
 def offset(v: Values) -> tuple[Value, Value]:
@@ -53,16 +53,22 @@ def _bears(tables: Catalogue, v: Values, c: Values) -> tuple[Value, Value]:
     """Middle across and width of what bears on either side, mm.
 
     Under a side plate the base plate bears as far as it is stiff on the hardest face there is, and no farther than its
-    own edge or the center line. Of more than two side plates the outer two are taken.
+    own edge or the center line. More than two side plates push as one on either side, at the mean of their distances
+    from the center line: nearer to the middle, where they bend the board more than the outer two alone.
     """
     if "bracket.sides.apart" not in v:
         return steps.half(c["pads_apart"]), c["pad_width"]
-    y = steps.half(column(v["bracket.sides.apart"]))
+    y = own.across(column(v["bracket.sides.apart"]), float(np.mean(np.abs(_shares(v["bracket.sides.count"])))))
     t_s = column(v["bracket.sides.thickness"])
     reach = effective_overhang(
         c["thickness"], column(v["bracket.metal.f_y_w"]), hardest_face(tables), tables.factor("gamma_M1.aluminium").value
     )  # fmt: skip
     return y, own.bearing_width(t_s, reach, c["width"], y)
+
+
+def _shares(count: Value) -> Array:
+    """Places of side plates evenly apart about the center line, shares of the distance between the outer two."""
+    return np.linspace(-0.5, 0.5, max(int(np.ravel(np.asarray(count))[0]), 2))
 
 
 def hardest_face(tables: Catalogue) -> float:
@@ -128,8 +134,7 @@ def _sides(job: Job, c: Values, x: Value, z: Value) -> Sides:
     x_0, x_1 = c["base.thickness"], np.asarray(own.forward_face(x, c["engine_plate.thickness"]))
     # Plates that leave no room between them have no side plates: no number, so that nothing passes.
     x_1 = np.where(x_1 > x_0, x_1, np.nan)[()]
-    count = max(int(np.ravel(np.asarray(c["sides.count"]))[0]), 2)
-    y = own.across(np.asarray(c["sides.apart"])[..., None], np.linspace(-0.5, 0.5, count))
+    y = own.across(np.asarray(c["sides.apart"])[..., None], _shares(c["sides.count"]))
     held = [np.asarray(x_0), *(np.asarray(t) for t in sorted(ties)), np.asarray(x_1)]
     span = np.max(np.broadcast_arrays(*(own.stretch(a, b) for a, b in pairwise(held))), axis=0)
     return Sides(
