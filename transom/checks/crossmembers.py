@@ -1,8 +1,9 @@
 """Pod to crossmembers: a level group of bolts that hangs the pod, under the wrench carried down from the board.
 
 Bolts pull and the pod presses, both in proportion to the distance from the group's own middle: of the
-handbooks' pivots (edge, neutral axis, middle) the one with the largest pull. Moments about both level axes
-and the pull down are added at the worst corner.
+handbooks' pivots (edge, neutral axis, middle) the one with the largest pull. It is tension with contact where the
+crossmembers give under the pod as much as the bolts do; they give less, the pivot moves to the pressed side and the
+bolts pull less: in even rows always, in single holes but for a few percent, which are added. Moments about both level axes and the pull down are added at the worst corner.
 """
 
 from dataclasses import dataclass
@@ -53,9 +54,9 @@ def lever_of_moment(off: MM, other: MM, I_m: MM2, I_o: MM2, I_xy: MM2) -> PER_MM
 
 
 @formula(symbol="T", source=GROUP, evidence="convention", known_by="memory")
-def corner_pull(F_z: N, n: ONE, M_y: N_MM, c_x: PER_MM, M_x: N_MM, c_y: PER_MM) -> N:
+def corner_pull(F_z: N, n: ONE, M_y: N_MM, c_x: PER_MM, M_x: N_MM, c_y: PER_MM, skew: ONE = 1.0) -> N:
     """Pull of a bolt: equal share of the pull down and both moments by their levers, signs taken as the worst."""
-    return positive(positive(-F_z) / n + absolute(M_y * c_x) + absolute(M_x * c_y))
+    return skew * positive(positive(-F_z) / n + absolute(M_y * c_x) + absolute(M_x * c_y))
 
 
 @formula(symbol="J", source=GROUP, known_by="derived")
@@ -105,7 +106,7 @@ def _pull(F_z: Array, M_x: Array, M_y: Array, n: Array, g: LevelGroup) -> Value:
     product = np.where(held, g.I_xy, 0.0)
     c_x = lever_of_moment(g.off_x, g.off_y, safe[0], safe[1], product)
     c_y = lever_of_moment(g.off_y, g.off_x, safe[1], safe[0], product)
-    return np.where(held, corner_pull(F_z, n, M_y, c_x, M_x, c_y), np.inf)
+    return np.where(held, corner_pull(F_z, n, M_y, c_x, M_x, c_y, g.skew), np.inf)
 
 
 @formula(symbol="1 - I_xy^2/(I_x I_y)", source=UNSYMMETRIC, known_by="derived",

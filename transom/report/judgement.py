@@ -77,12 +77,21 @@ def _mount(j: Judgement, mount: Mount) -> dict[str, Any]:
         "total": number(j.total),
         "mass": number(j.mass),
         "engine_bolts": None if mount.engine_bolts is None else _bolts(mount.engine_bolts),
-        "frame_fasteners": {a.joint: _fasteners(a) for a in j.fasteners},
+        "frame_fasteners": {a.joint: _fasteners(a, j) for a in j.fasteners},
     }
 
 
-def _fasteners(a: Added) -> dict[str, Any]:
-    """Bolts of frame or pod as they are to be; `add` is empty where those found are enough."""
+def _fasteners(a: Added, j: Judgement) -> dict[str, Any]:
+    """Bolts of frame or pod as they are to be; `add` is empty where those found are enough.
+
+    `holds` is False where a check of the joint fails; `cure` then has what added to those found would hold.
+    """
+    fails = any(c.part == a.joint for c in j.failing)
+    cure = next((_joint(c) for c in j.could_add if c.joint == a.joint and c.holds), None)
+    return {**_joint(a), "enough": a.enough and not fails, "holds": not fails, "cure": cure}
+
+
+def _joint(a: Added) -> dict[str, Any]:
     b = a.bolts
     more = {"bolts": a.more, "plate_washers": a.washer is not None, "doubler": a.doubler > 0}
     return {
@@ -90,6 +99,8 @@ def _fasteners(a: Added) -> dict[str, Any]:
         "diameter": None if b.diameter is None else number(b.diameter),
         "count": b.count,
         "kept": b.keep,
+        "kind": b.kind,
+        "grade": b.grade,
         "plate_washer": None if a.washer is None else {"side": number(a.washer[0]), "thickness": number(a.washer[1])},
         "doubler": number(a.doubler),
         "add": [name for name, there in more.items() if there] if b.keep else [],

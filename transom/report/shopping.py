@@ -22,6 +22,7 @@ from transom.report.text import block, columns
 from transom.report.words import plural, spelled
 from transom.setup.support_facts import weld_reach
 from transom.sizing.sheets import NONE_BIG_ENOUGH, halves
+from transom.units import Value
 
 Item = tuple[str, str]  # label, words
 
@@ -142,6 +143,7 @@ def frame(j: Judgement) -> Iterator[Item]:
         stated = j.mount is not None and getattr(j.mount, STATED[a.joint]) is not None and not j.sizing
         units, fails = j.job.head.units, a.joint in failing
         text = stated_words(a, units) if stated else fastener_words(a, units, fails)
+        text += _where(j, a.joint) if not a.bolts.keep else ""
         cure = f"; {cure_words(could.get(a.joint), units)}" if fails else ""
         yield (
             labels[a.joint],
@@ -157,6 +159,25 @@ def _unwelded(j: Judgement) -> str:
         f". A weld near them is assumed; is there none within {reach}: {cure_words(a, units).removesuffix(': that holds')}"
         for a in j.unwelded
     )
+
+
+def _where(j: Judgement, joint: str) -> str:
+    """Where new bolts go: how many on each line, how far apart, how far from the edge."""
+    units = j.job.head.units
+
+    def wide(x: Value) -> str:
+        return show.length(float(np.ravel(np.asarray(x))[0]), units)
+
+    if joint == "crossmembers":
+        g = j.setup.pod.group if j.setup.pod is not None else None
+        if g is None or j.job.crossmembers.holes or not len(g.at):
+            return ""
+        return f"; spread {wide(2 * np.max(np.abs(g.at[:, 1])))} across each"
+    f = j.setup.frame
+    side, bottom, top = (round(float(np.ravel(np.asarray(n))[0])) for n in (f.n_side, f.n_bottom, f.n_top))
+    parts = [f"{side} each side {wide(f.side_pitch)} apart"]
+    parts += [f"{n} along the {name} {wide(f.end_pitch)} apart" for n, name in ((bottom, "bottom"), (top, "top")) if n]
+    return f"; {', '.join(parts)}; {wide(f.edge)} from the board's edge"
 
 
 STATED = {"frame": "frame_bolts", "crossmembers": "pod_bolts"}

@@ -137,6 +137,7 @@ class LevelGroup:
     off_x: Array
     off_y: Array
     at: Array
+    skew: float = 1.0  # times the pull of even rows, for what contact may add in a pattern of no order
 
 
 @dataclass(frozen=True)

@@ -123,7 +123,7 @@ def pod_hold(
     if "crossmembers.count" not in values:
         return None
     c = stated or Crossmembers()
-    group = _single(c.holes) if c.holes else _rows(place, values, c.at)
+    group = _single(c.holes, tables) if c.holes else _rows(place, values, c.at)
     down, lean = column(values["crossmembers.down"]), place.lean
     return PodHold(
         bolts=of_kind(bolts_of(tables, values, "crossmembers.bolts"), c.bolts, tables),
@@ -136,13 +136,14 @@ def pod_hold(
     )
 
 
-def _single(holes: tuple[tuple[float, float], ...]) -> LevelGroup:
+def _single(holes: tuple[tuple[float, float], ...], tables: Catalogue) -> LevelGroup:
     """The group of single bolts at (y, forward), about their own middle."""
     y, forward = np.array(holes, dtype=float).T
     x, across = forward.mean() - forward, y - y.mean()
     return LevelGroup(
         n=float(len(y)), forward=float(forward.mean()), y=float(y.mean()), I_x=float(x @ x), I_y=float(across @ across),
         I_xy=float(x @ across), off_x=x, off_y=across, at=np.stack([-forward, y], axis=-1),
+        skew=tables.factor("crossmembers.skew").value,
     )  # fmt: skip
 
 
