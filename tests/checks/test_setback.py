@@ -415,8 +415,7 @@ def test_every_check_has_words_and_a_cure() -> None:
     assert numbered
     assert told - numbered <= set(CHECKS)
     uncured = {what for part, what in told - numbered if (part, what) not in BY_HAND}
-    assert uncured == {"weld-fatigue", "engine-bolt-shear", "engine-plate-bearing", "engine-plate-pull-through",
-                       "base-plate-bearing", "base-plate-pull-through"}  # fmt: skip
+    assert uncured == {"weld-fatigue"}  # it decides nothing
     assert advice([c.rows()[0] for c in found(of).values() if c.what == "side-plate-bending-step-1"])
 
 

@@ -100,6 +100,11 @@ BY_HAND = {
         "bracket",
         "engine-bolt-tension-and-shear",
     ): "engine bolts: larger or stronger ones, if the engine's holes take them",
+    ("bracket", "engine-bolt-shear"): "engine bolts: larger or stronger ones, if the engine's holes take them",
+    ("bracket", "engine-plate-bearing"): "engine plate: thicker, or holes farther from its edge and from welds",
+    ("bracket", "engine-plate-pull-through"): "engine plate: thicker, or larger and thicker washers under the nuts",
+    ("bracket", "base-plate-bearing"): "base plate: thicker, or holes farther from its edge and from welds",
+    ("bracket", "base-plate-pull-through"): "base plate: thicker",
     ("bracket", "base-bolt-tension"): "base bolts: a stronger grade, or a thicker base plate, which pries less",
     ("engine-bolts", "shank-in-grip"): "bolts: fully threaded ones, or a washer more",
 }
