@@ -6,7 +6,6 @@ from collections.abc import Iterator, Sequence
 from transom.judge.records import Judgement
 from transom.quantity import show
 from transom.report.amounts import compared, percent
-from transom.report.bracket_cures import tried_on_bracket
 from transom.report.cures import Told, advice
 from transom.report.forces import trial_of_mount
 from transom.report.height import height_block
@@ -71,7 +70,6 @@ def failures(j: Judgement, cures: Sequence[Told]) -> Iterator[str]:
         return
     lines = [
         *(f"{JOINTS[a.joint]}: {cure_words(a, units)}" for a in j.could_add),
-        *tried_on_bracket(j),
         *(c.words(units) for c in cures),
     ]
     for i, line in enumerate(lines):
