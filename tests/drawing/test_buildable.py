@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from transom.drawing.buildable import faults
 from transom.drawing.distances import between_circles, between_rects, circle_to_edge, circle_to_rect, rect_to_edge
 from transom.drawing.doubts import doubts
-from transom.drawing.records import FORWARD, OPENING, Circle, Drawing, Hole, KeepOut, Outline, Rect
+from transom.drawing.records import AFT, ENGINE, FORWARD, OPENING, Circle, Drawing, Hole, KeepOut, Outline, Rect, Washer
 
 Drawn = dict[str, Drawing]
 
@@ -89,9 +89,25 @@ def test_kept_holes_raise_doubts_not_refusals(drawings: Drawn) -> None:
     assert any(f"frame hole {kept.name} as assumed is" in s and "in engine hole A" in s for s in doubts(other).doubts)
 
 
-def test_what_hangs_off_or_is_covered_is_said(drawings: Drawn) -> None:
-    assert any("Washers reach 1/4 in past the board's edge" in s for s in drawings["pontoon-40hp"].doubts)
-    assert any("Plate P1 lies over F11, F12, F13, F14" in s for s in drawings["runabout-60hp"].doubts)
+def plate_washer(y: float, down: float) -> Washer:
+    return Washer("F1", AFT, y, down, 10.0, 50.8, 5.0, "plate washer", square=True)
+
+
+def test_what_hangs_off_an_edge_is_said(drawings: Drawn) -> None:
+    d = replace(drawings["pontoon-40hp"], washers=(plate_washer(-285.75, 19.05),))
+    assert any("Washers reach 1/4 in past the board's edge" in s for s in doubts(d).doubts)
+    clear = doubts(replace(d, washers=(plate_washer(-270.0, 40.0),), doubts=())).doubts
+    assert not any("Washers reach" in s for s in clear)
+
+
+def test_what_a_plate_covers_is_said(drawings: Drawn) -> None:
+    d = drawings["runabout-60hp"]
+    y, down = d.plates[0].rect.middle
+    frame = [h for h in d.holes if h.kept]
+    moved = replace(d, holes=(*d.of(ENGINE), replace(frame[0], y=y, down=down)), doubts=())
+    assert any(f"Plate P1 lies over {frame[0].name}:" in s for s in doubts(moved).doubts)
+    away = replace(d, holes=(*d.of(ENGINE), replace(frame[0], y=-290.0, down=440.0)), doubts=())
+    assert not any("lies over" in s for s in doubts(away).doubts)
 
 
 def test_what_belongs_to_the_job_and_is_not_drawn_is_said(drawings: Drawn) -> None:
@@ -100,11 +116,8 @@ def test_what_belongs_to_the_job_and_is_not_drawn_is_said(drawings: Drawn) -> No
 
 
 def test_frame_washers_over_each_other_are_said(drawings: Drawn) -> None:
-    d = drawings["pontoon-40hp"]
-    near = replace(d.washers[0], y=d.washers[0].y + 40.0)
-    assert any(
-        "Frame washers lie 7/16 in over each other" in s for s in doubts(replace(d, washers=(*d.washers, near))).doubts
-    )
+    d = replace(drawings["pontoon-40hp"], washers=(plate_washer(-200.0, 400.0), plate_washer(-160.0, 400.0)))
+    assert any("Frame washers lie 7/16 in over each other" in s for s in doubts(d).doubts)
 
 
 # The distances

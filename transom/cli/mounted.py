@@ -24,6 +24,7 @@ def mounted(job: "Job") -> "Judgement":
         JobError: what cannot be judged, one line each.
     """
     from transom.catalogue import SHIPPED
+    from transom.cli.stream import tell
     from transom.judge.judging import judge
     from transom.sizing.sizing import size
 
@@ -32,6 +33,7 @@ def mounted(job: "Job") -> "Judgement":
     sized = size(job, SHIPPED)
     if sized.mount is not None or sized.sizing is None or sized.sizing.nearest_miss is None:
         return sized
+    tell("Nothing in stock works; the nearest miss stands in for it.")
     return judge(job, SHIPPED, sized.sizing.nearest_miss.mount)
 
 

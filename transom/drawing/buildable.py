@@ -67,7 +67,8 @@ def _plates(d: Drawing) -> Iterator[str]:
     for p in d.plates:
         over = rect_to_edge(p.rect, d.outline)
         if over < -TOUCH:
-            yield f"plate {p.name} reaches {_up(over, units)} past the board's edge: a smaller plate, or move the bolts"
+            edge = "edge or over its notch" if d.outline.notched else "edge"
+            yield f"plate {p.name} reaches {_up(over, units)} past the board's {edge}: a smaller plate, or move the bolts"
         yield from _through(p, units)
         for k in (k for k in d.keep_outs if k.face == p.face):
             room = between_rects(p.rect, k.rect) if k.rect else circle_to_rect(k.circle or Circle(0, 0, 0), p.rect)

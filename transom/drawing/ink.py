@@ -1,4 +1,4 @@
-"""Shapes on a page of a PDF, full size. The only module that draws with reportlab's canvas but for words in columns."""
+"""Shapes and words on a page of a PDF, in mm from its lower left corner."""
 
 from collections.abc import Sequence
 from typing import Any

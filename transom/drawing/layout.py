@@ -50,6 +50,8 @@ def not_drawn(j: Judgement) -> Iterator[str]:
     """What belongs to the job and is on no drawing."""
     if j.setup.pod is not None:
         yield "Not drawn: the bolts from pod to crossmembers."
+    if any(a.doubler for a in j.fasteners):
+        yield "Not drawn: the angle laid into the flange behind the frame's bolts."
     if j.setup.bracket is not None:
         yield "Not drawn: the setback bracket itself; the holes are its base plate's."
     if j.job.engine.kicker is not None:
