@@ -54,6 +54,12 @@ def made(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder
 
 
+@pytest.fixture
+def alone(monkeypatch: pytest.MonkeyPatch) -> None:
+    """No other builds beside the mount: sizing them takes seconds and changes nothing that the test asks."""
+    monkeypatch.setattr("transom.estimate.ways.ways", lambda e: ())
+
+
 def pdf_pages(path: Path) -> list[str]:
     return [" ".join(page.extract_text().split()) for page in PdfReader(path).pages]
 
@@ -184,6 +190,7 @@ def test_a_change_order_of_a_quote_whose_prices_have_moved_says_what_was_quoted(
 # Numbers and revisions
 
 
+@pytest.mark.usefixtures("alone")
 def test_the_same_quote_is_not_written_twice_and_another_price_is_a_revision(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -220,6 +227,7 @@ def refused(arguments: list[str], capsys: pytest.CaptureFixture[str], folder: Pa
     return err
 
 
+@pytest.mark.usefixtures("alone")
 def test_sample_prices_reach_no_customer(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     job = shop_at(tmp_path)
     (tmp_path / "prices.toml").unlink()
@@ -230,6 +238,7 @@ def test_sample_prices_reach_no_customer(tmp_path: Path, capsys: pytest.CaptureF
     assert "every one" in refused(["estimate", str(job), "--quote"], capsys, tmp_path)
 
 
+@pytest.mark.usefixtures("alone")
 def test_every_reason_against_a_quote_in_one_run(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     text = PASSING.replace("date = 2026-05-04", "").replace('customer = "A. Boater"', 'customer = ""')
     prices = (
@@ -246,6 +255,7 @@ def test_every_reason_against_a_quote_in_one_run(tmp_path: Path, capsys: pytest.
         assert sum(said in line for line in lines) == 1, said
 
 
+@pytest.mark.usefixtures("alone")
 def test_no_paper_of_a_mount_that_fails_unless_asked_and_then_it_says_so(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -260,6 +270,7 @@ def test_no_paper_of_a_mount_that_fails_unless_asked_and_then_it_says_so(
     assert "DOES NOT PASS" in (tmp_path / "x.csv").read_text(encoding="utf-8")
 
 
+@pytest.mark.usefixtures("alone")
 def test_files_that_are_there_are_left(made: Path, capsys: pytest.CaptureFixture[str]) -> None:
     job = made / "job.toml"
     assert "--force" in refused(["estimate", str(job), "--buy"], capsys, made)
@@ -295,6 +306,7 @@ def test_other_cells_stay(cell: str) -> None:
     assert harmless(cell) == cell
 
 
+@pytest.mark.usefixtures("alone")
 def test_json_is_one_object_with_money_as_text(made: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["estimate", str(made / "job.toml"), "--json"]) == 0
     data = json.loads(capsys.readouterr().out)

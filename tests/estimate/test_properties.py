@@ -21,7 +21,7 @@ SHEETS = ("douglas-fir-marine 1/2 in", "douglas-fir-marine 3/4 in", "okoume 18 m
 LENGTHS = (88.9, 101.6, 114.3, 127.0, 139.7, 152.4, 165.1, 177.8)
 GRAINS = st.sampled_from(("across", "along"))
 MONEY = st.decimals(Decimal("0.01"), 5000, places=2)
-SOME = settings(max_examples=40, deadline=None)
+SOME = settings(max_examples=30, deadline=None)
 
 
 def totals(c: Case) -> tuple[Span, ...]:
