@@ -50,7 +50,7 @@ def test_each_mend_changes_the_text() -> None:
     assert all(mend(TEXT) != TEXT for mend in MENDS)
 
 
-@pytest.mark.parametrize("mended", [c for k in range(4) for c in combinations(MENDS, k)],
+@pytest.mark.parametrize("mended", [c for k in (0, 1, 3) for c in combinations(MENDS, k)],
                          ids=lambda c: "+".join(m.__name__ for m in c) or "as built")  # fmt: skip
 def test_it_fails_for_what_is_left_and_nothing_else(mended: tuple) -> None:  # type: ignore[type-arg]
     text = TEXT

@@ -9,6 +9,12 @@ from tests.checks.shop import MOUNT
 from transom.catalogue import SHIPPED
 from transom.judge.judging import judge
 from transom.judge.of_bracket import of_bracket, two_digits
+from transom.judge.records import Judgement
+
+
+@pytest.fixture(scope="module")
+def j() -> Judgement:
+    return judge(job(), SHIPPED, MOUNT, careful=False)
 
 
 @pytest.mark.parametrize("hours, words", [(1.0, "1"), (9.9, "9"), (99.9, "99"), (123.0, "120"), (27_859.0, "27,000")])
@@ -18,8 +24,7 @@ def test_two_digits_rounded_down(hours: float, words: str) -> None:
 
 @pytest.mark.parametrize("hours, words", [(27_859.0, "at 1,000 h,"), (437.0, "at 430 h,"), (0.2, "before every trip,"),
                                           (float("nan"), "before every trip,")])  # fmt: skip
-def test_first_look(hours: float, words: str) -> None:
-    j = judge(job(), SHIPPED, MOUNT, careful=False)
+def test_first_look(j: Judgement, hours: float, words: str) -> None:
     checks = [replace(c, resistance=hours) for c in j.checks if c.what == "weld-fatigue"]
     (line,) = [c for c in of_bracket(j.setup, checks) if c.startswith("First weld look")]
     assert words in line
@@ -27,12 +32,10 @@ def test_first_look(hours: float, words: str) -> None:
     assert "it is no pass" in line
 
 
-def test_fatigue_decides_nothing() -> None:
-    j = judge(job(), SHIPPED, MOUNT, careful=False)
+def test_fatigue_decides_nothing(j: Judgement) -> None:
     assert not any(c.what == "weld-fatigue" for c in j.deciding)
     assert any(c.startswith("First weld look at") for c in j.cautions)
 
 
-def test_no_bracket_no_words() -> None:
-    j = judge(replace(job(), setback=None), SHIPPED, MOUNT, careful=False)
-    assert tuple(of_bracket(j.setup, j.checks)) == ()
+def test_no_bracket_no_words(j: Judgement) -> None:
+    assert tuple(of_bracket(replace(j.setup, bracket=None), j.checks)) == ()
