@@ -14,6 +14,7 @@ from transom.judge.judging import judge
 from transom.judge.records import Judgement
 from transom.report.cures import joints_alone
 from transom.report.shopping import frame as frame_lines
+from transom.report.shopping import more
 from transom.setup.facts import collect
 
 OLD = FrameBolts("3/8 in", 8, True, 9.525)
@@ -81,8 +82,7 @@ def test_the_weld_that_is_assumed_is_told_where_it_costs_something() -> None:
     (frame,) = (a for a in j.fasteners if a.joint == "frame")
     (bare,) = j.unwelded
     assert (bare.doubler, bare.more) < (frame.doubler, frame.more)
-    text = " ".join(" ".join(x) for x in frame_lines(j))
-    assert "A weld near them is assumed; is there none within 1-3/16 in: ADD" in text
+    assert dict(more(j))["FLANGE"].startswith("taken as welded near its bolts; no weld within 1-3/16 in? Then ADD")
     for weld in (5.0, math.inf):
         stated = replace(thin, frame=replace(thin.frame, flange_weld=weld))
         assert judge(stated, SHIPPED, MOUNT, careful=False, add=True).unwelded == ()

@@ -132,7 +132,8 @@ class Careful(Trial):
         middle, reach = side * _float(p.y_pad), _float(h.pad_width) / 2
         foot = min(_float(p.h), _float(self.setup.place.height))
         top = _float(h.pad_top)
-        return Rectangle(middle - reach, middle + reach, -foot, -min(top, foot))
+        # What hangs over the edge of the board bears on nothing.
+        return self._on_board(Rectangle(middle - reach, middle + reach, -foot, -min(top, foot)))
 
     def _seat(self) -> Seat:
         p = self.setup.holding.pattern

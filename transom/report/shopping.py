@@ -34,6 +34,8 @@ def shopping(j: Judgement, mount: Mount) -> Iterator[str]:
     rows = holes(j)
     if rows:
         yield from columns(rows, (14, 19, 17, 13, 14))
+    for label, words in more(j):
+        yield from block(label, words)
 
 
 def items(j: Judgement, mount: Mount) -> Iterator[Item]:
@@ -143,12 +145,21 @@ def frame(j: Judgement) -> Iterator[Item]:
         stated = j.mount is not None and getattr(j.mount, STATED[a.joint]) is not None and not j.sizing
         units, fails = j.job.head.units, a.joint in failing
         text = stated_words(a, units) if stated else fastener_words(a, units, fails)
-        text += _where(j, a.joint) if not a.bolts.keep else ""
         cure = f"; {cure_words(could.get(a.joint), units)}" if fails else ""
         yield (
             labels[a.joint],
-            f"{text}{': NOT ENOUGH' if fails else ''}{cure}{_unwelded(j) if a.joint == 'frame' else ''}",
+            f"{text}{': NOT ENOUGH' if fails else ''}{cure}",
         )
+
+
+def more(j: Judgement) -> Iterator[Item]:
+    """Where new bolts go, and what would do were no weld near the flange: below the list, which is for the bench."""
+    new = [_where(j, a.joint) for a in j.fasteners if not a.bolts.keep]
+    words = "; ".join(w for w in new if w)
+    if words:
+        yield ("NEW BOLTS", words)
+    if j.unwelded:
+        yield ("FLANGE", _unwelded(j))
 
 
 def _unwelded(j: Judgement) -> str:
@@ -156,7 +167,7 @@ def _unwelded(j: Judgement) -> str:
     units = j.job.head.units
     reach = show.length(weld_reach(j.facts["frame.flange.thickness"].value, j.setup.tables), units, towards="up")
     return "".join(
-        f". A weld near them is assumed; is there none within {reach}: {cure_words(a, units).removesuffix(': that holds')}"
+        f"taken as welded near its bolts; no weld within {reach}? Then {cure_words(a, units).removesuffix(': that holds')}"
         for a in j.unwelded
     )
 
@@ -172,12 +183,12 @@ def _where(j: Judgement, joint: str) -> str:
         g = j.setup.pod.group if j.setup.pod is not None else None
         if g is None or j.job.crossmembers.holes or not len(g.at):
             return ""
-        return f"; spread {wide(2 * np.max(np.abs(g.at[:, 1])))} across each"
+        return f"pod: spread {wide(2 * np.max(np.abs(g.at[:, 1])))} across each"
     f = j.setup.frame
     side, bottom, top = (round(float(np.ravel(np.asarray(n))[0])) for n in (f.n_side, f.n_bottom, f.n_top))
     parts = [f"{side} each side {wide(f.side_pitch)} apart"]
     parts += [f"{n} along the {name} {wide(f.end_pitch)} apart" for n, name in ((bottom, "bottom"), (top, "top")) if n]
-    return f"; {', '.join(parts)}; {wide(f.edge)} from the board's edge"
+    return f"frame: {', '.join(parts)}, {wide(f.edge)} from the board's edge"
 
 
 STATED = {"frame": "frame_bolts", "crossmembers": "pod_bolts"}

@@ -1,11 +1,13 @@
 """Where nothing works: the mount that comes nearest, as the plate has it."""
 
+import math
 from collections.abc import Sequence
 
 import numpy as np
 from numpy.typing import NDArray
 
 from transom.checks import BY_PLATE, all_checks
+from transom.errors import JobError
 from transom.judge.evaluate import decided, quick_look
 from transom.result import Cases, CheckArray
 from transom.sizing.field import Field
@@ -50,5 +52,9 @@ def _of_board(checks: Sequence[CheckArray]) -> list[CheckArray]:
 
 def _by_plate(field: Field, place: int) -> float:
     trial = field.trial(np.array([place]))
-    worst = max(float(c.worst[0]) for c in _of_board(all_checks(quick_look(trial, rows_for(trial)))))
+    try:
+        careful = all_checks(quick_look(trial, rows_for(trial)))
+    except JobError:  # pads and bolts cannot carry it in some case
+        return math.inf
+    worst = max(float(c.worst[0]) for c in _of_board(careful))
     return round(worst, 9)

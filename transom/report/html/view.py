@@ -13,7 +13,7 @@ from transom.report.html.signing import Signing, signing
 from transom.report.page import boat_words, counted_stops, holds, links, paper_words, sentence, used
 from transom.report.parts import Part, not_looked_at, walk
 from transom.report.review_screen import pencil_words, rests_words
-from transom.report.shopping import holes, items
+from transom.report.shopping import holes, items, more
 from transom.report.words import EVIDENCE, METHODS, case_words, check_words, plural, spelled
 from transom.result import ONCE, Assumption, Check
 
@@ -112,7 +112,7 @@ def mount(j: Judgement) -> tuple[tuple[tuple[str, str], ...], tuple[tuple[str, .
     if j.mount is None:
         return (), ()
     units = j.job.head.units
-    return tuple((label, spelled(words, units)) for label, words in items(j, j.mount)), holes(j)
+    return tuple((label, spelled(words, units)) for label, words in (*items(j, j.mount), *more(j))), holes(j)
 
 
 def bars(j: Judgement) -> tuple[Row, ...]:
