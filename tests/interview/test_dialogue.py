@@ -187,3 +187,10 @@ def _until(fd: int, heard: bytes, mark: bytes) -> bytes:
         except OSError:
             break
     return heard
+
+
+def test_a_file_that_is_no_toml_is_told_by_its_line(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path = tmp_path / "job.toml"
+    path.write_text('[boat]\nkind = "pontoon" "1"\n', encoding="utf-8")
+    assert command.main(["trial", str(path), "--speed", "20 mph"]) == 2
+    assert "line 2" in capsys.readouterr().err

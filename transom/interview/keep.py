@@ -39,13 +39,19 @@ def added_to(text: str, answers: Mapping[str, Any]) -> str:
     """The job's text with the answers in it, every comment kept.
 
     Raises:
-        JobError: a section that has to take an answer is not one.
+        JobError: it is not TOML, or a section that has to take an answer is not one.
     """
     import tomlkit
+    from tomlkit.exceptions import TOMLKitError
     from tomlkit.items import Table
     from tomlkit.toml_document import TOMLDocument
 
-    document = tomlkit.parse(text)
+    mark, body = ("\ufeff", text[1:]) if text.startswith("\ufeff") else ("", text)
+    parse(body)
+    try:
+        document = tomlkit.parse(body)
+    except TOMLKitError as error:
+        raise JobError(f"the job's text cannot be changed where it stands ({error}). Type the answers in by hand.") from None
     for path, value in file_answers(answers).items():
         *sections, name = path.split(".")
         table: TOMLDocument | Table = document
@@ -55,7 +61,7 @@ def added_to(text: str, answers: Mapping[str, Any]) -> str:
                 raise JobError(f"[{section}]: is not a section of its own. Write it as [{'.'.join(sections)}] first.")
             table = below
         _put(table, name, value)
-    return tomlkit.dumps(document)
+    return mark + tomlkit.dumps(document)
 
 
 def _put(table: Any, name: str, value: Any) -> None:
