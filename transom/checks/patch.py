@@ -4,6 +4,8 @@ import functools
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+import numpy as np
+
 from transom.formula import formula
 from transom.maths import PI, maximum, minimum, positive, sqrt, where
 from transom.units import MM, MM2, MPA, ONE, N, Value
@@ -176,6 +178,22 @@ class Edges:
     free_down: Value
 
 
+Sides = tuple[Value, Value, Value, Value]
+
+
+@formula(symbol="t_i", source="the thickness at which the perimeter at t/2 touches an edge", evidence="convention",
+         known_by="derived", typical={"t": 36.0, "just_inside": 0.999999})  # fmt: skip
+def thickness_at_edge(reach: MM, edge: MM, t: MM, just_inside: ONE = 0.999999) -> MM:
+    """Thickness of a thinner board, up to t, whose perimeter still lies inside this edge."""
+    return minimum(t, just_inside * positive(2.0 * (edge - reach)))
+
+
+@formula(symbol="p", source="a board carries no less than a thinner one", evidence="convention", known_by="derived")
+def perimeter_of_thinner(p_i: MM, t_i: MM, t: MM) -> MM:
+    """Perimeter that, t thick, carries what p_i does t_i thick."""
+    return p_i * t_i / t
+
+
 @dataclass(frozen=True)
 class _Pair:
     """Two opposite sides: the length between them, closed or run out past one; and how many of the two carry."""
@@ -184,15 +202,27 @@ class _Pair:
     carry: Value
 
 
-def perimeters_of(
-    reach: tuple[Value, Value, Value, Value], edges: Edges, t: Value, c: tuple[Value, Value], lost: Value = 0.0
-) -> Around:
+def perimeters_of(reach: Sides, edges: Edges, t: Value, c: tuple[Value, Value], lost: Value = 0.0) -> Around:
     """Least perimeters at t/2 outside a rectangle over its planar shear factors, mm, less what openings take.
 
     `reach` is inner, outer, up, down from the bolt; `c` the planar shear factor along the board and up it. Closed, or
     open towards an edge or corner with its sides run out there, whichever slides first; so a thicker board, a larger
     plate or a farther edge never carries less. The shared one is open to the middle. Shapes broadcast.
     """
+    found = _at(reach, edges, t, c, lost)
+    touching = _touching(reach, edges, t)
+    if not np.any(np.asarray(touching) < t):
+        return found
+    # Towards the other row and a bottom line a side is lost as soon as it gets there, with no shorter way round before.
+    thin = _at(reach, edges, touching, c, lost)
+    return Around(
+        maximum(found.own, perimeter_of_thinner(thin.own, touching, t)),
+        maximum(found.shared, perimeter_of_thinner(thin.shared, touching, t)),
+    )
+
+
+def _at(reach: Sides, edges: Edges, t: Value, c: tuple[Value, Value], lost: Value) -> Around:
+    """Perimeters in a board t thick."""
     wood = (edges.inner, edges.outer, edges.up, edges.down)
     met = (edges.free_inner, edges.free_outer, edges.up, edges.down)
     ends = tuple(side_end(r, e, t) for r, e in zip(reach, wood, strict=True))
@@ -202,6 +232,13 @@ def perimeters_of(
     both = _Pair(side_length(edges.inner, ends[1]), inside[1])
     taken = lost_of_weighted(lost, minimum(*c))
     return Around(remaining(_least(across, upward, c), taken), remaining(_least((both,), upward, c), taken))
+
+
+def _touching(reach: Sides, edges: Edges, t: Value) -> Value:
+    """Thickness, up to t, at which the perimeter has reached none of the edges that it cannot run out at."""
+    held = ((reach[2], edges.up, edges.free_up), (reach[3], edges.down, edges.free_down))
+    thin = [thickness_at_edge(r, e, t) for r, e, free in held if np.min(free) >= FAR]
+    return functools.reduce(minimum, thin, t)
 
 
 def _closed_or_open(

@@ -51,7 +51,9 @@ def added_to(text: str, answers: Mapping[str, Any]) -> str:
     try:
         document = tomlkit.parse(body)
     except TOMLKitError as error:
-        raise JobError(f"the job's text cannot be changed where it stands ({error}). Type the answers in by hand.") from None
+        raise JobError(
+            f"the job's text cannot be changed where it stands ({error}). Type the answers in by hand."
+        ) from None
     for path, value in file_answers(answers).items():
         *sections, name = path.split(".")
         table: TOMLDocument | Table = document
