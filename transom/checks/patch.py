@@ -183,9 +183,9 @@ Sides = tuple[Value, Value, Value, Value]
 
 @formula(symbol="t_i", source="the thickness at which the perimeter at t/2 touches an edge", evidence="convention",
          known_by="derived", typical={"t": 36.0, "just_inside": 0.999999})  # fmt: skip
-def thickness_at_edge(reach: MM, edge: MM, t: MM, just_inside: ONE = 0.999999) -> MM:
-    """Thickness of a thinner board, up to t, whose perimeter still lies inside this edge."""
-    return minimum(t, just_inside * positive(2.0 * (edge - reach)))
+def thickness_at_edge(reach: MM, edge: MM, t: MM, just_inside: ONE = 0.999999, least: MM = 0.001) -> MM:
+    """Thickness of a thinner board, up to t, whose perimeter still lies inside this edge; next to none where none does."""
+    return minimum(t, maximum(just_inside * 2.0 * (edge - reach), least))
 
 
 @formula(symbol="p", source="a board carries no less than a thinner one", evidence="convention", known_by="derived")
