@@ -183,11 +183,11 @@ def test_where_nothing_works_the_nearest_miss_stands_in_and_is_called_so(
 ) -> None:
     from transom.catalogue import SHIPPED
     from transom.cli import mounted
-    from transom.job.read import load
+    from transom.job.read import loads
     from transom.judge.judging import judge, nothing
     from transom.judge.records import Option, Sizing
 
-    stated = load(FAILING)
+    stated = loads(FAILING)
     assert stated.mount is not None
     j = judge(stated, SHIPPED, stated.mount)
     miss = Option(stated.mount, j.wood, j.total, j.mass, 1, j.governing, j.failing)
