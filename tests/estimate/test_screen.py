@@ -20,6 +20,7 @@ from transom.job.syntax import parse
 from transom.judge.judging import judge
 from transom.report.money.books import to_json
 from transom.report.money.screen import estimate_screen, sentence
+from transom.report.money.words import count_words, line_words
 from transom.report.text import printable
 
 
@@ -233,3 +234,23 @@ def test_a_number_without_end_is_no_json_number() -> None:
     assert empty["cases"][0]["total"] is None
     assert empty["complete"] is False
     assert len(empty["cases"][2]["missing"]) == len(empty["lines"])
+
+
+def test_a_shop_too_cold_for_the_glue_is_said() -> None:
+    e = of(JOB.replace("date = 2026-05-04", 'date = 2026-05-04\ntemperature = "58 F"'))
+    assert "the shop at 58 F: structural epoxy does not cure below 61 F" in " ".join(screen(e).split())
+    assert "does not cure below" not in screen(
+        of(JOB.replace("date = 2026-05-04", 'date = 2026-05-04\ntemperature = "68 F"'))
+    )
+
+
+@pytest.mark.parametrize(("units", "said"), [
+    ("us", ("1 packet of 10 m (32.8 ft)", "1 L (1.1 qt)", "0.74 sq ft", "1 kit of 1.00 qt", "1/4 in 6061-T6 aluminum plate")),
+    ("si", ("1 packet of 10 m", "1 L", "0.069 m2", "1 kit of 0.95 L", "6.4 mm 6061-T6 aluminium plate")),
+])  # fmt: skip
+def test_what_is_sold_in_metric_keeps_its_name(units: str, said: tuple[str, ...]) -> None:
+    e = of(JOB.replace("date = 2026-05-04", f'date = 2026-05-04\nunits = "{units}"'))
+    text = "\n".join(f"{line_words(x, SHIPPED, units)}\n{count_words(x, units)}\n" for x in e.dry.lines)
+    for words in said:
+        assert f"{words}\n" in text, words
+    assert max(map(len, estimate_screen(e, (), ()))) <= 79

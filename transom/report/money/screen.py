@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from decimal import Decimal
 
 from transom.catalogue.shopwork import CASES
+from transom.estimate.hours import GLUE
 from transom.estimate.leftout import left_out
 from transom.estimate.lines import Line, charges, hours_in
 from transom.estimate.money import ROUNDING, Span, about
@@ -244,6 +245,10 @@ def notes(e: Estimate, units: str) -> Iterator[str]:
         if classes:
             says = "no mark-up given, at cost" if what == "markup" else "no tax given, before tax"
             yield f"{says}: {', '.join(classes)}"
+    floor, at = tables.adhesive(GLUE).cure_floor_C, e.judgement.job.shop_temperature
+    if at is not None and at < floor:
+        said, least = (show.temperature(t, units, towards="up") for t in (at, floor))
+        yield f"the shop at {said}: {GLUE} does not cure below {least}; days are counted at that: heat shop and wood"
     own = sum(bool(x.note) for x in e.cases[-1].lines if x.kind == "labour")
     yield (
         f"hours: {own} of {sum(x.kind == 'labour' for x in e.cases[-1].lines)} operations are your own figures, the others the"

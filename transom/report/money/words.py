@@ -107,8 +107,8 @@ def _unit(line: Line, units: str) -> str:
         return f"kit of {volume(line.sold, units)}"
     if line.pack != 1:
         return f"packet of {_amount(line.pack, line.need_unit, units)}"
-    if line.need_unit in _US and units == "us" and line.unit == line.need_unit:
-        return f"x {_amount(Decimal(1), line.need_unit, units)}"
+    if line.unit == line.need_unit:
+        return _amount(line.quantity.likely, line.unit, units).partition(" ")[2]
     return "" if line.unit == "each" else line.unit
 
 
@@ -116,11 +116,12 @@ _US = {"m": (FOOT, "ft"), "L": (QUART, "qt"), "kg": (Decimal("0.45359237"), "lb"
 
 
 def _amount(number: Decimal, unit: str, units: str) -> str:
-    """An amount of a supply: meters, liters and kilograms as those who read inches say them."""
-    if units == "us" and unit in _US:
-        size, name = _US[unit]
-        return f"{(number / size).quantize(Decimal('0.1')).normalize():f} {name}"
-    return f"{number.normalize():f} {unit}".removesuffix(" each")
+    """An amount of a supply; what is sold by the meter, liter or kilogram keeps its name, with the other beside it."""
+    text = f"{number.normalize():f} {unit}".removesuffix(" each")
+    if units != "us" or unit not in _US:
+        return text
+    size, name = _US[unit]
+    return f"{text} ({(number / size).quantize(Decimal('0.1')).normalize():f} {name})"
 
 
 _MANY = ("sheet", "half sheet", "tube")
