@@ -23,7 +23,9 @@ from transom.job.read import loads
 from transom.job.records import Shop
 from transom.judge.judging import judge
 from transom.report.money.books import harmless
+from transom.report.money.buylist import buy_list
 from transom.report.money.html import to_html
+from transom.report.money.pdf import plain, to_pdf
 from transom.report.money.quote import change_order, quote
 
 EVIL = 'A. <script>alert("x")</script> & Co'
@@ -150,6 +152,16 @@ def test_a_call_before_amount_below_the_price_is_refused(tmp_path: Path) -> None
         refuse(e, tmp_path / "job.toml")
 
 
+def test_a_sign_that_paper_cannot_print_is_refused_and_names_keep_their_letters(tmp_path: Path) -> None:
+    e = shop_estimate((CUSTOMER, 'customer = "Zoë Müller-Škoda"'))
+    with pytest.raises(JobError, match="not every paper can print it"):
+        refuse(replace(e, book=replace(e.book, currency="₹")), tmp_path / "job.toml")
+    refuse(replace(e, book=replace(e.book, currency="€")), tmp_path / "job.toml")
+    text = PdfReader(io.BytesIO(to_pdf(quote(e, "7-1", 1)))).pages[0].extract_text()
+    assert "Zoë Müller-Škoda" in text
+    assert plain("Łódź ₹ →") == "?ódz ? ->"
+
+
 def test_what_the_job_adds_to_the_scope_stands_in_it() -> None:
     e = shop_estimate((CUSTOMER, f'{CUSTOMER}\nincludes = ["<i>old board away</i>"]\nexcludes = ["hauling"]'))
     text = to_html(quote(e, "7-1", 1))
@@ -185,6 +197,20 @@ def test_a_change_order_of_a_quote_whose_prices_have_moved_says_what_was_quoted(
     assert f"More than quoted: ${e.case('wet').total.likely - Decimal('1500.00'):,}" in text
     less = replace(before, total=Decimal("99999.00"))
     assert "Less than quoted: $" in to_html(change_order(e, "dry", "7-1-1", less))
+
+
+def test_a_stop_passed_over_stands_on_every_page() -> None:
+    accept = (
+        '[[accept]]\nstop = "over-builders-plate"\nby = "B. Owner"\ndate = 2026-05-04\npaper = "builder\'s letter"\n'
+    )
+    stated = loads(PASSING.replace(*OVER_PLATE) + accept)
+    assert stated.mount is not None
+    e = estimate(judge(stated, SHIPPED, stated.mount, careful=False), book())
+    assert e.passes
+    for document in (quote(e, "7-1", 1), change_order(e, "wet", "7-1-1", None), buy_list(e, ())):
+        pages = [" ".join(p.extract_text().split()) for p in PdfReader(io.BytesIO(to_pdf(document))).pages]
+        for text in (*pages, to_html(document)):
+            assert "Stop passed over, over-builders-plate: accepted by B. Owner, 2026-05-04, on builder" in text
 
 
 # Numbers and revisions

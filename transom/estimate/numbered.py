@@ -63,6 +63,8 @@ def _faults(e: Estimate, name: str) -> Iterator[str]:
         yield f"{book.source}: its prices are the invented sample's, every one; type in the shop's own"
     for line in {x.key: x for x in e.cases[-1].missing if x.kind != "labour"}.values():
         yield f"{book.source}: {line.kind} {line.name}: {line.why}; the price would be too low. Ask for it and type it in."
+    if not _printable(book.currency + book.words):
+        yield f"{book.source}: [book] currency = {book.currency!r}: not every paper can print it; write its letters, such as INR"
     if book.rate is None:
         yield f"{book.source}: [labour] rate: not given, so no work is priced; write rate = ..., for an hour"
     for what in e.untold:
@@ -79,6 +81,15 @@ def _faults(e: Estimate, name: str) -> Iterator[str]:
         )
     if job.shop is None or not job.shop.name:
         yield "shop.toml: [shop] name: a quote says whose it is; write the shop's name"
+
+
+def _printable(text: str) -> bool:
+    """Whether the letters of a PDF have all of it: a price must not lose its sign."""
+    try:
+        text.encode("cp1252")
+    except UnicodeEncodeError:
+        return False
+    return True
 
 
 def number_of(job: Job, path: Path) -> str:

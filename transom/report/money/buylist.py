@@ -9,7 +9,7 @@ from transom.estimate.ways import Way
 from transom.estimate.work import LITERS
 from transom.quantity import show
 from transom.report.money.document import Block, Document, Table, Text, bullets
-from transom.report.money.quote import marks, shop_lines
+from transom.report.money.quote import marks, shop_lines, taken_on
 from transom.report.money.words import count_words, line_words, piece_words
 from transom.report.mounts import short_words
 from transom.report.words import spelled
@@ -37,7 +37,7 @@ def buy_list(e: Estimate, ways: Sequence[Way]) -> Document:
     blocks += bullets(tuple(spelled(c, units) for c in e.judgement.cautions), small=True)
     number = f" {head.number}" if head.number else ""
     subtitle = f"{head.name}, revision {head.revision}"
-    return Document(f"Buy list{number}", subtitle, shop_lines(e), marks(e), tuple(blocks), dense=True)
+    return Document(f"Buy list{number}", subtitle, shop_lines(e), marks(e), tuple(blocks), taken_on(e), dense=True)
 
 
 def _row(x: Line, e: Estimate, ways: Sequence[Way]) -> tuple[str, ...]:

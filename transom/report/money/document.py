@@ -63,6 +63,7 @@ class Document:
     shop: tuple[str, ...]
     marks: tuple[str, ...]
     blocks: tuple[Block, ...]
+    notes: tuple[str, ...] = ()  # stops passed over: by whom, when, on what paper; on every page too
     dense: bool = False  # set small, to stay on one page
 
     @property

@@ -6,11 +6,12 @@ from typing import Any
 from xml.sax.saxutils import escape
 
 from transom.report.money.document import Block, Box, Bullets, Document, Heading, Table, Text
-from transom.report.text import PLAIN
+from transom.report.text import printable
 
 MARGIN = 42.0  # pt
 INSET = 6.0  # of reportlab's frame about its text
 RED = "#8a1200"
+NOTE, NOTE_SIZE = 9.0, 7.5  # from line to line, and the size of its letters
 
 
 def to_pdf(document: Document, units: str = "us") -> bytes:
@@ -20,26 +21,25 @@ def to_pdf(document: Document, units: str = "us") -> bytes:
 
     out = io.BytesIO()
     page = LETTER if units == "us" else A4
-    template = SimpleDocTemplate(out, pagesize=page, leftMargin=MARGIN, rightMargin=MARGIN, topMargin=MARGIN + 12,
-                                 bottomMargin=MARGIN, invariant=1, title=plain(document.title), author=plain("".join(document.shop[:1])),
-                                 subject=plain(document.running))  # fmt: skip
     width = page[0] - 2 * MARGIN - 2 * INSET
-    template.build(_story(document, width), canvasmaker=_numbered(document, page))
+    notes = _notes(document, width)
+    template = SimpleDocTemplate(out, pagesize=page, leftMargin=MARGIN, rightMargin=MARGIN, topMargin=MARGIN + 12,
+                                 bottomMargin=MARGIN + NOTE * len(notes), invariant=1, title=plain(document.title), author=plain("".join(document.shop[:1])),
+                                 subject=plain(document.running))  # fmt: skip
+    template.build(_story(document, width), canvasmaker=_numbered(document, page, notes))
     return out.getvalue()
 
 
+def _notes(d: Document, width: float) -> list[str]:
+    """What stands at the foot of every page beside its marks, in lines that fit."""
+    from reportlab.lib.utils import simpleSplit
+
+    return [line for note in d.notes for line in simpleSplit(plain(note), "Helvetica", NOTE_SIZE, width)]
+
+
 def plain(text: str) -> str:
-    """Text that the built-in fonts hold: what they lack is said otherwise, or is a question mark."""
-    seen = "".join(c if c.isprintable() else " " for c in text)
-    return "".join(c if _held(c) else PLAIN.get(c, "?") for c in seen)
-
-
-def _held(c: str) -> bool:
-    try:
-        c.encode("cp1252")
-    except UnicodeEncodeError:
-        return False
-    return True
+    """Text that the built-in fonts hold: the nearest letter for what they lack, else a question mark."""
+    return printable(text.replace("\n", " "), "cp1252")
 
 
 def _style(size: float = 10.0, **more: Any) -> Any:
@@ -140,7 +140,7 @@ def _tick(text: str, width: float) -> Any:
     return grid
 
 
-def _numbered(d: Document, page: tuple[float, float]) -> Any:
+def _numbered(d: Document, page: tuple[float, float], notes: list[str]) -> Any:
     """A canvas that writes the document's marks and "page 1 of 2" on every page once it knows how many there are."""
     from reportlab.pdfgen.canvas import Canvas
 
@@ -156,17 +156,20 @@ def _numbered(d: Document, page: tuple[float, float]) -> Any:
         def save(self) -> None:
             for i, state in enumerate(self.kept, 1):
                 self.__dict__.update(state)
-                _marks(self, d, page, f"page {i} of {len(self.kept)}")
+                _marks(self, d, page, notes, f"page {i} of {len(self.kept)}")
                 super().showPage()
             super().save()
 
     return Numbered
 
 
-def _marks(canvas: Any, d: Document, page: tuple[float, float], number: str) -> None:
+def _marks(canvas: Any, d: Document, page: tuple[float, float], notes: list[str], number: str) -> None:
     canvas.setFont("Helvetica-Bold", 9)
     canvas.drawRightString(page[0] - MARGIN, page[1] - MARGIN + 4, plain(" - ".join(d.marks)))
     canvas.setFont("Helvetica", 8.5)
     canvas.drawString(MARGIN, page[1] - MARGIN + 4, plain(d.title))
     canvas.drawString(MARGIN, MARGIN - 14, plain(d.running))
     canvas.drawRightString(page[0] - MARGIN, MARGIN - 14, number)
+    canvas.setFont("Helvetica", NOTE_SIZE)
+    for i, line in enumerate(reversed(notes)):
+        canvas.drawString(MARGIN, MARGIN - 3 + NOTE * i, line)

@@ -32,6 +32,13 @@ def marks(e: Estimate) -> tuple[str, ...]:
     return (e.judgement.paper, *((FAILS,) if not e.passes else ()))
 
 
+def taken_on(e: Estimate) -> tuple[str, ...]:
+    """Stops that somebody took on, for the foot of every page."""
+    return tuple(
+        f"Stop passed over, {s.name}: accepted by {clean(s.accepted)}" for s in e.judgement.stops if not s.stands
+    )
+
+
 def quote(e: Estimate, name: str, revision: int, ends: Sequence[End] = ()) -> Document:
     """The quote: `name` is its number with the revision."""
     job = e.judgement.job
@@ -55,7 +62,7 @@ def quote(e: Estimate, name: str, revision: int, ends: Sequence[End] = ()) -> Do
         *_rests_on(e),
         _approval(e, name),
     ]
-    return Document(f"Quote {name}", subtitle, shop_lines(e), marks(e), tuple(blocks))
+    return Document(f"Quote {name}", subtitle, shop_lines(e), marks(e), tuple(blocks), taken_on(e))
 
 
 def shop_lines(e: Estimate) -> tuple[str, ...]:
@@ -266,7 +273,7 @@ def change_order(e: Estimate, found: str, name: str, before: Quoted | None) -> D
         _word(e, case, name, before),
     ]
     return Document(f"Change order {name}", f"{of[0].upper()}{of[1:]}. Prices of {day.isoformat() if day else 'no date'}.",
-                    shop_lines(e), marks(e), tuple(blocks))  # fmt: skip
+                    shop_lines(e), marks(e), tuple(blocks), taken_on(e))  # fmt: skip
 
 
 def _difference(e: Estimate, case: Case, before: Quoted | None) -> Iterator[Block]:

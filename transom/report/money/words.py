@@ -92,6 +92,8 @@ _SAID = {
 def count_words(line: Line, units: str) -> str:
     """How many, in the unit it is sold by: "2 packets of 10", "1 half sheet", "0.13 sq ft"."""
     number = line.quantity.likely
+    if line.kind == "sheet" and not number:
+        return "from offcuts"
     if line.unit == "m2":
         return f"{number / SQ_FT:.2f} sq ft" if units == "us" else f"{number:.3f} m2"
     name = _unit(line, units)
