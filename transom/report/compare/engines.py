@@ -20,6 +20,8 @@ def engines(a: Mapping[str, Any], b: Mapping[str, Any], inputs: Sequence[Change]
                 f"the weight in {name} is from the table, not off a scale or the maker's sheet, so a ratio would set the"
                 " table against an engine: state engine.weight in both"
             )
+        if not isinstance(weight["value"], int | float) or not weight["value"] > 0:
+            return None, f"the weight in {name} is no usable number"
         if "engine" not in o or not o["engine"]["thrust_moment"]:
             return None, f"{name} says nothing of its thrust"
     pulls = [_pull(o) for o in (a, b)]

@@ -94,7 +94,7 @@ def _is(value: Any, kind: Any) -> bool:
 
 def _row_faults(key: str, rows: list[Any], form: Mapping[str, Any]) -> Iterator[str]:
     for i, row in enumerate(rows):
-        if not isinstance(row, dict) or not all(_is(row.get(k), kind) for k, kind in form.items()):
+        if not isinstance(row, dict) or not all(k in row and _is(row[k], kind) for k, kind in form.items()):
             yield f"{key}[{i}]: not what the schema says"
 
 
@@ -110,15 +110,22 @@ def _more(value: Mapping[str, Any]) -> Iterator[str]:
         yield "inputs: not what the schema says"
     if engine is not None and not (isinstance(engine, dict) and _is(engine.get("thrust_moment"), NUMBER)):
         yield "engine: not what the schema says"
-    if mount is not None and not (isinstance(mount, dict) and all(
-        isinstance(x, dict) and _is(x.get("sheet"), str) and _is(x.get("grain"), str) for x in mount.get("layers", [])
-    )):  # fmt: skip
+    if mount is not None and not _is_mount(mount):
         yield "mount: not what the schema says"
     for i, case in enumerate(value["cases"]):
-        found = (
-            [b for m in ("hand", "plate") for b in case["bolts"].get(m, [])]
-            if isinstance(case, dict) and isinstance(case.get("bolts"), dict)
-            else [None]
-        )
-        if not all(isinstance(b, dict) and all(_is(b.get(k), NUMBER) for k in ("z", "tension")) for b in found):
+        if not all(isinstance(b, dict) and all(_is(b.get(k), NUMBER) for k in ("z", "tension")) for b in _bolts(case)):
             yield f"cases[{i}]: bolts are not what the schema says"
+
+
+def _is_mount(mount: Any) -> bool:
+    layers = mount.get("layers") if isinstance(mount, dict) else None
+    return isinstance(layers, list) and all(
+        isinstance(x, dict) and _is(x.get("sheet"), str) and _is(x.get("grain"), str) for x in layers
+    )
+
+
+def _bolts(case: Any) -> list[Any]:
+    """Every bolt of a case; something that is none where they do not stand as the schema says."""
+    found = case["bolts"] if isinstance(case, dict) and isinstance(case.get("bolts"), dict) else {"hand": None}
+    lists = [found.get(method) for method in ("hand", "plate")]
+    return [b for each in lists for b in (each if isinstance(each, list) else [None])]
