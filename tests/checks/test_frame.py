@@ -4,12 +4,15 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from tests.checks.shop import AHEAD, ASTERN, JOB, MOUNT, alone, found, setup_of, trial, whole
 from tests.sizing.jobs import job_of
 from transom.catalogue import SHIPPED
 from transom.checks import frame, frame_pull
 from transom.checks.hangs import hangs
+from transom.checks.joints import area_on_board, cut_off
 from transom.checks.plate_reactions import held
 from transom.checks.reactions import Reactions, reactions
 from transom.checks.trial import Trial
@@ -18,6 +21,7 @@ from transom.judge.evaluate import quick_look
 from transom.judge.fasteners import additions, fastened, frame_options
 from transom.judge.judging import prepared
 from transom.sizing.field import field_of
+from transom.standards.ec5 import round_net_area
 from transom.statics.bolt_group import bolt_group
 
 KEPT = FrameBolts("3/8 in", 12, True, 9.525, 50.8, 4.7625, 0.0, True)
@@ -66,9 +70,29 @@ def test_ahead_by_hand() -> None:
 
 
 def test_plate_washer_on_wood_by_hand() -> None:
-    """2.24 MPa x 3 x 0.7/1.2 under the circle of a 2 in washer, 10.3 mm hole: 3.92 x (2027 - 83.7) = 7617 N."""
+    """2.24 MPa x 3 x 0.7/1.2 = 3.92 MPa under the circle of a 2 in washer, 10.3 mm hole: 2027 - 83.7 = 1943 mm2.
+
+    The bolt is 19.05 mm from the board's edge, the washer reaches 25.4: pi/2 x 6.35 x sqrt(25.4^2 - 19.05^2) = 167.6 mm2
+    hang off (a segment: exactly 147 mm2), so 3.92 x 1775.7 = 6961 N.
+    """
     check = found(trial(job(), loads=alone(AHEAD)))["frame.washer-on-wood.ec5"]
-    assert float(check.resistance[0, 0]) == pytest.approx(3.92 * np.pi / 4 * (50.8**2 - 10.325**2), rel=1e-6)
+    off = np.pi / 2 * 6.35 * np.sqrt(25.4**2 - 19.05**2)
+    assert off > 25.4**2 * np.arccos(0.75) - 19.05 * np.sqrt(25.4**2 - 19.05**2)
+    assert float(check.resistance[0, 0]) == pytest.approx(3.92 * (np.pi / 4 * (50.8**2 - 10.325**2) - off), rel=1e-6)
+
+
+@given(st.floats(5.0, 200.0), st.floats(0.0, 1.0))
+def test_what_hangs_off_is_never_taken_too_small(D: float, share: float) -> None:
+    """Against the segment of a circle, at any distance from its middle."""
+    R, e = D / 2, share * D / 2
+    segment = R**2 * np.arccos(e / R) - e * np.sqrt(max(R**2 - e**2, 0.0))
+    assert segment * (1 - 1e-9) - 1e-9 <= cut_off(D, e) <= 1.2 * segment + 1e-6
+
+
+@given(st.floats(5.0, 200.0), st.floats(1.0, 2.0), st.floats(0.0, 60.0))
+def test_a_larger_washer_at_an_edge_never_bears_less(D: float, times: float, e: float) -> None:
+    small, large = (area_on_board(round_net_area(d, 0.0), cut_off(d, e)) for d in (D, D * times))
+    assert large >= small * (1 - 1e-9)
 
 
 @pytest.mark.parametrize("load", [AHEAD, ASTERN])

@@ -158,9 +158,12 @@ def _washered(trial: Trial, F: FrameForces) -> tuple[tuple[CheckArray, ...], Arr
         design_value(f_c, trial.k),
         trial.setup.factors.gamma_M1,
         trial.factor("washer.yield_MPa"),
+        trial.setup.frame.edge,
+        np.minimum(trial.setup.frame.side_pitch, trial.setup.frame.end_pitch),
     )
     check = _check(trial, "washer-on-wood", "ec5", F.pull, R_ax, "EN 1995-1-1:2004, 8.5.2(2)", method=trial.method,
-                   note="three times the face's strength only under a washer of 3 d across and 0.3 d thick")  # fmt: skip
+                   note="three times the face's strength only under a washer of 3 d across and 0.3 d thick; what"
+                   " hangs off the board or over the next bolt's bears nothing")  # fmt: skip
     return (check,), R_ax
 
 

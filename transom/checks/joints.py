@@ -3,7 +3,7 @@
 import numpy as np
 
 from transom.formula import formula
-from transom.maths import maximum, minimum, positive
+from transom.maths import PI, maximum, minimum, positive, sqrt
 from transom.setup.records import Bolting, Factors
 from transom.standards import adm, ec9
 from transom.standards.ec3 import punching_resistance
@@ -40,12 +40,37 @@ def bearing_force(sigma_b: MPA, A: MM2) -> N:
     return sigma_b * A
 
 
-def washer_on_wood(b: Bolting, f_c_90_d: Value, gamma_M1: float, f_y: float) -> Array:
-    """Pull that crushes the wood under the bolts' washers, N; a plate washer counts as the circle in it."""
+@formula(symbol="A_off", source="a segment is at most pi/4 of the rectangle round it", evidence="published",
+         known_by="derived", typical={"D": 50.0, "e": 19.0})  # fmt: skip
+def cut_off(D: MM, e: MM) -> MM2:
+    """Area of a circle that lies past a line at e from its middle; never less than it is."""
+    return PI / 2.0 * positive(D / 2.0 - e) * sqrt(positive(D * D / 4.0 - e * e))
+
+
+@formula(
+    symbol="A_net", source="what lies past the board's edge bears nothing", evidence="published", known_by="derived"
+)
+def area_on_board(A: MM2, past_edge: MM2) -> MM2:
+    """Area of a washer that has wood under it."""
+    return positive(A - past_edge)
+
+
+@formula(symbol="D_w", source="washers side by side share no wood", evidence="published", known_by="derived")
+def up_to_next(D: MM, pitch: MM) -> MM:
+    """Diameter of a washer that has wood of its own."""
+    return minimum(D, pitch)
+
+
+def washer_on_wood(b: Bolting, f_c_90_d: Value, gamma_M1: float, f_y: float, edge: Value, pitch: Value) -> Array:
+    """Pull that crushes the wood under the bolts' washers, N; a plate washer counts as the circle in it.
+
+    `edge` is from the bolt to the board's edge, `pitch` to the next bolt, mm: what lies beyond bears nothing.
+    """
     good = (b.washer >= least_washer_side(b.d)) & (b.washer_t >= least_washer_thickness(b.d))
     sigma = spread_strength(f_c_90_d, np.where(good, 3.0, 1.0))
-    D = stiff_diameter(b.washer, b.flats, effective_overhang(b.washer_t, f_y, sigma, gamma_M1))
-    return np.asarray(bearing_force(sigma, positive(round_net_area(D, b.hole))))
+    stiff = stiff_diameter(b.washer, b.flats, effective_overhang(b.washer_t, f_y, sigma, gamma_M1))
+    D = up_to_next(stiff, pitch)
+    return np.asarray(bearing_force(sigma, area_on_board(round_net_area(D, b.hole), cut_off(D, edge))))
 
 
 def punching(b: Bolting, t: Value, f_u: Value, gamma_M2: float) -> Array:
