@@ -56,6 +56,8 @@ def estimate(
     path = path_of(job)
     stated = read(path)
     book = book_for(stated, path.parent, prices)
+    if rank != "material" and stated.mount is not None:
+        tell(f"--rank {rank}: ranks nothing here, {path} has a [mount] and that is what is priced")
     j, stands_in = judged(stated, SHIPPED, rank, costs(book) if rank == "cost" else None)
     e = priced(j, book, stands_in=stands_in)
     if quote or found or buy or csv is not None:
