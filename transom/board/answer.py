@@ -12,6 +12,7 @@ from transom.board.elements import Section
 from transom.board.grid import Grid, Rectangle
 from transom.board.lamination import Stacks
 from transom.board.layers import metal_rigidity, rigidity, shear_stiffness
+from transom.board.memory import keep
 from transom.board.plate import Plate, Solution, Spring, Support
 from transom.board.recover import Fields, correct, correction, size_of
 from transom.board.units import summed
@@ -166,6 +167,7 @@ def answer(board: Board, wrenches: Array, names: Sequence[str]) -> Answer:
     Raises:
         JobError: a board that is not held, or a case that pads, bolts and rests cannot carry, by name.
     """
+    keep()
     seated = board.seated()
     first = seated[0].bear(wrenches, names)
     return Answer(seated, (first, seated[1].bear(wrenches, names, first)))
@@ -173,6 +175,7 @@ def answer(board: Board, wrenches: Array, names: Sequence[str]) -> Answer:
 
 def on_one_grid(board: Board, wrenches: Array, names: Sequence[str]) -> Answer:
     """The same on the coarser grid alone: a third of the work, for looking over many boards; errors not known (NaN)."""
+    keep()
     seated = Seated(Plate(board.grid, board.section, board.supports, board.springs), board.seat, board.rests)
     return Answer((seated,), (seated.bear(wrenches, names),))
 
