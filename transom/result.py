@@ -3,6 +3,7 @@
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -164,7 +165,7 @@ class Check:
         """`part.what[.rule].method.case`, stable between versions."""
         return ".".join(p for p in (self.part, self.what, self.rule, self.method, self.case) if p)
 
-    @property
+    @cached_property
     def utilisation(self) -> float:
         """Demand over resistance; infinite where either is not a usable number."""
         if not (math.isfinite(self.demand) and math.isfinite(self.resistance) and self.resistance > 0):

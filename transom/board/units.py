@@ -57,12 +57,18 @@ class Units:
         return self.plate.solve(self.loads[..., self.own])
 
     @cached_property
+    def _known(self) -> dict[str, Array]:
+        return {}
+
+    @cached_property
     def _recovered(self) -> Fields:
         return fields(self.plate, self._solved)
 
     def solution(self, name: str) -> Array:
-        """A deflection or reaction of each load, (p+1, q+1, m), named as in `Solution`."""
-        return self._whole(name, getattr(self._solved, name))
+        """A deflection or reaction of each load, (p+1, q+1, m), named as in `Solution`; worked out once."""
+        if name not in self._known:
+            self._known[name] = self._whole(name, getattr(self._solved, name))
+        return self._known[name]
 
     def field(self, name: str) -> Array:
         """A moment or shear of each load, (p+1, q+1, m), named as in `Fields`."""

@@ -89,6 +89,11 @@ class GoodFor:
     mass: float
 
 
+def _worse(c: Check, than: Check) -> bool:
+    """True where a check is used more, or as much and named later."""
+    return c.utilisation > than.utilisation or (c.utilisation == than.utilisation and c.id > than.id)
+
+
 @dataclass(frozen=True)
 class Judgement:
     """A job judged: with a mount, or with none that works.
@@ -133,7 +138,7 @@ class Judgement:
         best: dict[tuple[str, str, str, str], Check] = {}
         for c in self.deciding:
             key = (c.part, c.what, c.rule, c.method)
-            if key not in best or (c.utilisation, c.id) > (best[key].utilisation, best[key].id):
+            if key not in best or _worse(c, best[key]):
                 best[key] = c
         return tuple(sorted(best.values(), key=lambda c: (-c.utilisation, c.id)))
 
