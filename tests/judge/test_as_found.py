@@ -1,5 +1,6 @@
 """Bolts of frame and pod in a mount under review: judged as found, unless the mount says what is added."""
 
+import json
 import math
 from dataclasses import replace
 
@@ -13,6 +14,7 @@ from transom.job.write import with_mount
 from transom.judge.judging import judge
 from transom.judge.records import Judgement
 from transom.report.cures import joints_alone
+from transom.report.judgement import to_json
 from transom.report.shopping import frame as frame_lines
 from transom.report.shopping import more
 from transom.setup.facts import collect
@@ -123,3 +125,18 @@ def test_a_grade_is_as_strong_as_its_table_says() -> None:
     bolts = replace(OLD, grade="F593C")
     facts = collect(replace(KEPT, frame=replace(FRAME, bolts=bolts)), SHIPPED)
     assert facts["frame.bolts.f_ub"].value == 689.0
+
+
+def test_no_weld_at_all_is_none_in_json_too() -> None:
+    job = replace(KEPT, frame=replace(FRAME, flange_weld=math.inf))
+    value = json.loads(to_json(judge(job, SHIPPED, MOUNT, careful=False)))
+    assert value["inputs"]["frame.flange.weld"]["value"] == "none"
+
+
+def test_json_says_what_fails_and_what_would_hold(found: Judgement) -> None:
+    joints = json.loads(to_json(found))["mount"]["frame_fasteners"]
+    for joint in ("frame", "crossmembers"):
+        assert joints[joint]["holds"] is False
+        assert joints[joint]["enough"] is False
+        assert joints[joint]["add"] == []
+        assert "plate_washers" in joints[joint]["cure"]["add"]

@@ -1,5 +1,6 @@
 """What went into a judgement, key by key as the job file names it: stated or assumed, value and unit."""
 
+import math
 from collections.abc import Iterator, Mapping
 from dataclasses import fields, is_dataclass
 from datetime import date
@@ -68,7 +69,10 @@ def _plain(value: Any) -> Any:
         return {field.name: _plain(getattr(value, field.name)) for field in fields(value)}
     if isinstance(value, tuple):
         return [_plain(item) for item in value]
-    return rounded(value) + 0.0 if isinstance(value, float) else value
+    if isinstance(value, float):
+        # A weld that is nowhere lies infinitely far off: the job file calls it "none".
+        return rounded(value) + 0.0 if math.isfinite(value) else "none"
+    return value
 
 
 def names(flat: Mapping[str, Any]) -> dict[str, tuple[str, str]]:
