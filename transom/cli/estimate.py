@@ -66,10 +66,15 @@ def estimate(
         refuse(e, path)
     papers = Papers(path, e, ways(e), ends(e, SHIPPED), out or path.parent, force)
     # Quote before change order, so that both in one run compare with the quote just written.
-    tell(*(papers.quote() if quote else ()), *(papers.change(found) if found else ()), *(papers.buy() if buy else ()))
-    tell(
-        *(papers.csv(csv) if csv is not None else ()), *(papers.book(write_prices) if write_prices is not None else ())
-    )
+    for asked, write in (
+        (quote, papers.quote),
+        (found, lambda: papers.change(found or "")),
+        (buy, papers.buy),
+        (csv, lambda: papers.csv(csv or Path())),
+        (write_prices, lambda: papers.book(write_prices or Path())),
+    ):
+        # Each told as it is written, so that a fault of the next one hides nothing.
+        tell(*(write() if asked else ()))
     say(_answer(papers, json))
     raise typer.Exit(PASSES if e.passes else FAILS)
 
