@@ -65,6 +65,15 @@ def test_an_id_gives_that_case_and_a_beginning_its_worst(capsys: pytest.CaptureF
     assert json.loads(out)["check"].startswith("engine-bolts.tension.ec3.plate.")
 
 
+def test_a_part_alone_is_of_the_only_job_here(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "only.toml").write_text(Path(JOB).read_text(encoding="utf-8"), encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+    _, out, _ = run(capsys, "engine bolts", "--json")
+    assert json.loads(out)["check"].startswith("engine-bolts.")
+
+
 def test_an_unknown_name_is_refused_with_the_nearest(capsys: pytest.CaptureFixture[str]) -> None:
     code, out, err = run(capsys, JOB, "bord.bending")
     assert (code, out) == (2, "")

@@ -142,11 +142,24 @@ def biggest(text: str) -> float:
     return max((float(n) for n in re.findall(r"\d+\.?\d*(?:e-?\d+)?", text)), default=0.0)
 
 
+NONE = "no number"
+
+
+def finite(numbers: str) -> bool:
+    """True where a line comes to a number that passes for one."""
+    try:
+        return NONE not in numbers and math.isfinite(worked_out(numbers))
+    except (ZeroDivisionError, OverflowError):
+        return False
+
+
 def fault(numbers: str, result: str) -> str:
     """What is wrong with a printed line, empty where nothing is: it comes out as printed, to the digits shown.
 
     A printed 0 may be off by a millionth of the largest number in its line, as its numbers are rounded.
     """
+    if result == NONE:
+        return "" if not finite(numbers) else f"{numbers} comes out, printed {NONE}"
     got = worked_out(numbers)
     allowed = half_a_digit(result) * 1.001 or 1e-5 * biggest(numbers)
     return "" if abs(got - float(result)) <= allowed else f"{numbers} = {got}, printed {result}"

@@ -37,6 +37,9 @@ def explain(
     from transom.cli.stream import say
     from transom.errors import JobError
 
+    if job is not None and check is None and not job.suffix and not job.exists():
+        # One word that is no file: a check of the only job here.
+        job, check = None, str(job)
     if markdown + latex + json > 1:
         raise JobError("--markdown, --latex, --json: one form at a time; leave the others out")
     if ledger and (markdown or latex or check is not None):

@@ -93,6 +93,8 @@ def _quantities(
         at = tuple(f" at {a:.0f} mm along the line" for a in line.along)
         yield "V_p", "pull of the board on what holds it", at, line.pull, np.nan
         yield "w_p", "travel of the board's edge", at, line.edge, np.nan
+        beyond = np.full((1, len(careful.cases)), line.overhang)
+        yield "o_p", "from what holds the board to its edge", ("",), beyond, np.nan
         yield "a_p", "place of the plate's grid", at, np.broadcast_to(line.along[:, None], line.pull.shape), np.nan
     for moments, places in ((careful.moments, nodes(careful)), *((m, BOLTS[:count]) for m in at_bolts)):
         for symbol, what, name in MOMENTS:

@@ -4,7 +4,7 @@ Between two formulas the checks only pick, join and turn round numbers; what was
 the next unchanged, all fifty-three bits of it. With marks no two results have the same bits. So an argument
 is the result that has its bits in the marked run, if it has its value in the plain one too (of two bolts
 that pull alike to the twelfth digit either may be the harder). A number that bears
-no mark stands in the program or in the job. One that bears a mark of nobody's was computed between two
+no mark is the plate's, or stands in the program or in the job. One that bears a mark of nobody's was computed between two
 formulas: it is said to be untraced.
 """
 
@@ -14,7 +14,7 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
-from math import isclose
+from math import isclose, isfinite
 
 import numpy as np
 from numpy.typing import NDArray
@@ -145,8 +145,10 @@ class Resolver:
             column: the case, as the checks' columns have it.
             default: what the formula itself says where nobody says otherwise.
         """
+        if not isfinite(number.value):
+            return Source(self._endless(number.value, before, column))
         if number.value == number.marked:
-            return Source(self._unmarked(number.value, name, default))
+            return self._unmarked(number.value, name, column, default)
         for turned in (False, True):
             meant = -number if turned else number
             origin = self._computed(meant, before, column) or self._given(meant, column)
@@ -166,6 +168,18 @@ class Resolver:
         c, e = max(same, key=lambda ce: (ce[0], self._mine(plain[ce[0]], ce[1], column), -ce[1]))
         return Computed(plain[c], self.trace.marked.recording.calls[c], c, e)
 
+    def _endless(self, value: float, before: int, column: int) -> Computed | Constant:
+        """What came out without end bears no mark: the formula it is of, if in this case it is the only one."""
+        calls, marked = self.trace.run.recording.calls, self.trace.marked.recording.calls
+        found = [
+            (i, int(e)) for i, c in enumerate(calls[:before])
+            for e in np.flatnonzero(~np.isfinite(c.result)) if self._mine(c, int(e), column)
+        ]  # fmt: skip
+        if len({i for i, _ in found}) != 1:
+            return Constant(value)
+        (i, e), *_ = found
+        return Computed(calls[i], marked[i], i, e)
+
     def _mine(self, call: Call, element: int, column: int) -> bool:
         last = call.result.shape[-1] if call.result.ndim else 1
         return element % last in self.trace.columns[column]
@@ -177,13 +191,18 @@ class Resolver:
                 return g
         return None if self.plate is None else self.plate.find(number.value, column)
 
-    def _unmarked(self, value: float, name: str, default: float | None) -> Given | Constant:
-        """A number of the job that no fact took up, told by its name; else one of the program."""
+    def _unmarked(self, value: float, name: str, column: int, default: float | None) -> Source:
+        """A number of the plate; of the job that no fact took up, told by its name; else one of the program."""
+        if self.plate is not None and not simple(value):
+            for turned in (False, True):
+                solved = self.plate.find(-value if turned else value, column)
+                if solved is not None:
+                    return Source(solved, turned)
         same = [g for g in self._entered.get(value, []) if float(g.value) == value]
         best = max(same, key=lambda g: alike(_last(g.name), name), default=None)
         if value in (0.0, default) or best is None or (simple(value) and alike(_last(best.name), name) < 0.6):
-            return Constant(value)
-        return best
+            return Source(Constant(value))
+        return Source(best)
 
 
 def simple(value: float) -> bool:

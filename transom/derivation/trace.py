@@ -142,11 +142,17 @@ def trace(j: Judgement) -> Trace:
     """
     if j.mount is None:
         raise ValueError("nothing was judged: no mount works")
-    plain, marked = (_run(j, j.mount, marks) for marks in (None, np.random.default_rng(0)))
+    plain = _run(j, j.mount)
+    marked = _run(j, j.mount, np.random.default_rng(0), plain.plate)
     return Trace(j, plain, marked, tuple(_columns(j.cases, i) for i in range(len(j.cases))))
 
 
-def _run(j: Judgement, mount: Mount, marks: np.random.Generator | None) -> Run:
+def _run(j: Judgement, mount: Mount, marks: np.random.Generator | None = None, solved: Careful | None = None) -> Run:
+    """The checks of a mount; with marks, on the plate as it was solved without.
+
+    A mark would move a line of the plate's grid, and with it the count of cells: the two runs could not be
+    laid side by side.
+    """
     job, tables = j.setup.job, j.setup.tables
     with watching(watched(), marks) as found:
         facts = {k: _marked(found, k, f) for k, f in collect(job, tables).items()}
@@ -154,9 +160,19 @@ def _run(j: Judgement, mount: Mount, marks: np.random.Generator | None) -> Run:
         trial = trial_of(setup, build_cases(setup.loads), [mount])
         pencil = all_checks(trial)
         begins = len(found.calls)
-        plate = None if j.careful is None else careful_of(trial)
+        plate = None if j.careful is None else _plate(trial, solved)
         checks = side_by_side(pencil, pencil if plate is None else all_checks(plate), trial)
     return Run(found, facts, trial, plate, checks, begins)
+
+
+def _plate(trial: Trial, solved: Careful | None) -> Careful:
+    """The careful method, solved, or as it was solved before; its board is made in either case, and first."""
+    plate = careful_of(trial)
+    bolts = plate.board.seat.bolts
+    answer = plate.answer if solved is None else solved.answer
+    assert len(answer.seat.bolts) == len(bolts)
+    vars(plate)["answer"] = answer  # where the property keeps what it worked out
+    return plate
 
 
 def _marked(found: Recording, key: str, fact: Fact) -> Fact:

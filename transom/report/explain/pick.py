@@ -20,7 +20,7 @@ def picked(j: Judgement, wanted: str | None) -> tuple[Check, tuple[Check, ...]]:
         raise JobError("nothing to explain: no mount works, so nothing was checked; `transom size JOB` says why")
     if wanted is None:
         return j.governing, ()
-    text = wanted.strip().lower()
+    text = "-".join(wanted.lower().split())
     fits = [c for c in j.checks if c.id == text] or [c for c in j.checks if c.id.startswith(text + ".")]
     fits = fits or [c for c in j.checks if text and c.id.startswith(text)]
     if not fits:
