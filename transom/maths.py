@@ -96,6 +96,11 @@ def atan(x: Any) -> Value:
     return _unary("atan", np.arctan, x)
 
 
+def floor(x: Any) -> Value:
+    """The whole number at or below a dimensionless value."""
+    return _unary("floor", np.floor, x)
+
+
 def exp(x: Any) -> Value:
     """Exponential of a dimensionless value."""
     return _unary("exp", np.exp, x)

@@ -1,6 +1,6 @@
 """A pocket calculator: works out a printed line from its text, with nothing of the program's.
 
-It knows + - * / ^, brackets, pi, sqrt, min, max, abs, sin, cos, tan, atan, exp, log, if(condition, a, b), and
+It knows + - * / ^, brackets, pi, sqrt, min, max, abs, floor, sin, cos, tan, atan, exp, log, if(condition, a, b), and
 sum(...) over [lists], item by item.
 """
 
@@ -13,7 +13,7 @@ Number = float | list[float]
 TOKEN = re.compile(r"\s*(\d+\.?\d*(?:e-?\d+)?|[a-z]+|<=|>=|[-+*/^(),<>\[\]])")
 FUNCTIONS: dict[str, Callable[..., float]] = {
     "sqrt": math.sqrt, "min": min, "max": max, "abs": abs, "sin": math.sin, "cos": math.cos, "tan": math.tan,
-    "atan": math.atan, "exp": math.exp, "log": math.log,
+    "atan": math.atan, "floor": math.floor, "exp": math.exp, "log": math.log,
 }  # fmt: skip
 
 

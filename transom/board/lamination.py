@@ -42,6 +42,7 @@ from transom.errors import JobError
 from transom.units import Array
 
 Bools = NDArray[np.bool_]
+ROUNDING = 1e-9  # relative; what comes of the same numbers in another order
 
 
 @dataclass(frozen=True)
@@ -148,7 +149,7 @@ def _rolling_cut(v: _Veneers, E: Array, lo: Array, hi: Array, rolls: Bools) -> A
     beyond = np.abs(np.cumsum(each, axis=-1) - each + E * (nearest**2 - lo**2))
     held = np.where(rolls, beyond, -1.0)
     # Of plies that are each other's image the first, whatever rounding says.
-    worst = np.argmax(held >= held.max(axis=-1, keepdims=True) * (1 - 1e-9), axis=-1)[:, None]
+    worst = np.argmax(held >= held.max(axis=-1, keepdims=True) * (1 - ROUNDING), axis=-1)[:, None]
     cut = np.take_along_axis(nearest, worst, axis=-1)
     return np.where(rolls.any(axis=-1, keepdims=True), cut, lo[:, :1])
 
@@ -209,7 +210,9 @@ class Stacks:
     def _outermost(self) -> list[int]:
         """Veneer classes that are there and that no other covers in every board: along the same grain, s and r no less."""
         s, r, way = self.s.T, self.r.T, self.along_y.T
-        covers = ((way[:, None] == way) & (s[:, None] >= s) & (r[:, None] >= r)).all(axis=-1)
+        # Of veneers that are each other's image rounding does not pick one.
+        least_s, least_r = s * (1 - ROUNDING), r * (1 - ROUNDING)
+        covers = ((way[:, None] == way) & (s[:, None] >= least_s) & (r[:, None] >= least_r)).all(axis=-1)
         # Of two that cover each other the first stays.
         first = np.arange(len(s))[:, None] < np.arange(len(s))
         covered = (covers & (first | ~covers.T)).any(axis=0)

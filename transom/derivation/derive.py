@@ -92,7 +92,7 @@ class _Writer:
     def _into_plate(self) -> Iterator[int]:
         """Lines of what the plate was given."""
         for name, unit, number in self.resolver.trace.into_plate(self.column):
-            term = self._term(number, Unit(unit), name, LAST)
+            term = self._term(number, Unit(unit), name, self.resolver.trace.run.solved)
             if term.line:
                 yield term.line
 

@@ -4,6 +4,7 @@ import math
 from collections.abc import Callable
 
 RESULT = 5  # significant digits of a result
+NOTHING = 3e-6
 LEAST, MOST = 6, 16  # of what goes into one
 
 
@@ -24,11 +25,14 @@ def shown(value: float, digits: int = RESULT) -> str:
     )  # fmt: skip
 
 
-def enough(again: Callable[[Callable[[float], float]], float], result: str) -> int:
+def enough(again: Callable[[Callable[[float], float]], float], result: str, size: float = 0.0) -> int:
     """The fewest digits of the arguments from which `again` gives the result as printed; the most there are if none.
 
-    `again` computes the result after each argument has been put through the function it is given.
+    `again` computes the result after each argument has been put through the function it is given. `size` is of
+    the largest argument: beside it a nothing may come out as next to nothing.
     """
+    if result == "0" and abs(again(lambda x: float(f"{x:.{LEAST}g}"))) <= NOTHING * size:
+        return LEAST
     for digits in range(LEAST, MOST):
         if shown(again(lambda x, d=digits: float(f"{x:.{d}g}"))) == result:  # type: ignore[misc]
             return digits

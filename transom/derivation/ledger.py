@@ -93,7 +93,7 @@ class _Reached:
     def _into_plate(self) -> Iterator[tuple[Origin, str]]:
         """What the plate was given in the case in hand."""
         for _, unit, number in self.resolver.trace.into_plate(self.column):
-            yield self.resolver.source(number, "", LAST, self.column, None).origin, unit
+            yield self.resolver.source(number, "", self.resolver.trace.run.solved, self.column, None).origin, unit
 
     def _before(self, computed: Computed) -> Iterator[tuple[Origin, str]]:
         known = self.resolver.defaults(computed.call.formula)

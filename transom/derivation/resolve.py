@@ -122,18 +122,23 @@ class Resolver:
     def plate(self) -> PlateValues | None:
         """Every number the careful method handed on."""
         run = self.trace.run
-        means = [x.row for x in run.recording.lookups if isinstance(x.row, Moments) and x.place >= run.begins]
+        means = [x.row for x in run.recording.lookups if isinstance(x.row, Moments) and x.place >= run.solved]
         return None if run.plate is None else plate_values(run.plate, run.trial, means)
 
     @cached_property
     def _index(self) -> tuple[Array, Indices, Indices]:
         """Every marked result: its bits in rising order, its call, its element."""
-        calls = self.trace.marked.recording.calls
+        calls = [marked for _, marked in self.trace.calls]
         bits = np.concatenate([np.ravel(c.result) for c in calls])
         call = np.repeat(np.arange(len(calls)), [c.result.size for c in calls])
         element = np.concatenate([np.arange(c.result.size) for c in calls])
         order = np.lexsort((call, bits))
         return bits[order], call[order], element[order]
+
+    @cached_property
+    def _plain(self) -> tuple[Call, ...]:
+        """The calls of the plain run."""
+        return tuple(plain for plain, _ in self.trace.calls)
 
     def source(self, number: Number, name: str, before: int, column: int, default: float | None) -> Source:
         """Where a number came from.
@@ -148,10 +153,10 @@ class Resolver:
         if not isfinite(number.value):
             return Source(self._endless(number.value, before, column))
         if number.value == number.marked:
-            return self._unmarked(number.value, name, column, default)
+            return self._unmarked(number.value, name, before, column, default)
         for turned in (False, True):
             meant = -number if turned else number
-            origin = self._computed(meant, before, column) or self._given(meant, column)
+            origin = self._computed(meant, before, column) or self._given(meant, before, column)
             if origin is not None:
                 return Source(origin, turned)
         return Source(Constant(number.value, traced=False))
@@ -161,41 +166,47 @@ class Resolver:
         bits, call, element = self._index
         low, high = np.searchsorted(bits, number.marked, "left"), np.searchsorted(bits, number.marked, "right")
         found = [(int(c), int(e)) for c, e in zip(call[low:high], element[low:high], strict=True) if c < before]
-        plain = self.trace.run.recording.calls
+        plain = self._plain
         same = [(c, e) for c, e in found if isclose(np.ravel(plain[c].result)[e], number.value, rel_tol=SAME)]
         if not same:
             return None
         c, e = max(same, key=lambda ce: (ce[0], self._mine(plain[ce[0]], ce[1], column), -ce[1]))
-        return Computed(plain[c], self.trace.marked.recording.calls[c], c, e)
+        return Computed(*self.trace.calls[c], c, e)
 
     def _endless(self, value: float, before: int, column: int) -> Computed | Constant:
         """What came out without end bears no mark: the formula it is of, if in this case it is the only one."""
-        calls, marked = self.trace.run.recording.calls, self.trace.marked.recording.calls
+        calls = self.trace.calls
         found = [
-            (i, int(e)) for i, c in enumerate(calls[:before])
+            (i, int(e)) for i, (c, _) in enumerate(calls[:before])
             for e in np.flatnonzero(~np.isfinite(c.result)) if self._mine(c, int(e), column)
         ]  # fmt: skip
         if len({i for i, _ in found}) != 1:
             return Constant(value)
         (i, e), *_ = found
-        return Computed(calls[i], marked[i], i, e)
+        return Computed(*calls[i], i, e)
 
     def _mine(self, call: Call, element: int, column: int) -> bool:
         last = call.result.shape[-1] if call.result.ndim else 1
         return element % last in self.trace.columns[column]
 
-    def _given(self, number: Number, column: int) -> Given | PlateValue | None:
+    def _given(self, number: Number, before: int, column: int) -> Given | PlateValue | None:
         """What entered with these bits, or what the plate handed on."""
         for g in self._entered.get(number.marked, []):
             if float(g.value) == number.value:
                 return g
-        return None if self.plate is None else self.plate.find(number.value, column)
+        return self._solved(number.value, before, column)
 
-    def _unmarked(self, value: float, name: str, column: int, default: float | None) -> Source:
+    def _solved(self, value: float, before: int, column: int) -> PlateValue | None:
+        """What the plate came to, for those that come after it."""
+        if self.plate is None or before <= self.trace.run.solved:
+            return None
+        return self.plate.find(value, column)
+
+    def _unmarked(self, value: float, name: str, before: int, column: int, default: float | None) -> Source:
         """A number of the plate; of the job that no fact took up, told by its name; else one of the program."""
-        if self.plate is not None and not simple(value):
+        if not simple(value):
             for turned in (False, True):
-                solved = self.plate.find(-value if turned else value, column)
+                solved = self._solved(-value if turned else value, before, column)
                 if solved is not None:
                     return Source(solved, turned)
         same = [g for g in self._entered.get(value, []) if float(g.value) == value]

@@ -133,7 +133,8 @@ class Written:
 
 def written(formula: Formula, arguments: Mapping[str, Stands], result: str, cache: Patterns) -> Written:
     """A formula with what stands for its arguments, with as many digits as its printed result needs."""
-    digits = enough(lambda r: _again(formula, arguments, r), result)
+    size = max((float(np.max(np.abs(_values(t)), initial=0.0)) for _, t in _each(arguments)), default=0.0)
+    digits = enough(lambda r: _again(formula, arguments, r), result, size)
     found = cache.of(formula, {k: len(v) if isinstance(v, tuple) else 0 for k, v in arguments.items()})
     names = {k: t.symbol if isinstance(t, Listed) else t.name(digits) for k, t in _each(arguments)}
     numbers = {k: t.number(digits) for k, t in _each(arguments)}
@@ -152,6 +153,10 @@ def _each(arguments: Mapping[str, Stands]) -> Iterator[tuple[str, Term | Listed]
             yield from ((f"{name}_{i + 1}", term) for i, term in enumerate(stands))
         else:
             yield name, stands
+
+
+def _values(stands: Term | Listed) -> Array:
+    return np.asarray(stands.value) if isinstance(stands, Term) else stands.items
 
 
 def _again(formula: Formula, arguments: Mapping[str, Stands], r: Callable[[float], float]) -> float:

@@ -1,5 +1,6 @@
 """A judged mount computed once more while it is watched: every formula, row and fact behind its checks."""
 
+import difflib
 import inspect
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, fields, is_dataclass, replace
@@ -13,7 +14,7 @@ from transom.catalogue import Catalogue
 from transom.checks import all_checks
 from transom.checks.careful import Careful
 from transom.checks.trial import Trial
-from transom.derivation.record import Recording, Watched, watching
+from transom.derivation.record import Call, Recording, Watched, watching
 from transom.job.records import Mount
 from transom.judge.evaluate import careful_of, trial_of
 from transom.judge.judging import side_by_side
@@ -69,7 +70,7 @@ class Run:
     trial: Trial
     plate: Careful | None
     checks: tuple[CheckArray, ...]
-    begins: int  # calls from here on are the careful method's, where it ran
+    solved: int  # calls from here on know what the plate came to, where it was solved
 
     def again(self, check: Check) -> Check:
         """The check as this run has it.
@@ -100,11 +101,29 @@ class Trace:
     @cached_property
     def given(self) -> tuple[tuple[Given, float], ...]:
         """Every single number that enters, nearest to the user first, and its marked value."""
-        plain = (*_facts(self.run.facts), *_rows(self.run.recording), *_job(self.judgement))
-        marked = (*_facts(self.marked.facts), *_rows(self.marked.recording), *_job(self.judgement))
-        return tuple(
-            (g, float(m.value)) for g, m in zip(plain, marked, strict=True) if g.value.ndim == 0
-        )  # fmt: skip
+        found: list[tuple[Given, float]] = []
+        for plain, marked in (
+            (_facts(self.run.facts), _facts(self.marked.facts)),
+            (_rows(self.run.recording), _rows(self.marked.recording)),
+            (_job(self.judgement), _job(self.judgement)),
+        ):
+            there = {g.name: g for g in marked}
+            found += [(g, float(there[g.name].value)) for g in plain if g.value.ndim == 0 and g.name in there]
+        return tuple(found)
+
+    @cached_property
+    def calls(self) -> tuple[tuple[Call, Call], ...]:
+        """The calls of both runs, side by side.
+
+        Where a mark led the checks another way, as between two that are alike, what only one run called is left
+        out: what rests on it is then untraced, never wrong.
+        """
+        plain, marked = self.run.recording.calls, self.marked.recording.calls
+        kinds = [[f"{c.formula.name} {c.result.shape}" for c in calls] for calls in (plain, marked)]
+        if kinds[0] == kinds[1]:
+            return tuple(zip(plain, marked, strict=True))
+        blocks = difflib.SequenceMatcher(None, kinds[0], kinds[1], autojunk=False).get_matching_blocks()
+        return tuple((plain[b.a + i], marked[b.b + i]) for b in blocks for i in range(b.size))
 
     def again(self, check: Check) -> Again:
         """The check as it was computed again.
@@ -147,7 +166,7 @@ def trace(j: Judgement) -> Trace:
     return Trace(j, plain, marked, tuple(_columns(j.cases, i) for i in range(len(j.cases))))
 
 
-def _run(j: Judgement, mount: Mount, marks: np.random.Generator | None = None, solved: Careful | None = None) -> Run:
+def _run(j: Judgement, mount: Mount, marks: np.random.Generator | None = None, plate_of: Careful | None = None) -> Run:
     """The checks of a mount; with marks, on the plate as it was solved without.
 
     A mark would move a line of the plate's grid, and with it the count of cells: the two runs could not be
@@ -155,14 +174,14 @@ def _run(j: Judgement, mount: Mount, marks: np.random.Generator | None = None, s
     """
     job, tables = j.setup.job, j.setup.tables
     with watching(watched(), marks) as found:
-        facts = {k: _marked(found, k, f) for k, f in collect(job, tables).items()}
+        facts = {k: _marked(found, f) for k, f in collect(job, tables).items()}
         setup = build(job, tables, values_of(facts))
         trial = trial_of(setup, build_cases(setup.loads), [mount])
         pencil = all_checks(trial)
-        begins = len(found.calls)
-        plate = None if j.careful is None else _plate(trial, solved)
+        plate = None if j.careful is None else _plate(trial, plate_of)
+        solved = len(found.calls)
         checks = side_by_side(pencil, pencil if plate is None else all_checks(plate), trial)
-    return Run(found, facts, trial, plate, checks, begins)
+    return Run(found, facts, trial, plate, checks, solved)
 
 
 def _plate(trial: Trial, solved: Careful | None) -> Careful:
@@ -175,9 +194,10 @@ def _plate(trial: Trial, solved: Careful | None) -> Careful:
     return plate
 
 
-def _marked(found: Recording, key: str, fact: Fact) -> Fact:
-    """A fact, marked where marks are made; what counts bolts or beams is rounded on its way and stays whole."""
-    return fact if key.endswith("count") else replace(fact, value=float(found.marked(fact.value)))
+def _marked(found: Recording, fact: Fact) -> Fact:
+    """A fact, marked where marks are made, but for one that a formula has just worked out: that is marked already."""
+    worked_out = any(fact.value == c.result for c in found.calls if c.result.ndim == 0)
+    return fact if worked_out else replace(fact, value=float(found.marked(fact.value)))
 
 
 def watched() -> Watched:

@@ -15,6 +15,7 @@ from transom.setup.given import Facts as Facts  # noqa: PLC0414 part of this roo
 from transom.setup.given import given_or, of_factor, of_row, stated
 from transom.setup.records import Fact
 from transom.setup.setback_facts import setback
+from transom.setup.steps import half, light_mass
 from transom.setup.support_facts import crossmembers, frame
 
 
@@ -64,7 +65,7 @@ def _engine(job: Job, tables: Catalogue, power: float | None) -> Iterator[tuple[
     )  # fmt: skip
     # Where weight helps it is taken light, so that a heavy guess is never what holds the mount together.
     yield "engine.weight_light", (
-        of_row(band, band.dry_kg, "kg") if e.mass is None else stated(_light(e.mass, light), "kg", "weight where it helps")
+        of_row(band, band.dry_kg, "kg") if e.mass is None else stated(float(light_mass(e.mass, light)), "kg", "weight where it helps")
     )  # fmt: skip
     cg = tables.gravity(P.value)
     yield "engine.gravity.aft", given_or(
@@ -94,10 +95,6 @@ def _engine(job: Job, tables: Catalogue, power: float | None) -> Iterator[tuple[
         yield key, given_or(None, "mm", says, "", of_factor(tables, name))
     if e.thrust is not None:
         yield "engine.thrust", stated(e.thrust, "N", "measured thrust, boat held still")
-
-
-def _light(mass: float, share: float) -> float:
-    return mass * share
 
 
 def _propeller(job: Job, tables: Catalogue, power: float | None) -> Iterator[tuple[str, Fact]]:
@@ -209,7 +206,7 @@ def _board(job: Job, tables: Catalogue, power: float | None) -> Iterator[tuple[s
         Fact(math.radians(lean.value), "rad", lean.evidence, lean.known_by, lean.source, ""),
     )  # fmt: skip
     inset = of_factor(tables, "support.inset_mm")
-    width = None if f.flange_width is None else _half(f.flange_width)
+    width = None if f.flange_width is None else float(half(f.flange_width))
     yield (
         "frame.inset",
         given_or(width, "mm", "from the board's edge to what holds it", "half the flange", inset),
@@ -220,7 +217,3 @@ def _board(job: Job, tables: Catalogue, power: float | None) -> Iterator[tuple[s
             "frame.apart",
             given_or(apart, "mm", "uprights, center to center", "tape", of_row(preset, preset.apart_mm)),
         )
-
-
-def _half(length: float) -> float:
-    return length / 2

@@ -1,7 +1,7 @@
 """Bolts of frame and pod: how many on each line, how far apart, and what their group is worth."""
 
 from transom.formula import formula
-from transom.maths import cos, maximum, minimum, sin
+from transom.maths import cos, floor, maximum, minimum, positive, sin
 from transom.units import MM, MM2, ONE, RAD
 
 GROUP = "elastic group: squares of distances from the middle"
@@ -20,6 +20,39 @@ def area_between(A_0: MM2, A_1: MM2, s: ONE, s_d: ONE) -> MM2:
 def flats_between(f_0: MM, f_1: MM, s: ONE, s_d: ONE) -> MM:
     """Across flats of a nut between two of the table."""
     return (f_0 + (f_1 - f_0) * s) * s_d
+
+
+@formula(symbol="n_s", source=EVEN, evidence="convention", known_by="derived",
+         typical={"count": 8.4, "height": 450.0, "span": 560.0, "ends": 1.0, "hair": 1e-6})  # fmt: skip
+def bolts_on_side(count: ONE, height: MM, span: MM, ends: ONE, hair: ONE = 1e-6) -> ONE:
+    """Whole bolts down one side: its share of the length of all lines, two at least, and two left for each end."""
+    share = floor(count * height / (2 * height + ends * span) + hair)
+    return minimum(maximum(share, 2.0), floor((count - 2 * ends) / 2 + hair))
+
+
+@formula(symbol="n_r", source="count", known_by="derived", typical={"count": 9.0, "n_side": 3.0})
+def bolts_left(count: ONE, n_side: ONE) -> ONE:
+    """Bolts that two sides leave for the ends."""
+    return positive(count - 2 * n_side)
+
+
+@formula(symbol="n_h", source="count", known_by="derived", typical={"n": 5.0, "hair": 1e-6})
+def half_of_bolts(n: ONE, hair: ONE = 1e-6) -> ONE:
+    """Whole bolts of each of two ends."""
+    return floor(n / 2 + hair)
+
+
+@formula(symbol="n_x", source="count", known_by="derived", typical={"count": 4.3, "hair": 1e-6})
+def whole_rows(count: ONE, hair: ONE = 1e-6) -> ONE:
+    """Crossmembers that bolts go through, one at least."""
+    return maximum(floor(count + hair), 1.0)
+
+
+@formula(symbol="n_e", source="spare bolts are left out", evidence="convention", known_by="derived",
+         typical={"count": 9.0, "rows": 4.0, "hair": 1e-6})  # fmt: skip
+def bolts_in_each(count: ONE, rows: ONE, hair: ONE = 1e-6) -> ONE:
+    """Whole bolts to each crossmember, one at least."""
+    return maximum(floor(count / rows + hair), 1.0)
 
 
 @formula(symbol="e", source="from the line of bolts to the board's edge", known_by="derived",

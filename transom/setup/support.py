@@ -30,11 +30,10 @@ def frame_hold(
     edge = np.asarray(groups.edge_beyond(place.width, place.span))
     count = np.maximum(bolts.count, least)
     ends = {"pod": 1, "uprights": 0, "cap rail": 2}[place.kind]
-    n_side = np.maximum(np.floor(count * place.height / (2 * place.height + ends * place.span) + 1e-9), 2.0)
-    n_side = np.minimum(n_side, np.floor((count - 2 * ends) / 2))
-    rest = count - 2 * n_side
-    n_bottom = rest if ends == 1 else np.floor(rest / 2) if ends == 2 else 0.0 * rest
-    n_top = np.floor(rest / 2) if ends == 2 else 0.0 * rest
+    n_side = groups.bolts_on_side(count, place.height, place.span, float(ends))
+    rest = groups.bolts_left(count, n_side)
+    n_half, none = groups.half_of_bolts(rest), np.zeros_like(rest)
+    n_bottom, n_top = {0: (none, none), 1: (rest, none), 2: (n_half, n_half)}[ends]
     first = groups.first_down(arm, place.height)
     side_pitch = groups.pitch_on_side(place.height, first, n_side)
     end_pitch = groups.pitch_along_end(place.span, np.maximum(n_bottom, n_top))
@@ -149,8 +148,8 @@ def _single(holes: tuple[tuple[float, float], ...], tables: Catalogue) -> LevelG
 
 def _rows(place: Place, values: Mapping[str, Value], at: tuple[float, ...]) -> LevelGroup:
     """Even rows across each crossmember; the crossmembers where they were measured, else evenly apart."""
-    rows = np.maximum(np.floor(column(values["crossmembers.count"]) + 1e-9), 1.0)
-    each = np.maximum(np.floor(column(values["crossmembers.bolts.count"]) / rows + 1e-9), 1.0)
+    rows = groups.whole_rows(column(values["crossmembers.count"]))
+    each = groups.bolts_in_each(column(values["crossmembers.bolts.count"]), rows)
     across = groups.pitch_across(place.span, each)
     apart = column(values["crossmembers.spacing"])
     far_x = groups.half_row(rows, apart)
@@ -174,7 +173,7 @@ def _places(rows: Value, each: Value, forward: Value, apart: Value, across: Valu
     if any(np.size(v) > 1 for v in (rows, each, forward, apart, across)):
         return np.zeros((0, 2))
     n, m, middle, pitch, wide = (float(np.ravel(np.asarray(v))[0]) for v in (rows, each, forward, apart, across))
-    along = off if off is not None else np.asarray(groups.place_in_row(np.arange(n), n, pitch))
-    y = np.asarray(groups.place_in_row(np.arange(m), m, wide))
+    along = off if off is not None else np.asarray(groups.place_in_row(np.arange(round(n), dtype=float), n, pitch))
+    y = np.asarray(groups.place_in_row(np.arange(round(m), dtype=float), m, wide))
     aft = np.negative(np.asarray(groups.middle_of_rows(middle, along)))
     return np.stack([np.repeat(aft, len(y)), np.tile(y, len(aft))], axis=-1)
