@@ -34,6 +34,7 @@ MAY_IMPORT = {
     "sizing": FORMULA_ROOMS
     | {"job", "catalogue", "result", "setup", "loads", "statics", "standards", "board", "checks", "judge", "nesting"},
 }
+MAY_IMPORT["chance"] = MAY_IMPORT["judge"] | {"judge"}
 MAY_IMPORT["drawing"] = MAY_IMPORT["sizing"] | {"sizing", "quantity", "report", "estimate"}
 MAY_IMPORT["estimate"] = MAY_IMPORT["sizing"] | {"sizing"}
 MAY_IMPORT["floor"] = MAY_IMPORT["drawing"] | {"drawing", "estimate", "interview"}

@@ -170,6 +170,19 @@ class Quantity(Row):
         yield from _range_faults(self.value, self.low, self.high)
 
 
+STANDS = ("low value", "middle")
+
+
+@dataclass(frozen=True)
+class Spread(Row):
+    """How far a kind of number scatters; `stands` says where in its spread the number used lies."""
+
+    name: str
+    cov: Annotated[float, Between(0, 1)]
+    stands: Annotated[str, OneOf(STANDS)]
+    says: str
+
+
 def _range_faults(value: float, low: float | None, high: float | None) -> Iterator[tuple[str, str]]:
     if (low is None) != (high is None):
         yield "low", "low and high come together"

@@ -8,7 +8,7 @@ from functools import cached_property
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
-from transom.catalogue.engine import Bracket, EngineWeight, Factor, Gravity, Preset, Propeller, Term
+from transom.catalogue.engine import Bracket, EngineWeight, Factor, Gravity, Preset, Propeller, Spread, Term
 from transom.catalogue.metal import BoltLength, Grade, Head, Nut, Plate, PlateStock, Thread, Washer, Welded
 from transom.catalogue.schema import Row
 from transom.catalogue.tables import checked, load, nearest
@@ -246,6 +246,13 @@ class Catalogue:
         if found is not None:
             return found
         raise TableError(f"factors.toml has no {name!r}{nearest(name, tuple(r.name for r in load('factors')))}")
+
+    def spread(self, name: str) -> Spread:
+        """How far a kind of number scatters. Raises TableError for an unknown one: no job can name it."""
+        found: Spread | None = self._by("spreads", "name").get(name)
+        if found is not None:
+            return found
+        raise TableError(f"spreads.toml has no {name!r}{nearest(name, tuple(r.name for r in load('spreads')))}")
 
     def b_series(self) -> BSeries:
         """The B-series polynomials as arrays, 39 and 47 terms."""

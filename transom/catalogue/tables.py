@@ -36,6 +36,7 @@ FAMILIES: Mapping[str, type[Row]] = {
     "presets": engine.Preset,
     "b_series": engine.Term,
     "factors": engine.Factor,
+    "spreads": engine.Spread,
     "galvanic": metal.Galvanic,
     "anodic": metal.Anodic,
     "frp": wood.Laminate,

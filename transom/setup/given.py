@@ -1,5 +1,6 @@
 """A number the job states, or the table's in its place: how a fact is made."""
 
+from dataclasses import replace
 from typing import Any
 
 from transom.catalogue import Catalogue
@@ -17,7 +18,7 @@ def stated(value: float, unit: str, says: str, measure: str = "") -> Fact:
 def given_or(value: float | None, unit: str, says: str, measure: str, default: Fact) -> Fact:
     """What the job states, else the default in its place."""
     if value is None:
-        return Fact(default.value, unit, default.evidence, default.known_by, default.source, says, measure)
+        return replace(default, unit=unit, says=says, measure=measure)
     return stated(value, unit, says, measure)
 
 
@@ -29,4 +30,4 @@ def of_row(row: Any, value: float, unit: str = "") -> Fact:
 def of_factor(tables: Catalogue, name: str) -> Fact:
     """A default out of the table of factors."""
     row = tables.factor(name)
-    return Fact(row.value, row.unit, row.evidence, row.known_by, row.source, row.says)
+    return Fact(row.value, row.unit, row.evidence, row.known_by, row.source, row.says, low=row.low, high=row.high)

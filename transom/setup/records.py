@@ -18,7 +18,10 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class Fact:
-    """A number and how it is known. `measure` says how to replace it, empty where nobody would."""
+    """A number and how it is known. `measure` says how to replace it, empty where nobody would.
+
+    `low` and `high` are the range seen, where a table has one and nobody stated the number.
+    """
 
     value: float
     unit: str
@@ -27,6 +30,8 @@ class Fact:
     source: str
     says: str
     measure: str = ""
+    low: float | None = None
+    high: float | None = None
 
     @property
     def assumed(self) -> bool:
