@@ -1,5 +1,5 @@
 """Load against strength in closed form, and what a count of samples says about a chance."""
-# ruff: noqa: N803, N806 - symbols as the sources print them
+# ruff: noqa: N803 - symbols as the sources print them
 
 import math
 

@@ -109,12 +109,26 @@ def across_bolt(one: MM, other: MM) -> MM:
 
 def bending(trial: Trial) -> CheckArray:
     """Bending both ways with twist, per veneer; holes taken out where half the strength is used."""
+    whole, net = _whole_and_net(trial)
+    return _bending(trial, np.where(whole < found_share(trial.strength_share), whole, np.maximum(whole, net)))
+
+
+def bending_at_holes(trial: Trial) -> CheckArray:
+    """The same with holes taken out whatever is used of the strength: no step, for whoever varies numbers a little."""
+    return _bending(trial, np.maximum(*_whole_and_net(trial)))
+
+
+def _whole_and_net(trial: Trial) -> tuple[Array, Array]:
+    """Utilisation of the whole section and of what the bolts' holes leave, (n, v)."""
     across, up = _opening_shares(trial)
     whole = _utilisation(trial, trial.moments, across, up)
     strips = _hole_strips(trial)
     hole_across, hole_up = _hole_shares(trial, strips)
     at_bolts = trial.moments_at_bolts(*strips)
-    net = _utilisation(trial, at_bolts, both_shares(across, hole_across), both_shares(up, hole_up))
+    return whole, _utilisation(trial, at_bolts, both_shares(across, hole_across), both_shares(up, hole_up))
+
+
+def _bending(trial: Trial, demand: Array) -> CheckArray:
     return CheckArray(
         part="board",
         what="bending",
@@ -125,7 +139,7 @@ def bending(trial: Trial) -> CheckArray:
         evidence="published",
         known_by="transcribed",
         cases=trial.cases.names,
-        demand=np.where(whole < found_share(trial.strength_share), whole, np.maximum(whole, net)),
+        demand=demand,
         resistance=trial.strength_share,
         note="share of each veneer's strength, bending and twist together, holes taken out",
     )

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 if TYPE_CHECKING:
+    from transom.chance.sampling import Uncertainty
     from transom.judge.records import Judgement
     from transom.report.cures import Told
 
@@ -19,7 +20,14 @@ Html = Annotated[
 ]  # fmt: skip
 
 
-def written(j: "Judgement", cures: "Sequence[Told]", job: Path, file: Path, force: bool) -> list[str]:
+def written(
+    j: "Judgement",
+    cures: "Sequence[Told]",
+    job: Path,
+    file: Path,
+    force: bool,
+    chance: "Uncertainty | None" = None,
+) -> list[str]:
     """Write the document and log it; what was done, in lines.
 
     Raises:
@@ -33,6 +41,6 @@ def written(j: "Judgement", cures: "Sequence[Told]", job: Path, file: Path, forc
     if file.resolve() == job.resolve():
         raise JobError(f"{file}: is the job itself. Choose another name.")
     free(file, force)
-    write_atomic(file, to_html(j, cures, grounds(j)), force)
+    write_atomic(file, to_html(j, cures, grounds(j), chance), force)
     log(j, job, f"review --html {file}", [file])
     return [f"{file}: written"]

@@ -25,9 +25,9 @@ SCHEMA = "transom-judgement-1"
 UNITS = {"length": "mm", "force": "N", "moment": "N*mm", "stress": "MPa", "angle": "rad", "mass": "kg"}
 
 
-def to_json(j: Judgement) -> str:
-    """The object as text: ASCII, keys in the contract's order, the same bytes for the same job."""
-    return json.dumps(as_object(j), indent=1, allow_nan=False)
+def to_json(j: Judgement, more: Mapping[str, Any] | None = None) -> str:
+    """The object as text, and `more` keys after it: ASCII, the contract's order, the same bytes for the same job."""
+    return json.dumps(as_object(j) | dict(more or {}), indent=1, allow_nan=False)
 
 
 def as_object(j: Judgement) -> dict[str, Any]:

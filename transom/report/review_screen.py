@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from transom.judge.records import Judgement
 from transom.quantity import show
 from transom.report.amounts import compared, percent
+from transom.report.chance import first_block
 from transom.report.cures import Told, advice
 from transom.report.forces import trial_of_mount
 from transom.report.height import height_block
@@ -129,6 +130,7 @@ def grounds(j: Judgement) -> Iterator[str]:
     yield from rests_on(j)
     yield from would_change(j)
     yield from to_measure(j)
+    yield from first_block(j)
     yield from ruler_check(j)
     yield from height_block(j)
     yield from paper(j)

@@ -7,10 +7,12 @@ from typing import TYPE_CHECKING, Any
 
 from markupsafe import Markup
 
+from transom.chance.sampling import Uncertainty
 from transom.derivation.ledger import Ledger
 from transom.derivation.lines import Derivation
 from transom.judge.records import Judgement
 from transom.report.amounts import percent
+from transom.report.chance import TITLE, causes, chance_notes, chance_words, first_rows, link_words
 from transom.report.cures import Told
 from transom.report.forces import trial_of_mount
 from transom.report.html import view
@@ -56,15 +58,23 @@ def grounds(j: Judgement) -> Grounds:
     return Grounds(derive(j, j.worst), ledger(j))
 
 
-def to_html(j: Judgement, cures: Sequence[Told] = (), below: Grounds | None = None) -> str:
+def to_html(
+    j: Judgement, cures: Sequence[Told] = (), below: Grounds | None = None, chance: Uncertainty | None = None
+) -> str:
     """The review of a judged mount as an HTML document; without `below` its derivations are left out.
+
+    Chances stand in it only where they are handed over.
 
     Raises:
         ValueError: there is no mount to review.
     """
     if j.mount is None:
         raise ValueError("no mount to review")
-    return environment().get_template("page.html").render(**_context(j, cures), **_below(j, below or Grounds()))
+    return (
+        environment()
+        .get_template("page.html")
+        .render(**_context(j, cures), **_below(j, below or Grounds()), chance=_chance(j, chance))
+    )
 
 
 def environment() -> "Environment":
@@ -112,6 +122,7 @@ def _context(j: Judgement, cures: Sequence[Told]) -> dict[str, Any]:
         "matrix_rows": tuple((name, *row) for name, row in shares),
         "still": still(j),
         "measure": measure_rows(j),
+        "first": first_rows(j),
         "assumptions": tuple(row[:4] for row in view.assumptions(j)),
         "facts": tuple(view.facts(j)),
         "ruler": ruler_words(j),
@@ -130,6 +141,16 @@ def _below(j: Judgement, found: Grounds) -> dict[str, Any]:
         "counts": tuple(counts(found.ledger)) if found.ledger.entries else (),
         "provisional": provisional(j, found.ledger),
     }
+
+
+def _chance(j: Judgement, u: Uncertainty | None) -> dict[str, Any] | None:
+    if u is None:
+        return None
+    units = j.job.head.units
+    rows = tuple(
+        (link_words(c, j.job), chance_words(c.over, c.n, c.low, c.high), causes(c, units)) for c in (u.any, *u.chances)
+    )
+    return {"title": TITLE.capitalize(), "notes": tuple(spelled(n, units) for n in chance_notes(j, u)), "rows": rows}
 
 
 def figures(j: Judgement) -> tuple[Figure, ...]:
