@@ -61,7 +61,7 @@ def _calibrated(scene: Scene, z: Array, method: Method = careful_of) -> Calibrat
 
 
 def _unit(k: int, i: int) -> Array:
-    return np.eye(k)[i]
+    return np.asarray(np.eye(k)[i])
 
 
 def _half(up: Array, down: Array) -> Array:
