@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from transom.derivation.lines import Derivation, Line
 from transom.judge.records import Judgement
-from transom.report.explain.words import ENTERS, NOTE, STEPS, origin, sentence, value_text
+from transom.report.explain.words import ENTERS, STEPS, note, origin, sentence, value_text
 from transom.report.page import boat_words
 from transom.report.text import clean
 from transom.report.words import spelled
@@ -26,7 +26,7 @@ def markdown(j: Judgement, d: Derivation) -> list[str]:
     out = [f"# {md(title(j))}", "", md(boat_words(j)), "", f"**{md(sentence(j, d.check))}**", "", f"`{d.check.id}`"]
     out += ["", f"## {ENTERS}", ""]
     out += [f"{x.number}. `{value_text(x, units)}`  \n   {md(origin(x, units))}" for x in d.given]
-    out += ["", f"## {STEPS}", "", md(NOTE), ""]
+    out += ["", f"## {STEPS}", "", md(note(d)), ""]
     for x in d.steps:
         out += [f"({x.number}) {md(origin(x, units))}", "", "```text", *_rows(x), "```", ""]
     return [*out, f"## {CAREFUL}", "", *(f"- {md(spelled(text, units))}" for text in j.cautions)]
@@ -65,7 +65,7 @@ def latex(j: Judgement, d: Derivation) -> list[str]:
         *(rf"\item[({x.number})] ${x.latex}$\quad {tex(origin(x, units))}" for x in d.given),
         r"\end{itemize}",
         rf"\subsection*{{{STEPS}}}",
-        tex(NOTE),
+        tex(note(d)),
         "",
     ]
     for x in d.steps:

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from transom.derivation.lines import Derivation, Line
 from transom.judge.records import Judgement
 from transom.report.amounts import percent
-from transom.report.explain.words import ENTERS, NOTE, STEPS, origin, sentence, value_text
+from transom.report.explain.words import ENTERS, STEPS, note, origin, sentence, value_text
 from transom.report.page import careful, head
 from transom.report.text import WIDTH, block, rule
 from transom.result import Check
@@ -22,7 +22,7 @@ def explain_screen(j: Judgement, d: Derivation, also: Sequence[Check] = ()) -> l
     out += [rule(), f" {ENTERS.upper()}"]
     for line in d.given:
         out += numbered(line, [value_text(line, units)], units)
-    out += [rule(), f" {STEPS.upper()}", *block("", NOTE, at=2)]
+    out += [rule(), f" {STEPS.upper()}", *block("", note(d), at=2)]
     for line in d.steps:
         out += numbered(line, equation(line), units)
     return [*out, rule(), *careful(j)]

@@ -1,6 +1,6 @@
 """What terminal, Markdown and LaTeX say alike: the sentence, what a line is, where it comes from."""
 
-from transom.derivation.lines import GIVEN, PLATE, UNTRACED, Line
+from transom.derivation.lines import GIVEN, PLATE, UNTRACED, Derivation, Line
 from transom.judge.records import Judgement
 from transom.report.amounts import amount, compared, percent
 from transom.report.text import clean
@@ -16,6 +16,14 @@ NOTE = (
 )
 BESIDE = {"us": ("mm", "kg", "N", "N/mm^2", "N*mm", "W", "m/s", "rad", "1/s"), "si": ("W", "rad", "1/s")}
 TABLE_UNITS = {"N/mm^2": "MPa"}
+
+
+NO_EDGE = " 1000000 mm stands for an edge that is not there."
+
+
+def note(d: Derivation) -> str:
+    """How the lines are read."""
+    return NOTE + (NO_EDGE if any("1000000" in line.numbers for line in d.steps) else "")
 
 
 def sentence(j: Judgement, c: Check) -> str:
