@@ -9,7 +9,7 @@ import pytest
 from transom.catalogue import SHIPPED
 from transom.cli import main as command
 from transom.floor.photos import PHOTOS
-from transom.floor.record import record_of, wood_in
+from transom.floor.record import record_of, under, wood_in
 from transom.floor.recordpaper import page
 from transom.job.read import load
 from transom.judge.judging import judge
@@ -95,3 +95,25 @@ def test_what_is_missing_is_listed_and_it_is_no_record(sized: Path, tmp_path: Pa
 def test_without_what_was_built_there_is_none(sized: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert command.main(["record", str(sized)]) == 2
     assert "[built] is not there" in capsys.readouterr().err
+
+
+def test_bolts_turned_too_hard_do_not_pass(sized: Path, tmp_path: Path) -> None:
+    """One bolt of four at 200 lb-ft: what it stretched or crushed stays so, however right the others are."""
+    path = built(sized, tmp_path, '\n[built]\ntorque = ["16 lb-ft", "200 lb-ft", "16 lb-ft", "16 lb-ft"]\n')
+    job = load(path)
+    assert job.mount is not None
+    r = record_of(judge(job, SHIPPED, job.mount), SHIPPED)
+    assert r.drawn.passes
+    assert not r.passes
+    assert {c.case for c in r.built.failing} == {"bolt-up"}
+    assert "torqued too hard" in under(r)[-1]
+
+
+def test_the_trial_is_read_on_the_board_that_was_built(
+    sized: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """33 mm where more was drawn: `trial` says no more than `record` does, before the run and after it."""
+    path = built(sized, tmp_path, '\n[built]\nthickness = ["33 mm"]\n')
+    assert command.main(["trial", str(path)]) == 1
+    assert command.main(["trial", str(path), "--speed", "24 mph"]) == 1
+    assert "FAILS" in capsys.readouterr().out

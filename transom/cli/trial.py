@@ -62,6 +62,7 @@ def _read_out(path: Path, found: dict[str, str], json: bool) -> tuple[list[str],
     from transom.catalogue import SHIPPED
     from transom.errors import JobError
     from transom.floor.findings import tried
+    from transom.floor.record import judged_as_built
     from transom.floor.trialscreen import after, before, data
     from transom.interview.keep import added_to
     from transom.job.files import text_of
@@ -71,6 +72,7 @@ def _read_out(path: Path, found: dict[str, str], json: bool) -> tuple[list[str],
     j = mounted(stated)
     if j.mount is None:
         raise JobError(f"{path}: there is no mount that works, so there is nothing to try; see `transom size`")
+    j = judged_as_built(j, SHIPPED)
     if stated.sea_trial is None:
         if json:
             raise JobError(f"{path}: no trial in the job yet, so there is nothing to print as JSON. Give figures")

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from transom.catalogue import Catalogue
+from transom.checks.torque import BOLT_UP
 from transom.drawing.identity import identity
 from transom.drawing.records import Identity
 from transom.floor.findings import Tried, tried
@@ -64,11 +65,30 @@ def record_of(j: Judgement, tables: Catalogue) -> Record:
     """
     if j.mount is None or j.job.built is None:
         raise ValueError("no mount, or nothing said of how it was built")
-    wood = least_wood(j)
-    job = replace(j.job, not_judged=())
-    again = judge(as_built(job, tables, j.mount, wood) if wood else job, tables, j.mount)
+    again = judged_as_built(replace(j, job=replace(j.job, not_judged=())), tables)
     trial = tried(again, tables) if j.job.sea_trial is not None else None
-    return Record(j, again, wood or j.wood, trial, tuple(missing(j, j.job.built)))
+    return Record(j, again, least_wood(j) or j.wood, trial, tuple(missing(j, j.job.built)))
+
+
+def judged_as_built(j: Judgement, tables: Catalogue) -> Judgement:
+    """The mount with the least thickness and the highest torque that were written down; as drawn where neither was.
+
+    Raises:
+        ValueError: no mount.
+    """
+    if j.mount is None:
+        raise ValueError("no mount")
+    if j.job.built is None:
+        return j
+    wood, job = least_wood(j), torqued(j.job, j.job.built, j.torque)
+    return judge(as_built(job, tables, j.mount, wood) if wood else job, tables, j.mount)
+
+
+def torqued(job: Job, b: Built, told: float) -> Job:
+    """The job with the highest torque a bolt was given, N*mm, where it is above the one told: what it stretched or
+    crushed stays so."""
+    highest = max(b.torque, default=0.0)
+    return replace(job, engine=replace(job.engine, torque=highest)) if highest > told else job
 
 
 def least_wood(j: Judgement) -> float:
@@ -121,12 +141,22 @@ def sentence(r: Record) -> str:
 
 
 def under(r: Record) -> tuple[str, ...]:
-    """What to do where the board came out thinner than it may be; nothing where it passes."""
+    """What to do where the board came out too thin or its bolts were turned too hard; nothing where it passes."""
     if r.built.passes:
         return ()
     failing = [f"{check_words(c, r.built.job)}, {percent(c.utilisation)} of limit" for c in r.built.failing]
+    torque_only = all(c.case in BOLT_UP for c in r.built.failing)
     return (
         *(spelled(f"As built: {f}", r.built.job.head.units) for f in failing),
-        "Do not run her on it. In this order: larger or thicker backing plates, then a further layer glued on if pocket and"
-        " bracket take it, else a new board; then measure, and make this record again.",
+        *((TOO_TIGHT,) if torque_only and failing else (TOO_THIN,)),
     )
+
+
+TOO_THIN = (
+    "Do not run her on it. In this order: larger or thicker backing plates, then a further layer glued on if pocket and"
+    " bracket take it, else a new board; then measure, and make this record again."
+)
+TOO_TIGHT = (
+    "Do not run her on it: torqued too hard. Engine off, new bolts and nuts, look for crushed wood under every plate and"
+    " washer and put larger plates over it; torque no higher than the list says, and make this record again."
+)
