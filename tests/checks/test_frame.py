@@ -231,3 +231,10 @@ def test_no_bolt_carries_more_than_the_checks_say(seed: int) -> None:
         if which.any():
             found_pull = r.force[pulls][:, which, 0].max(axis=1)
             assert np.all(found_pull <= np.broadcast_to(ours, (1, len(cases)))[0][pulls] + weight)
+
+
+def test_bolts_in_the_board_s_edge_hold_nothing() -> None:
+    """Uprights as far apart as the board is wide: no wood beside the holes, so never a pass and never a warning."""
+    wide = replace(JOB, frame=Frame("uprights", at=(-305.0, 305.0), bolts=KEPT))
+    for name in ("sideways-in-wood.ec5", "pull-and-sideways-in-wood.ec5", "hole-to-board-edge"):
+        assert worst(trial(wide), name) > 1.0

@@ -141,7 +141,9 @@ def sideways(trial: Trial) -> Array:
 def _in_wood(trial: Trial, F: FrameForces) -> tuple[CheckArray, ...]:
     R_v = sideways(trial)
     pulled, R_ax = _screwed(trial, F) if trial.setup.frame.bolts.kind == "lag screws" else _washered(trial, F)
-    both = axial_lateral_utilisation(F_ax_Ed=F.pull, F_ax_Rd=np.maximum(R_ax, 1e-9), F_v_Ed=F.shear, F_v_Rd=R_v)
+    both = axial_lateral_utilisation(
+        F_ax_Ed=F.pull, F_ax_Rd=np.maximum(R_ax, 1e-9), F_v_Ed=F.shear, F_v_Rd=np.maximum(R_v, 1e-9)
+    )
     return (
         *pulled,
         _check(trial, "sideways-in-wood", "ec5", F.shear, R_v, WOOD, evidence="convention"),
