@@ -1,6 +1,7 @@
 """Chances and what to measure first in words, on the page and as JSON: for comparison only, and only where asked."""
 
 import json
+from dataclasses import replace
 
 import pytest
 
@@ -46,11 +47,18 @@ def test_every_chance_on_the_screen_says_what_it_is_for(judged: Judgement, found
     lines = list(chance_block(judged, found))
     assert all(len(line) < 80 for line in lines)
     text = " ".join(" ".join(lines).split())
-    assert text.count("chance that ") == text.count(", for comparison only -") + text.count(
+    assert text.count("chance of going over") == text.count(", for comparison only -") + text.count(
         ", for comparison only caused"
     )
     assert "Safety factors are taken off" in text
     assert "any link at all" in text
+
+
+def test_a_failing_mount_is_not_talked_up(judged: Judgement, found: Uncertainty) -> None:
+    words = "THIS MOUNT DOES NOT PASS"
+    failing = replace(judged, checks=(replace(judged.checks[0], demand=2.0, resistance=1.0), *judged.checks[1:]))
+    assert not any(words in line for line in chance_block(judged, found))
+    assert any(words in line for line in chance_block(failing, found))
 
 
 def test_the_page_has_chances_only_where_they_are_handed_over(judged: Judgement, found: Uncertainty) -> None:

@@ -63,7 +63,7 @@ def chance_block(j: Judgement, u: Uncertainty) -> Iterator[str]:
     seen = [c for c in u.chances if c.over]
     for c in (u.any, *seen[:SHOWN]):
         said = chance_words(c.over, c.n, c.low, c.high)
-        yield from block("", f"- chance that {link_words(c, j.job)} goes over its limit: {said}, {FOR}", at=2)
+        yield from block("", f"- {link_words(c, j.job)}: chance of going over the limit {said}, {FOR}", at=2)
         if c.over:
             yield from block("", f"caused by {causes(c, j.job.head.units)}", at=6)
     yield from _others(u, len(seen))
@@ -85,7 +85,9 @@ def chance_notes(j: Judgement, u: Uncertainty) -> tuple[str, ...]:
         if u.solves
         else "Pencil method, which finds more than the careful one in most boards."
     )
+    fails = () if j.passes else ("THIS MOUNT DOES NOT PASS, whatever chance stands here.",)
     return (
+        *fails,
         f"{u.n:,} samples of {len(u.scatters)} numbers that scatter, seed {u.seed}, in the {u.cases} of"
         f" {u.of_cases} load cases that come near a limit. {how}",
         "Safety factors are taken off: the limit here is the strength itself, low values raised to"
@@ -99,7 +101,7 @@ def _resting(u: Uncertainty) -> str:
     """How many spreads are of which evidence."""
     kinds = [s.evidence for s in u.scatters]
     said = ", ".join(f"{kinds.count(k)} {word}" for k, word in EVIDENCE.items() if k in kinds)
-    return f"How far they scatter: {said} (`transom materials spreads`)."
+    return f"How far they scatter: {said} (transom materials spreads lists them)."
 
 
 def first_rows(j: Judgement, most: int | None = None) -> tuple[tuple[str, str, str, str], ...]:
@@ -128,7 +130,7 @@ def first_block(j: Judgement) -> Iterator[str]:
     """The same as a list for the screen."""
     rows = first_rows(j, SHOWN)
     if rows:
-        yield from columns([("", *FIRST), *((str(i), *row) for i, row in enumerate(rows, 1))], (3, 31, 12, 18, 15))
+        yield from columns([("", *FIRST), *((str(i), *row) for i, row in enumerate(rows, 1))], (3, 29, 11, 18, 18))
 
 
 def first_data(j: Judgement) -> list[dict[str, Any]]:
