@@ -100,8 +100,10 @@ def lookup_in(recording: Recording, table: str, function: Callable[..., Any]) ->
     def recorded(*args: Any, **kwargs: Any) -> Any:
         if recording.depth:
             return function(*args, **kwargs)
+        # A row is looked up by what was asked for, not by its mark.
+        asked = [float(f"{a:.9g}") if isinstance(a, float) and recording.marks is not None else a for a in args]
         with recording.closed():
-            row = function(*args, **kwargs)
+            row = function(*asked, **kwargs)
         row = _marked_row(recording, row)
         recording.lookups.append(Lookup(table, row, len(recording.calls)))
         return row

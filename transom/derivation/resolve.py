@@ -29,6 +29,7 @@ from transom.units import Array, Unit
 Indices = NDArray[np.intp]
 SAME = 1e-9
 LAST = 10**9  # later than any call
+LIKE = 0.6
 LISTED = 6  # items from which a sum is printed as one over a list
 
 
@@ -211,7 +212,9 @@ class Resolver:
                     return Source(solved, turned)
         same = [g for g in self._entered.get(value, []) if float(g.value) == value]
         best = max(same, key=lambda g: alike(_last(g.name), name), default=None)
-        if value in (0.0, default) or best is None or (simple(value) and alike(_last(best.name), name) < 0.6):
+        # Of several with this value only one that is called the same is meant; else it stands as a number.
+        sure = best is not None and (alike(_last(best.name), name) >= LIKE or (len(same) == 1 and not simple(value)))
+        if best is None or not sure or value in (0.0, default):
             return Source(Constant(value))
         return Source(best)
 

@@ -14,7 +14,7 @@ from transom.catalogue import Catalogue
 from transom.checks import all_checks
 from transom.checks.careful import Careful
 from transom.checks.trial import Trial
-from transom.derivation.record import Call, Recording, Watched, watching
+from transom.derivation.record import MARK, Call, Recording, Watched, watching
 from transom.job.records import Mount
 from transom.judge.evaluate import careful_of, trial_of
 from transom.judge.judging import side_by_side
@@ -66,6 +66,7 @@ class Run:
     """The checks of one mount computed while watched."""
 
     recording: Recording
+    mount: Mount
     facts: Facts
     trial: Trial
     plate: Careful | None
@@ -105,7 +106,7 @@ class Trace:
         for plain, marked in (
             (_facts(self.run.facts), _facts(self.marked.facts)),
             (_rows(self.run.recording), _rows(self.marked.recording)),
-            (_job(self.judgement), _job(self.judgement)),
+            (_job(self.judgement, self.run.mount), _job(self.judgement, self.marked.mount)),
         ):
             there = {g.name: g for g in marked}
             found += [(g, float(there[g.name].value)) for g in plain if g.value.ndim == 0 and g.name in there]
@@ -173,6 +174,7 @@ def _run(j: Judgement, mount: Mount, marks: np.random.Generator | None = None, p
     laid side by side.
     """
     job, tables = j.setup.job, j.setup.tables
+    mount = as_marked(mount, marks)
     with watching(watched(), marks) as found:
         facts = {k: _marked(found, f) for k, f in collect(job, tables).items()}
         setup = build(job, tables, values_of(facts))
@@ -181,7 +183,7 @@ def _run(j: Judgement, mount: Mount, marks: np.random.Generator | None = None, p
         plate = None if j.careful is None else _plate(trial, plate_of)
         solved = len(found.calls)
         checks = side_by_side(pencil, pencil if plate is None else all_checks(plate), trial)
-    return Run(found, facts, trial, plate, checks, solved)
+    return Run(found, mount, facts, trial, plate, checks, solved)
 
 
 def _plate(trial: Trial, solved: Careful | None) -> Careful:
@@ -198,6 +200,19 @@ def _marked(found: Recording, fact: Fact) -> Fact:
     """A fact, marked where marks are made, but for one that a formula has just worked out: that is marked already."""
     worked_out = any(fact.value == c.result for c in found.calls if c.result.ndim == 0)
     return fact if worked_out else replace(fact, value=float(found.marked(fact.value)))
+
+
+def as_marked(record: Any, marks: np.random.Generator | None) -> Any:
+    """A record of the job with every fraction in it marked, where marks are made."""
+    if marks is None:
+        return record
+    if isinstance(record, float):
+        return record * (1.0 + float(marks.uniform(0.5 * MARK, MARK)))
+    if isinstance(record, tuple):
+        return tuple(as_marked(item, marks) for item in record)
+    if is_dataclass(record) and not isinstance(record, type):
+        return replace(record, **{f.name: as_marked(getattr(record, f.name), marks) for f in fields(record)})
+    return record
 
 
 def watched() -> Watched:
@@ -224,13 +239,14 @@ def _facts(facts: Facts) -> Iterator[Given]:
         )
 
 
-def _job(j: Judgement) -> Iterator[Given]:
-    """Every number that the job states, by its path."""
-    for record, start in ((j.setup.job, "job"), (j.mount, "mount")):
+def _job(j: Judgement, mount: Mount) -> Iterator[Given]:
+    """Every number that the job states, by its path; the mount's too, whoever chose it."""
+    own = ("the job", "stated", "read")
+    chosen = own if j.job.mount is not None else ("the mount that was sized", "convention", "computed")
+    for record, start, known in ((j.setup.job, "job", own), (mount, "mount", chosen)):
         for path, value in numbers(record, start):
             name = path.removeprefix("job.")
-            says = ", ".join(name.split(".")).replace("_", " ")
-            yield Given(name, value, None, says, "the job", "stated", "read")
+            yield Given(name, value, None, ", ".join(name.split(".")).replace("_", " "), *known)
 
 
 FORMULA_UNITS = {"MPa": "N/mm^2"}  # as formulas write what tables and facts write otherwise

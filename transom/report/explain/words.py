@@ -41,7 +41,8 @@ def value_text(line: Line, units: str) -> str:
     own = f"{line.symbol} = {line.result} {line.unit}".rstrip()
     if line.unit not in BESIDE[units] or line.kind != GIVEN or not line.value:
         return own
-    return f"{own} ({amount(line.value, TABLE_UNITS.get(line.unit, line.unit), units)})"
+    beside = amount(line.value, TABLE_UNITS.get(line.unit, line.unit), units)
+    return own if beside.startswith("0 ") else f"{own} ({beside})"
 
 
 def origin(line: Line, units: str) -> str:
