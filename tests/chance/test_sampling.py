@@ -70,6 +70,17 @@ def test_wood_stands_where_the_table_says_and_scatters_by_its_cov(pencil: Judgem
     assert f_r[0] == pytest.approx(low * np.exp(ONE_SIDED * float(log_spread(0.14))))
 
 
+def test_a_thinner_sheet_is_a_thinner_board(pencil: Judgement) -> None:
+    scene = Scene(pencil, scatters(pencil))
+    z = np.zeros((2, len(scene.scatters)))
+    z[1, [s.key for s in scene.scatters].index("wood.thickness")] = -2.0
+    used, thin = scene.at(z).stacks.t
+    assert used == pytest.approx(scene.base.stacks.t[0])
+    assert thin / used == pytest.approx(np.exp(-2.0 * float(log_spread(0.011))))
+    bending = next(c for c in loaded(scene.at(z)) if c.what == "bending")
+    assert bending.worst[1] > 1.02 * bending.worst[0]
+
+
 def test_samples_on_arrays_are_those_one_at_a_time(planned: Plan) -> None:
     z = next(draws(6, len(planned.scene.scatters), 2))
     alone = np.hstack([utilisations(planned, row[None]) for row in z])

@@ -16,7 +16,7 @@ LOADS = {
     "load.road": "jolts on the road, times the weight",
     "load.strike": "how hard the gearcase is hit",
 }
-WOOD = ("wood.bending", "wood.sliding", "wood.crushing", "wood.stiffness")
+WOOD = ("wood.bending", "wood.sliding", "wood.crushing", "wood.stiffness", "wood.thickness")
 METAL = {"bolts.strength": "strength of the engine bolts", "plates.strength": "strength of plates and washers"}
 KINDS = {"kg": "weight", "mm": "length", "rad": "length", "m/s": "length", "MPa": "metal"}
 STIFF = (".E",)
@@ -105,5 +105,5 @@ def _strengths(tables: Catalogue) -> Iterator[Scatter]:
         if key == "wood.stiffness":
             middle = float(middle_over_mean(s))
         says = METAL.get(key, row.says)
-        shapes = key in ("wood.crushing", "wood.stiffness", "plates.strength")
+        shapes = key in ("wood.crushing", "wood.stiffness", "wood.thickness", "plates.strength")
         yield Scatter(key, says, s, middle, row.evidence, row.known_by, row.source, (key,), shapes)

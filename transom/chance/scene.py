@@ -101,11 +101,12 @@ def scattered_loads(loads: LoadInputs, times: Mapping[str, Array], n: int) -> Lo
 
 
 def scattered_wood(stacks: Stacks, times: Mapping[str, Array]) -> Stacks:
-    """Stacks whose strengths and moduli are times their samples (n,)."""
+    """Stacks whose sheets' thickness, strengths and moduli are times their samples (n,)."""
 
     def many(key: str) -> Array:
         return np.asarray(times.get(key, np.ones(1)))
 
+    stacks = stacks.scaled(times["wood.thickness"]) if "wood.thickness" in times else stacks
     stiff, weak = many("wood.stiffness"), 1.0 / many("wood.bending")[:, None]
     moduli = {name: getattr(stacks, name) * stiff for name in ("E_1", "E_2", "G_12", "G_trans")}
     return replace(
