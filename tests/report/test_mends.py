@@ -11,7 +11,7 @@ from transom.job.setback_records import BasePlate, Fillet, Setback, SidePlates
 from transom.judge.evaluate import key_of
 from transom.judge.judging import judge
 from transom.judge.records import Judgement
-from transom.report.mends import Mend, _welds, mends
+from transom.report.mends import Mend, _of_mount, _welds, mends
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 
@@ -33,16 +33,30 @@ def bracket() -> tuple[Judgement, tuple[Mend, ...]]:
     return found("custom-bracket-failing")
 
 
-def test_more_wood_under_the_same_plate(uprights: tuple[Judgement, tuple[Mend, ...]]) -> None:
+def test_other_backing_under_the_same_board(uprights: tuple[Judgement, tuple[Mend, ...]]) -> None:
     j, (mend,) = uprights
     assert j.mount is not None
     assert mend.after.mount is not None
     assert mend.after.mount.engine_bolts is not None
     assert j.mount.engine_bolts is not None
-    assert mend.after.mount.engine_bolts.forward == j.mount.engine_bolts.forward
-    assert mend.after.wood > j.wood
+    assert mend.after.mount.layers == j.mount.layers
+    assert mend.after.mount.engine_bolts.forward != j.mount.engine_bolts.forward
     assert mend.after.passes
     assert "nothing fails then" in mend.words("si")
+
+
+def test_more_wood_under_the_same_plate(uprights: tuple[Judgement, tuple[Mend, ...]]) -> None:
+    """What is tried where no other backing serves."""
+    j, _ = uprights
+    assert j.mount is not None
+    assert j.mount.engine_bolts is not None
+    *_, wood = _of_mount(j, j.failing[0], SHIPPED)
+    _, job, mount = next(wood)
+    assert mount.engine_bolts is not None
+    assert mount.engine_bolts.forward == j.mount.engine_bolts.forward
+    after = judge(job, SHIPPED, mount)
+    assert after.wood > j.wood
+    assert after.passes
 
 
 def test_each_planted_fault_has_a_cure_of_its_own(bracket: tuple[Judgement, tuple[Mend, ...]]) -> None:
