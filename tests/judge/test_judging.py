@@ -112,6 +112,9 @@ MEASURED = replace(JOB, engine=replace(JOB.engine, takes=(30.0, 70.0)))
         *[(replace(MEASURED, unmeasured=(k,)), False, True, "QUOTE")
           for k in ("board.width", "board.height", "frame.kind", "engine.power")],
         (replace(MEASURED, unmeasured=("engine.torque",)), False, True, "CUT"),
+        # Left open, the milder answer is taken: not to be cut on.
+        *[(replace(MEASURED, **{field: (k,)}), False, True, "QUOTE")
+          for k in ("boat.service", "engine.steering", "board.treatment") for field in ("unmeasured", "left_out")],
     ],
 )  # fmt: skip
 def test_paper_says_cut_only_of_what_was_measured_and_passes(job: Job, decides: bool, passes: bool, says: str) -> None:

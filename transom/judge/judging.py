@@ -31,6 +31,12 @@ from transom.setup.records import Setup
 from transom.units import KG, KG_PER_M2, M
 
 REQUIRED = ("board.width", "board.height", "frame.kind", "engine.power")
+# Choices whose default is not the worst: what is asked of whoever left them open.
+OPEN = {
+    "boat.service": "the water she runs in: calm or open",
+    "engine.steering": "how she is steered: wheel, tiller or full turn",
+    "board.treatment": "whether the wood is copper-treated",
+}
 
 
 @formula(symbol="m", source="mass of an area", evidence="published", known_by="derived")
@@ -194,10 +200,20 @@ def takes_unknown(job: Job) -> bool:
     return job.engine.takes is None and job.setback is None
 
 
+def left_open(job: Job) -> tuple[tuple[str, str], ...]:
+    """Choices answered "?", that another answer might not pass: what is asked, and what was taken."""
+    taken = {
+        "boat.service": job.boat.service,
+        "engine.steering": job.engine.steering,
+        "board.treatment": job.board.treatment,
+    }
+    return tuple((says, taken[key]) for key, says in OPEN.items() if key in (*job.unmeasured, *job.left_out))
+
+
 def paper(job: Job, to_measure: tuple[Assumption, ...], passes: bool) -> str:
     """CUT once the mount passes and nothing that decides is assumed, else QUOTE.
 
     What the bracket takes is not checked while nobody has measured it, so that it may be what decides.
     """
-    missing = any(key in job.unmeasured for key in REQUIRED) or takes_unknown(job)
+    missing = any(key in job.unmeasured for key in REQUIRED) or takes_unknown(job) or bool(left_open(job))
     return "QUOTE" if missing or to_measure or not passes else "CUT"

@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterator, Sequence
 
 from transom.job.records import Job
-from transom.judge.judging import REQUIRED
+from transom.judge.judging import REQUIRED, left_open
 from transom.judge.records import Judgement
 from transom.quantity import show
 from transom.report.amounts import amount, percent, power, tape
@@ -131,7 +131,12 @@ def measure_rows(j: Judgement) -> tuple[tuple[str, str, str], ...]:
         (f"{spelled(a.says, units)}" + (f" ({a.measure})" if a.measure else ""), used(a, units), holds(a, units))
         for a in (*_required(j), *j.to_measure)
     ]
-    return (*bracket_range(j), *rows)
+    return (*bracket_range(j), *_chosen(j), *rows)
+
+
+def _chosen(j: Judgement) -> tuple[tuple[str, str, str], ...]:
+    """Choices left open, where there is a mount that another answer might not pass."""
+    return tuple((says, taken, "if it is so") for says, taken in left_open(j.job)) if j.mount is not None else ()
 
 
 def still(j: Judgement) -> str:
@@ -171,7 +176,7 @@ def beyond_brackets(j: Judgement) -> bool:
 
 def measures(j: Judgement) -> int:
     """How many lines `to_measure` has."""
-    return len(bracket_range(j)) + len(unread(j)) + len(j.to_measure)
+    return len(bracket_range(j)) + len(_chosen(j)) + len(unread(j)) + len(j.to_measure)
 
 
 def _required(j: Judgement) -> Iterator[Assumption]:
