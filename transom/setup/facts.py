@@ -15,7 +15,7 @@ from transom.setup.given import Facts as Facts  # noqa: PLC0414 part of this roo
 from transom.setup.given import given_or, of_factor, of_row, stated
 from transom.setup.records import Fact
 from transom.setup.setback_facts import setback
-from transom.setup.steps import half, light_mass
+from transom.setup.steps import half, light_mass, span_between
 from transom.setup.support_facts import crossmembers, frame
 
 
@@ -195,10 +195,8 @@ def _board(job: Job, tables: Catalogue, power: float | None) -> Iterator[tuple[s
     b, f = job.board, job.frame
     preset = tables.preset(job.boat.kind)
     kind = f.kind or preset.frame
-    yield (
-        "board.width",
-        given_or(b.width, "mm", "board width", "tape, widest", of_row(preset, preset.width_mm)),
-    )
+    width_of_board = given_or(b.width, "mm", "board width", "tape, widest", of_row(preset, preset.width_mm))
+    yield "board.width", width_of_board
     yield "board.height", given_or(b.height, "mm", "board height", "tape", of_row(preset, preset.height_mm))
     lean = of_factor(tables, "board.lean_deg")
     yield "board.lean", given_or(
@@ -207,13 +205,13 @@ def _board(job: Job, tables: Catalogue, power: float | None) -> Iterator[tuple[s
     )  # fmt: skip
     inset = of_factor(tables, "support.inset_mm")
     width = None if f.flange_width is None else float(half(f.flange_width))
-    yield (
-        "frame.inset",
-        given_or(width, "mm", "from the board's edge to what holds it", "half the flange", inset),
-    )
+    edge = given_or(width, "mm", "from the board's edge to what holds it", "half the flange", inset)
+    yield "frame.inset", edge
     if kind == "uprights" and not f.lines:
         apart = None if len(f.at) < 2 else max(f.at) - min(f.at)
+        # Uprights nobody measured stand where the board still reaches over them.
+        usual = min(preset.apart_mm, float(span_between(width_of_board.value, edge.value)))
         yield (
             "frame.apart",
-            given_or(apart, "mm", "uprights, center to center", "tape", of_row(preset, preset.apart_mm)),
+            given_or(apart, "mm", "uprights, center to center", "tape", of_row(preset, usual)),
         )
