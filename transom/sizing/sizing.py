@@ -8,7 +8,7 @@ import numpy as np
 from transom.catalogue import Catalogue
 from transom.checks import all_checks
 from transom.job.records import Job
-from transom.judge.evaluate import trial_of
+from transom.judge.evaluate import careful_of, trial_of
 from transom.judge.judging import judge, nothing, prepared
 from transom.judge.records import Judgement, Option, Sizing
 from transom.result import CheckArray
@@ -20,6 +20,7 @@ from transom.sizing.probe import SURE, Tried
 from transom.sizing.search import best_by_plate, best_of_kinds
 
 ALTERNATIVES = 3
+NEAR_LIMIT = 0.97
 
 
 def size(
@@ -76,6 +77,9 @@ def _found(job: Job, tables: Catalogue, field: Field, most: int) -> Found | None
 
     def is_other(place: int, checks: Sequence[CheckArray], careful: Sequence[CheckArray]) -> bool:
         other = option_of(field, place, checks, careful)
+        if field.careful and other.passes and other.weakest.utilisation > NEAR_LIMIT:
+            # Fewer cases than all may find a plate reaching a hair farther: near the limit all are asked.
+            other = option_of(field, place, checks, all_checks(careful_of(field.trial(np.array([place])))))
         if other.passes:
             others.append(other)
         return other.passes
