@@ -76,20 +76,30 @@ def _lopsided(job: Job) -> Iterator[tuple[str, str, bool]]:
             "the uprights do not stand alike on both sides of the center line, and these sums take them so",
             True,
         )
+    middles = [pad.y for pad in job.engine.bracket.pads if pad.y]
+    if middles and not _even(middles):
+        yield (
+            "out-of-scope",
+            "what bears on the board does not lie alike on both sides of the center line: the nearer side would push harder"
+            " than these sums say; list every pad, measured from the center of the bracket",
+            True,
+        )
     holes = job.engine.bracket.bolts
     depths = sorted({round(h.down, 1) for h in holes})
     for depth in depths[:1] + depths[1:][-1:]:
-        port, starboard = (
-            min((side * h.y for h in holes if round(h.down, 1) == depth and side * h.y > 0), default=float("inf"))
-            for side in (-1, 1)
-        )
-        if not abs(port - starboard) <= EVEN:
+        if not _even([h.y for h in holes if round(h.down, 1) == depth]):
             yield (
                 "out-of-scope",
                 f"bolts {depth:.0f} mm down do not lie alike on both sides of the center line: the nearer one would carry"
                 " more than these sums say; measure again from the center of the bracket",
                 True,
             )
+
+
+def _even(across: Sequence[float]) -> bool:
+    """True where the nearest on either side lie as far from the center line, and there is one on each, mm."""
+    port, starboard = (min((side * y for y in across if side * y > 0), default=float("inf")) for side in (-1, 1))
+    return abs(port - starboard) <= EVEN
 
 
 NOT_CHECKED = (
