@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from transom import __version__
 from transom.drawing.records import Identity
 from transom.judge.judging import REQUIRED, left_open
+from transom.judge.notes import doubts
 from transom.judge.records import Judgement
 from transom.report.amounts import percent
 from transom.report.text import clean
@@ -38,6 +39,7 @@ def draft_reasons(j: Judgement) -> Iterator[str]:
     for key in (k for k in REQUIRED if k in j.job.unmeasured and k not in listed):
         yield j.facts[key].says if key in j.facts else "what holds the board"
     yield from (says for says, _ in left_open(j.job))
+    yield from doubts(j.job, j.facts, j.setup.tables)
     yield from (a.says for a in j.to_measure)
     if j.job.engine.takes is None and j.setup.bracket is None:
         yield "thickness the bracket takes"

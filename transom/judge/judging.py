@@ -18,7 +18,7 @@ from transom.judge.assumptions import assumptions, decides, nearness
 from transom.judge.cautions import cautions
 from transom.judge.evaluate import calibrate, careful_of, trial_of
 from transom.judge.fasteners import Added, Settled, additions, as_found, fastened, with_most, written
-from transom.judge.notes import notes
+from transom.judge.notes import doubts, notes
 from transom.judge.records import Judgement, Stop
 from transom.judge.seat import refuse_off_board
 from transom.judge.stops import spacing_stop, stops
@@ -101,7 +101,7 @@ def judge(job: Job, tables: Catalogue, mount: Mount, careful: bool = True, add: 
         to_measure=measure,
         stops=named,
         cautions=cautions(job, setup, mount, named, checks, bool(np.all(trial.strips.valid))),
-        paper=paper(job, measure, works(checks, named)),
+        paper=paper(job, measure, works(checks, named) and not doubts(job, facts, tables)),
         notes=notes(job, facts, tables),
         wood=float(trial.stacks.t[0]),
         coated=float(trial.coated[0, 0]),

@@ -13,7 +13,30 @@ SHORT_BOAT = 20 * 304.8  # mm; 33 CFR 183.51 stops there
 
 def notes(job: Job, facts: Facts, tables: Catalogue) -> tuple[str, ...]:
     """Lines of information, the trade's practice first."""
-    return (*_practice(facts), *_federal(job))
+    return (*doubts(job, facts, tables), *_practice(facts), *_federal(job))
+
+
+# Shares of what is usual at the power, beyond which a stated number is more likely misread, and the loads too small.
+SHARES = {"diameter": 0.65, "gear": 0.6, "speed": 1.6}
+LIGHT = 0.6
+
+
+def doubts(job: Job, facts: Facts, tables: Catalogue) -> tuple[str, ...]:
+    """Stated numbers far on the side that makes the loads small: to be read again before anything is cut."""
+    return tuple(f"{what}: far from what is usual at this power; read it again" for what in _far(job, facts, tables))
+
+
+def _far(job: Job, facts: Facts, tables: Catalogue) -> Iterator[str]:
+    power, e = facts["engine.power"].value, job.engine
+    row = tables.propeller(power)
+    if e.mass is not None and e.mass < LIGHT * tables.engine_weight(power).dry_kg:
+        yield "engine weight"
+    usual = {"diameter": row.diameter_mm, "gear": row.gear, "speed": row.speed_1_s}
+    says = {"diameter": "propeller diameter", "gear": "gear ratio", "speed": "rated engine speed"}
+    for key, share in SHARES.items():
+        found = getattr(e.propeller, key)
+        if found is not None and (found < share * usual[key] if share < 1.0 else found > share * usual[key]):
+            yield says[key]
 
 
 def _practice(facts: Facts) -> Iterator[str]:
