@@ -144,12 +144,13 @@ def built(job: Path) -> None:
 
     judged = json.loads(run("review", str(job), "--json"))
     thick = judged["mount"]["thickness"] + 0.8
-    torque = judged["mount"]["engine_bolts"].get("torque", 20000.0)
+    told = re.search(r"at most ([\d.]+ lb-ft)", run("review", str(job)))
+    torque = told[1] if told else "8 lb-ft"
     with job.open("a", encoding="utf-8") as file:
         file.write(
             BUILT.format(
                 thick=", ".join(f'"{thick + d:.1f} mm"' for d in (0.0, 0.2, 0.1, 0.3)),
-                torque=", ".join([f'"{torque / 1000:.1f} Nm"'] * 4),
+                torque=", ".join([f'"{torque}"'] * 4),
             )
         )
 

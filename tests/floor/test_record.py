@@ -69,6 +69,13 @@ def test_as_thick_as_drawn_it_is_judged_the_same(sized: Path, tmp_path: Path) ->
         assert word.lower() in text.lower()
 
 
+def test_thicker_than_the_sheets_is_credited_with_nothing(sized: Path, tmp_path: Path) -> None:
+    job = load(built(sized, tmp_path, thick(80.0)))
+    assert job.mount is not None
+    r = record_of(judge(job, SHIPPED, job.mount), SHIPPED)
+    assert r.built.wood == pytest.approx(r.drawn.wood)
+
+
 def test_too_thin_it_says_so_and_writes_no_page_unasked(
     sized: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

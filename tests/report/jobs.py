@@ -38,9 +38,9 @@ name = "nothing measured yet"
 number = "77"
 [boat]
 kind = "pontoon"
-plate_power = "115 hp"
+plate_power = "60 hp"
 [engine]
-power = "115 hp"
+power = "60 hp"
 shaft = "?"
 weight = "?"
 takes = "?"

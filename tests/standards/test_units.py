@@ -34,7 +34,10 @@ def test_pint_gives_the_declared_unit_and_the_plain_magnitude(name: str) -> None
     assert got.to(f.returns.text or "dimensionless").magnitude == pytest.approx(f.function(**plain), rel=1e-12)
 
 
-@pytest.mark.parametrize("name", sorted(OURS))
+SUMS = {name for name, f in OURS.items() if any(u.vector for u in f.parameters.values())}
+
+
+@pytest.mark.parametrize("name", sorted(set(OURS) - SUMS))
 def test_arrays_of_candidates_and_cases_give_what_scalars_give(name: str) -> None:
     f = OURS[name]
     plain = values(f)

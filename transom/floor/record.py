@@ -105,7 +105,8 @@ def as_built(job: Job, tables: Catalogue, mount: Mount, wood: float) -> Job:
     """The job with every sheet of the stack as thick as its share of the wood found."""
     measured = dict(job.stock.measured)
     nominal = {x.sheet: measured.get(x.sheet, tables.sheet(x.sheet).thickness_mm) for x in mount.layers}
-    k = float(share_of_nominal(wood, sum(nominal[x.sheet] for x in mount.layers)))
+    # What is over the sheets' own thickness may be paint, filler or glass: it is credited with nothing.
+    k = min(1.0, float(share_of_nominal(wood, sum(nominal[x.sheet] for x in mount.layers))))
     found = {**measured, **{sheet: t * k for sheet, t in nominal.items()}}
     return replace(job, stock=replace(job.stock, measured=tuple(sorted(found.items()))))
 
