@@ -288,7 +288,9 @@ def lines(b: PlateBracket, w: Weld, share: float, wrench: Array) -> Lines:
     x, d, z = place(s, share)
     middle = sp.half_way(s.x_0, s.x_1)
     F_y, M_x, M_z = sideways(wrench, s, x, z)
-    here = about(wrench, x, 0.0, z).copy()
+    given = about(wrench, x, 0.0, z)
+    rows = np.broadcast_shapes(given.shape[:-1], np.shape(F_y), np.shape(M_x), np.shape(M_z))
+    here = np.broadcast_to(given, (*rows, given.shape[-1])).copy()
     if s.gusset is not None:
         here[..., 1], here[..., 3] = F_y, M_x
     here[..., 5] = M_z
