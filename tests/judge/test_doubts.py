@@ -26,10 +26,11 @@ def propelled(**found: float) -> Engine:
         (propelled(diameter=127.0), "propeller diameter"),
         (propelled(gear=0.5), "gear ratio"),
         (propelled(speed=240.0), "rated engine speed"),
+        (replace(JOB.engine, thrust=500.0), "measured thrust"),
     ],
 )
 def test_far_from_usual_is_doubted(engine: Engine, what: str) -> None:
-    """60 hp of 12 lb, on a 5 in propeller, geared up, at 14,400 rpm."""
+    """60 hp of 12 lb, on a 5 in propeller, geared up, at 14,400 rpm, that pulls 112 lbf."""
     job = replace(JOB, engine=engine)
     (one,) = doubts(job, collect(job, SHIPPED), SHIPPED)
     assert one.startswith(what)

@@ -2,9 +2,12 @@
 
 from collections.abc import Iterator
 
+import numpy as np
+
 from transom.catalogue import Catalogue
 from transom.job.records import Job
 from transom.loads.powering import federal_horsepower
+from transom.setup.build import usual_thrust
 from transom.setup.facts import Facts
 
 HP = 745.6998715822702
@@ -19,6 +22,7 @@ def notes(job: Job, facts: Facts, tables: Catalogue) -> tuple[str, ...]:
 # Shares of what is usual at the power, beyond which a stated number is more likely misread, and the loads too small.
 SHARES = {"diameter": 0.65, "gear": 0.6, "speed": 1.6}
 LIGHT = 0.6
+WEAK = 0.6  # of the usual thrust
 
 
 def doubts(job: Job, facts: Facts, tables: Catalogue) -> tuple[str, ...]:
@@ -31,6 +35,8 @@ def _far(job: Job, facts: Facts, tables: Catalogue) -> Iterator[str]:
     row = tables.propeller(power)
     if e.mass is not None and e.mass < LIGHT * tables.engine_weight(power).dry_kg:
         yield "engine weight"
+    if e.thrust is not None and e.thrust < WEAK * float(np.max(usual_thrust(power, tables).characteristic)):
+        yield "measured thrust"
     usual = {"diameter": row.diameter_mm, "gear": row.gear, "speed": row.speed_1_s}
     says = {"diameter": "propeller diameter", "gear": "gear ratio", "speed": "rated engine speed"}
     for key, share in SHARES.items():

@@ -10,7 +10,7 @@ from transom.errors import JobError
 from transom.job.records import Job
 from transom.loads.crossing import length_in_m, torque_in_n_mm
 from transom.loads.inputs import BracketLoads, EngineLoads, LoadInputs, OwnCase
-from transom.loads.thrust import bollard, propeller_speed, rated_torque, thrust_under_way
+from transom.loads.thrust import Bollard, bollard, propeller_speed, rated_torque, thrust_under_way
 from transom.setup import steps
 from transom.setup.facts import Facts
 from transom.setup.holding import column
@@ -202,6 +202,16 @@ def _bracket(v: Values) -> BracketLoads | None:
     )
 
 
+def usual_thrust(P: float, tables: Catalogue) -> Bollard:
+    """What an engine of this power, W, pulls tied to a post with the usual propeller, gear and speed."""
+    row, factor = tables.propeller(P), partial(_factor, tables)
+    return bollard(
+        P=P, D=length_in_m(row.diameter_mm), pitch=length_in_m(row.pitch_mm), Z=row.blades, AeA0=row.area_ratio,
+        gear=row.gear, n_e=row.speed_1_s, rho=factor("water.density_kg_m3"), FM=factor("thrust.FM"),
+        peak=factor("thrust.torque_peak"),
+    )  # fmt: skip
+
+
 def _kicker(job: Job, tables: Catalogue, aft: Value, up: Value) -> EngineLoads | None:
     """The kicker as its own engine, on the setback bracket where there is one; everything but power, weight and place from the tables."""
     k = job.engine.kicker
@@ -209,11 +219,7 @@ def _kicker(job: Job, tables: Catalogue, aft: Value, up: Value) -> EngineLoads |
         return None
     factor = partial(_factor, tables)
     row, band, cg = tables.propeller(k.power), tables.engine_weight(k.power), tables.gravity(k.power)
-    usual = bollard(
-        P=k.power, D=length_in_m(row.diameter_mm), pitch=length_in_m(row.pitch_mm), Z=row.blades, AeA0=row.area_ratio,
-        gear=row.gear, n_e=row.speed_1_s, rho=factor("water.density_kg_m3"), FM=factor("thrust.FM"),
-        peak=factor("thrust.torque_peak"),
-    )  # fmt: skip
+    usual = usual_thrust(k.power, tables)
     mass = k.mass if k.mass is not None else band.running_kg
     return EngineLoads(
         thrust_N=usual.characteristic,
