@@ -90,8 +90,8 @@ def _apart(
         if pencil is None or c.utilisation < MATTERS or low <= pencil.utilisation / c.utilisation <= high:
             continue
         yield (
-            f"{c.part.replace('-', ' ')}, {c.what.replace('-', ' ')}: pencil {pencil.utilisation:.0%}, careful"
-            f" {c.utilisation:.0%}. Further apart than usual: have somebody look before you rely on it."
+            f"{c.part.replace('-', ' ')}, {c.what.replace('-', ' ')}: pencil {pencil.utilisation * 100:.0f} %, careful"
+            f" {c.utilisation * 100:.0f} %. Further apart than usual: have somebody look before you rely on it."
         )
 
 
@@ -106,7 +106,7 @@ def _of_checks(checks: Sequence[Check]) -> Iterator[str]:
     for (part, what, rule), c in beside.items():
         if c.passes or (part, what, rule) in deciding:
             continue
-        yield f"Second opinion ({rule.upper()}, decides nothing here): {what.replace('-', ' ')} at {c.utilisation:.0%} of limit."
+        yield f"Second opinion ({rule.upper()}, decides nothing here): {what.replace('-', ' ')} at {c.utilisation * 100:.0f} % of limit."
     if any(c.what.endswith("at-bolt-up") and not c.passes for c in checks):
         yield (
             "The stated torque passes a limit at bolt-up: a larger or thicker plate or washer, a stronger bolt, or less"

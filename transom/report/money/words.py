@@ -145,7 +145,7 @@ def remarks(line: Line, units: str) -> tuple[str, ...]:
     """What else to know of a line: what is sold in its place, how much is really used, its age, why it has no price."""
     old = f"OLD price of {line.asked.isoformat()}" if line.old and line.asked is not None else ""
     rack = "on the rack" if line.stocked else ""
-    waste = f"{line.waste:.0%} waste in it" if line.waste else ""
+    waste = f"{line.waste * 100:.0f} % waste in it" if line.waste else ""
     return tuple(x for x in (_sold(line, units), waste, line.note, rack, old, line.why) if x)
 
 
