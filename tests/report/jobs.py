@@ -150,7 +150,7 @@ DRAWN = {
         EngineBolts("1/2-13", "F593C", 101.6, aft=Backing(washer="1/2 regular"),
                     forward=Backing(plate="6061-T6", thickness=4.7625, width=50.8, height=50.8)),
         frame_bolts=_FRAME,
-        pod_bolts=FrameBolts(size="3/8 in", count=8, diameter=9.525, washer=76.2, washer_t=6.35),
+        pod_bolts=FrameBolts(size="3/8 in", count=8, diameter=9.525, washer=101.6, washer_t=9.525),
     ),
     "clamps": Mount((Layer("douglas-fir-marine 5/8 in", "across"),) * 3, frame_bolts=_FRAME),
 }  # fmt: skip
