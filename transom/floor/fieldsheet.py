@@ -43,7 +43,6 @@ CENTER = (
     "Then every hole from the center line, and once across the pair: left + right = across, within {0}, or measure again.",
     "Lean: plumb line from the top edge, so much out on so much down; or a level on the board.",
 )
-ROW = 4.6  # mm
 
 
 def field_sheet(units: str, known: Mapping[str, Any] | None = None) -> bytes:

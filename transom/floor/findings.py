@@ -20,11 +20,9 @@ from transom.report.ruler import about, next_mark
 from transom.report.words import check_words
 from transom.units import MM, PER_S
 
-FINDING_TIMES = 1.5
 NEAR = 1e-6  # mm
 SLIP_USUAL = (0.05, 0.30)
 INCH = 25.4
-RPM = 60.0
 
 
 @formula(
@@ -160,8 +158,8 @@ def _ruler(j: Judgement, found: SeaTrial) -> Iterator[Finding]:
     if found.moved is None or found.push_mass is None or j.careful is None:
         return
     units = j.job.head.units
-    expected = ruler(j.careful, found.push_mass, j.facts["engine.propeller.diameter"].value).moves
-    stop = next_mark(FINDING_TIMES * expected, units)
+    predicted = ruler(j.careful, found.push_mass, j.facts["engine.propeller.diameter"].value)
+    expected, stop = predicted.moves, next_mark(predicted.limit, units)
     times = float(times_predicted(found.moved, expected))
     reads = (
         f"{show.mass(found.push_mass, units)} moved the top edge {about(found.moved, units).removeprefix('about ')},"

@@ -1,6 +1,5 @@
 """Figures of a trial written back into the job, comments kept, the file before beside it as .bak."""
 
-import os
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -27,8 +26,3 @@ def kept(path: Path, found: Mapping[str, str]) -> Path:
     write_atomic(bak, text, force=True)
     write_atomic(path, changed, force=True)
     return bak
-
-
-def exists(path: Path) -> bool:
-    """Whether something is there, links not followed."""
-    return os.path.lexists(path)

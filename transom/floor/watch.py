@@ -11,7 +11,6 @@ from transom.units import ONE, PER_S
 
 HALF_BAND = 500.0 / 60.0  # 1/s
 START_HEIGHT = (0.0, 25.4)  # mm, anti-ventilation plate above the bottom
-WARM = 60.0  # degC, hand off
 
 
 @formula(
