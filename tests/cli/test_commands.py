@@ -235,9 +235,9 @@ def test_help_imports_nothing_heavy() -> None:
     assert loaded(["size", "--help"]) <= {"pydantic"}
 
 
-def test_size_imports_no_sympy() -> None:
-    assert "sympy" not in loaded(["size", str(EXAMPLE)])
-    assert "sympy" not in loaded(["size", str(EXAMPLE), "--details"])
+def test_size_imports_neither_sympy_nor_pint() -> None:
+    assert not {"sympy", "pint"} & loaded(["size", str(EXAMPLE)])
+    assert not {"sympy", "pint"} & loaded(["size", str(EXAMPLE), "--details"])
 
 
 def test_one_thread_is_set_before_numpy_loads_and_never_over_the_users() -> None:

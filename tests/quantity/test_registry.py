@@ -9,14 +9,15 @@ import json
 import os
 import subprocess
 import sys
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
 
 import transom.units
 from transom.quantity import read, registry
+from transom.quantity.definitions import DEFINITIONS, celsius, factor
 from transom.quantity.kinds import KINDS
-from transom.quantity.registry import DEFINITIONS, factor
 from transom.units import Unit, unit_of
 
 EXACT = [
@@ -78,6 +79,38 @@ def test_a_second_witness_for_every_unit() -> None:
         for unit in kind.units:
             expected = theirs.Quantity(1.0, names.get(unit, unit)).to(kind.working).magnitude
             assert float(factor(unit, kind.working)) == pytest.approx(expected, rel=1e-12), unit
+
+
+def test_our_own_reading_of_the_definitions_is_pint_s() -> None:
+    """Also that each unit is of its kind's dimension, which our reader does not ask."""
+    for kind in KINDS.values():
+        for unit in kind.units:
+            if kind.working == "degC":
+                assert registry().Quantity(1.0, unit).is_compatible_with("kelvin")
+                continue
+            expected = registry().Quantity(1.0, unit).to(kind.working).magnitude
+            assert float(factor(unit, kind.working)) == pytest.approx(expected, rel=1e-15, abs=0), unit
+
+
+@pytest.mark.parametrize("unit", KINDS["temperature"].units)
+def test_our_own_temperatures_are_pint_s(unit: str) -> None:
+    for tenths in range(-4600, 9000, 7):
+        theirs = registry().Quantity(tenths / 10, unit).to("degC").magnitude
+        assert celsius(Fraction(tenths, 10), unit) == round(theirs, 12)
+
+
+def test_a_factor_is_exact_where_floats_in_a_row_leave_dust() -> None:
+    assert factor("foot**2", "millimeter**2") == Fraction("92903.04")
+    assert registry().Quantity(1.0, "foot**2").to("millimeter**2").magnitude != 92903.04
+
+
+def test_only_products_of_listed_units_are_read() -> None:
+    for unlisted in ("slug", "kilopound", "inches"):
+        with pytest.raises(KeyError):
+            factor(unlisted, "kilogram")
+    for sum_ in ("inch + foot", "inch foot", "(inch)", "inch-foot", "inch**-1"):
+        with pytest.raises(ValueError, match="no product"):
+            factor(sum_, "millimeter")
 
 
 UNIT_TEXTS = sorted(

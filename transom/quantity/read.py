@@ -3,10 +3,10 @@
 import math
 import re
 
+from transom.quantity.definitions import celsius, factor
 from transom.quantity.grammar import NUMBER, UNIT, Amount, is_one, split, tidy
 from transom.quantity.kinds import KINDS, kinds_of, plain, spellings
 from transom.quantity.refusal import QuantityError, Refusal
-from transom.quantity.registry import celsius, factor
 
 _TO = re.compile(r"(?P<low>.*\S) to (?P<high>\S.*)", re.IGNORECASE)
 _DASH = re.compile(rf"(?P<low>[+]?{NUMBER} ?{UNIT}??) ?- ?(?P<high>{NUMBER}.*)")
