@@ -1,11 +1,14 @@
 """Does it go together: the stack in bracket and pocket, the bolt's length and where its thread begins."""
 
+from functools import partial
+
 import numpy as np
 
+from transom.checks.check import check
 from transom.checks.trial import Trial
 from transom.formula import formula
 from transom.result import ONCE, CheckArray
-from transom.units import MM, ONE, Array, Value
+from transom.units import MM, ONE, Array
 
 TAPE = "the tape: what was measured against what the stack comes out at"
 
@@ -44,23 +47,9 @@ def room_needed(coated: MM, clearance: MM) -> MM:
     return coated + clearance
 
 
-def _once(
-    trial: Trial, what: str, demand: Value, resistance: Value, note: str = "", part: str = "assembly"
-) -> CheckArray:
-    return CheckArray(
-        part=part,
-        what=what,
-        rule="",
-        method="hand",
-        unit="mm",
-        source=TAPE,
-        evidence="stated",
-        known_by="derived",
-        cases=(ONCE,),
-        demand=np.atleast_2d(np.asarray(demand, dtype=float)),
-        resistance=np.atleast_2d(np.asarray(resistance, dtype=float)),
-        note=note,
-    )
+_measured = partial(
+    check, part="assembly", rule="", source=TAPE, unit="mm", evidence="stated", known_by="derived", cases=(ONCE,)
+)
 
 
 def total(trial: Trial) -> Array:
@@ -79,8 +68,8 @@ def scope(trial: Trial) -> tuple[CheckArray, ...]:
     """The thickness this method was set on."""
     low, high = (trial.setup.tables.factor(f"board.thickness_{end}_mm").value for end in ("min", "max"))
     return (
-        _once(trial, "thinnest-judged", low, trial.t, "the method is not set on thinner boards"),
-        _once(trial, "thickest-judged", trial.t, high, "the method is not set on thicker boards"),
+        _measured(trial, "thinnest-judged", demand=low, limit=trial.t, note="the method is not set on thinner boards"),
+        _measured(trial, "thickest-judged", demand=trial.t, limit=high, note="the method is not set on thicker boards"),
     )
 
 
@@ -90,11 +79,12 @@ def fit(trial: Trial) -> tuple[CheckArray, ...]:
     out = []
     if job.engine.takes is not None and trial.setup.bracket is None:
         low, high = job.engine.takes
-        out.append(_once(trial, "bracket-thickest", total(trial), high, "skin, plates and packing count"))
-        out.append(_once(trial, "bracket-thinnest", low, total(trial), "skin, plates and packing count"))
+        under, note = total(trial), "skin, plates and packing count"
+        out.append(_measured(trial, "bracket-thickest", demand=under, limit=high, note=note))
+        out.append(_measured(trial, "bracket-thinnest", demand=low, limit=under, note=note))
     if job.board.pocket is not None:
         needed = room_needed(trial.coated, trial.setup.factors.pocket_clearance)
-        out.append(_once(trial, "pocket", needed, job.board.pocket))
+        out.append(_measured(trial, "pocket", demand=needed, limit=job.board.pocket))
     return tuple(out)
 
 
@@ -102,9 +92,8 @@ def bolt_length(trial: Trial) -> tuple[CheckArray, CheckArray]:
     """Long enough for nut and two threads; the plain shank ends inside the grip."""
     w, l_g = trial.hardware, grip_of(trial)
     needed = least_bolt_length(l_g, w.nut, w.pitch, trial.setup.factors.threads_beyond_nut)
+    shank = np.maximum(shank_length(w.length, w.thread_length), 0.0)
     return (
-        _once(trial, "length", needed, w.length, part="engine-bolts"),
-        _once(
-            trial, "shank-in-grip", np.maximum(shank_length(w.length, w.thread_length), 0.0), l_g, part="engine-bolts"
-        ),
+        _measured(trial, "length", demand=needed, limit=w.length, part="engine-bolts"),
+        _measured(trial, "shank-in-grip", demand=shank, limit=l_g, part="engine-bolts"),
     )

@@ -1,13 +1,12 @@
 """Washers and backing plates: the wood they crush, and their own bending."""
 
-import numpy as np
-
+from transom.checks.check import check
 from transom.checks.patch import Patch
 from transom.checks.trial import Trial
 from transom.formula import formula
 from transom.maths import maximum, positive
 from transom.result import CheckArray
-from transom.units import MM, MM2, MPA, ONE, Array, N
+from transom.units import MM, MM2, MPA, ONE, Array, N, Value
 
 CRUSH = "EN 1995-1-1:2004, 8.5.2(2)"
 OWN_BENDING = "AISC Design Guide 1, 2nd ed., 3.1.4 (plastic section), cantilever beyond the nut"
@@ -48,46 +47,24 @@ def _rows(trial: Trial) -> tuple[tuple[str, Array, Patch], tuple[str, Array, Pat
 def crush(trial: Trial) -> tuple[CheckArray, ...]:
     """Wood under washer or plate at each row."""
     return tuple(
-        CheckArray(
-            part="backing",
-            what=f"wood-crushing-{row}-bolts",
-            rule="ec5",
-            method=trial.method,
-            unit="N",
-            source=CRUSH,
-            evidence="published",
-            known_by="transcribed",
-            cases=trial.cases.names,
-            demand=T,
-            resistance=trial.bearing(patch),
-            note="only as much of the plate as it can carry without bending",
-        )
+        check(trial, f"wood-crushing-{row}-bolts", "ec5", T, trial.bearing(patch), CRUSH, part="backing",
+              method=trial.method, note="only as much of the plate as it can carry without bending")
         for row, T, patch in _rows(trial)
-    )
+    )  # fmt: skip
 
 
 def own_bending(trial: Trial) -> tuple[CheckArray, ...]:
     """Washer or plate as a cantilever beyond the nut, over the reach that works."""
     w = trial.hardware
+    may = plate_moment_resistance(w.t, w.f_y, trial.setup.factors.gamma_M1)
     return tuple(
-        CheckArray(
-            part="backing",
-            what=f"plate-bending-{row}-bolts",
-            rule="dg1",
-            method=trial.method,
-            unit="N",
-            source=OWN_BENDING,
-            evidence="published",
-            known_by="memory",
-            cases=trial.cases.names,
-            demand=np.asarray(
-                cantilever_moment(
-                    bearing_pressure(T, maximum(patch.area, 1e-9)),
-                    overhang(patch.inner, patch.outer, patch.up, patch.down, w.flats),
-                )
-            ),
-            resistance=np.asarray(plate_moment_resistance(w.t, w.f_y, trial.setup.factors.gamma_M1)),
-            note="moment per mm of width",
-        )
+        check(trial, f"plate-bending-{row}-bolts", "dg1", _cantilever(T, patch, w.flats), may, OWN_BENDING,
+              part="backing", method=trial.method, known_by="memory", note="moment per mm of width")
         for row, T, patch in _rows(trial)
-    )
+    )  # fmt: skip
+
+
+def _cantilever(T: Array, patch: Patch, flats: Value) -> Value:
+    """Moment per width beyond the nut, of the part of the plate that works."""
+    reach = overhang(patch.inner, patch.outer, patch.up, patch.down, flats)
+    return cantilever_moment(bearing_pressure(T, maximum(patch.area, 1e-9)), reach)

@@ -1,9 +1,11 @@
 """The board: bending with twist, plies sliding round bolts and pads, the pads' own block."""
 
 from dataclasses import replace
+from functools import partial
 
 import numpy as np
 
+from transom.checks.check import check
 from transom.checks.patch import (
     Around,
     Edges,
@@ -26,6 +28,8 @@ from transom.units import MM, MPA, ONE, Array, N, Value
 VENEERS = "EN 1995-1-1:2004, 2.4.1; (sigma/f_m)^2 + (tau/f_v)^2 in each veneer is a convention"
 SLIDING = "EN 1995-1-1:2004, 6.1.7; the perimeter at t/2 is a convention"
 D510_ROW = "23/32 in sanded"
+
+_check = partial(check, part="board")
 
 
 @formula(symbol="u_0", source="below half of its strength the wood round a hole has room to share",
@@ -129,20 +133,8 @@ def _whole_and_net(trial: Trial) -> tuple[Array, Array]:
 
 
 def _bending(trial: Trial, demand: Array) -> CheckArray:
-    return CheckArray(
-        part="board",
-        what="bending",
-        rule="ec5",
-        method=trial.method,
-        unit="",
-        source=VENEERS,
-        evidence="published",
-        known_by="transcribed",
-        cases=trial.cases.names,
-        demand=demand,
-        resistance=trial.strength_share,
-        note="share of each veneer's strength, bending and twist together, holes taken out",
-    )
+    return _check(trial, "bending", "ec5", demand, trial.strength_share, VENEERS, "", method=trial.method,
+                  note="share of each veneer's strength, bending and twist together, holes taken out")  # fmt: skip
 
 
 def _utilisation(trial: Trial, moments: Moments, across: Value, up: Value) -> Array:
@@ -196,20 +188,9 @@ def _sliding(trial: Trial, what: str, V: tuple[Value, Value], p: Around) -> Chec
     s = trial.stacks
     tau = worse_sliding(sliding_stress(V[0], p.own, trial.t), sliding_stress(V[1], p.shared, trial.t))
     f_r = found_strength(s.f_r[:, None], trial.strength_share)
-    return CheckArray(
-        part="board",
-        what=what,
-        rule="ec5",
-        method=trial.method,
-        unit="MPa",
-        source=SLIDING,
-        evidence="convention",
-        known_by="derived",
-        cases=trial.cases.names,
-        demand=np.asarray(tau),
-        resistance=np.asarray(design_value(f_r, trial.k)),
-        note="rolling shear on the perimeter, open at the top edge too, under a cap rail as well (conservative); also the plug and the glue line, epoxy is never credited beyond the wood",
-    )
+    note = "rolling shear on the perimeter, open at the top edge too, under a cap rail as well (conservative); also the plug and the glue line, epoxy is never credited beyond the wood"
+    return _check(trial, what, "ec5", tau, design_value(f_r, trial.k), SLIDING, "MPa", method=trial.method,
+                  evidence="convention", known_by="derived", note=note)  # fmt: skip
 
 
 def sliding_at_bolts(trial: Trial) -> tuple[CheckArray, CheckArray]:
@@ -260,20 +241,9 @@ def pads(trial: Trial) -> CheckArray:
         z_u=pattern.z_u,
         z_l=pattern.z_l,
     )
-    return CheckArray(
-        part="board",
-        what="pad-bearing",
-        rule="ec5",
-        method="hand",
-        unit="mm",
-        source="EN 1995-1-1:2004, 8.5.2(2) for 3.0 f_c,90; half the pad's height is a convention",
-        evidence="published",
-        known_by="transcribed",
-        cases=trial.cases.names,
-        demand=block.y,
-        resistance=block.limit,
-        note="height of pad that must press at full strength; peak pressure is reported, never checked",
-    )
+    return _check(trial, "pad-bearing", "ec5", block.y, block.limit,
+                  "EN 1995-1-1:2004, 8.5.2(2) for 3.0 f_c,90; half the pad's height is a convention", "mm",
+                  note="height of pad that must press at full strength; peak pressure is reported, never checked")  # fmt: skip
 
 
 def d510(trial: Trial) -> CheckArray:
@@ -288,18 +258,6 @@ def d510(trial: Trial) -> CheckArray:
         for M, F_bS in ((s.Mx, row.FbS_par_N_mm_mm), (s.My, row.FbS_perp_N_mm_mm))
         for C_M in (factor("d510.C_M_strength"),)
     ]
-    return CheckArray(
-        part="board",
-        what="bending",
-        rule="d510",
-        method="hand",
-        unit="",
-        source="APA D510 (2012), Table 9, sanded Group 1 23/32 in, gross section; C_D, C_M 0.75",
-        evidence="published",
-        known_by="transcribed",
-        cases=trial.cases.names,
-        demand=np.asarray(maximum(shares[0], shares[1])),
-        resistance=np.ones((1, 1)),
-        note="service loads, all faces across; twist and holes left out; for information",
-        information=True,
-    )
+    return _check(trial, "bending", "d510", maximum(shares[0], shares[1]), 1.0,
+                  "APA D510 (2012), Table 9, sanded Group 1 23/32 in, gross section; C_D, C_M 0.75", "",
+                  note="service loads, all faces across; twist and holes left out; for information", information=True)  # fmt: skip

@@ -7,9 +7,11 @@ bolts pull less: in even rows always, in single holes but for a few percent, whi
 """
 
 from dataclasses import dataclass
+from functools import partial
 
 import numpy as np
 
+from transom.checks.check import check
 from transom.checks.frame_pull import column_of, own_mass, worst_component
 from transom.checks.joints import PUNCH, pull_over, punching, wall_bearing
 from transom.checks.trial import Trial
@@ -120,22 +122,7 @@ FLAT = 1e-6
 NOTHING = 1e-9  # N; what no table lists
 
 
-def _check(trial: Trial, what: str, rule: str, demand: Value, limit: Value, source: str, unit: str = "N",
-           note: str = "", known_by: str = "memory") -> CheckArray:  # fmt: skip
-    return CheckArray(
-        part="crossmembers",
-        what=what,
-        rule=rule,
-        method="hand",
-        unit=unit,
-        source=source,
-        evidence="published",
-        known_by=known_by,
-        cases=trial.cases.names,
-        demand=np.atleast_2d(np.asarray(demand, dtype=float)),
-        resistance=np.atleast_2d(np.asarray(limit, dtype=float)),
-        note=note,
-    )
+_check = partial(check, part="crossmembers", known_by="memory")
 
 
 @formula(symbol="R_d", source="least in the standard over the metal factor", evidence="convention", known_by="derived")

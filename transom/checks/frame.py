@@ -7,6 +7,7 @@ from functools import partial
 
 import numpy as np
 
+from transom.checks.check import check
 from transom.checks.frame_pull import LINE, FrameForces, forces, in_plane, working_length
 from transom.checks.joints import PUNCH, pull_over, punching, wall_bearing, washer_on_wood
 from transom.checks.trial import Trial, design_value, found_strength
@@ -36,7 +37,7 @@ from transom.standards.lag_screws import (
     working_diameter,
 )
 from transom.standards.nds import adjusted_value
-from transom.units import MM, MPA, ONE, Array, N, Value
+from transom.units import MM, MPA, ONE, Array, N
 
 BOLT = "EN 1993-1-8:2005, Table 3.4"
 WOOD = "EN 1995-1-1:2004, 8.2.3; aluminum flange as steel plate and edges from 1.5 d at e/4d are conventions"
@@ -78,24 +79,7 @@ def both_thicknesses(t: MM, t_d: MM) -> MM:
     return t + t_d
 
 
-def _check(trial: Trial, what: str, rule: str, demand: Value, limit: Value, source: str, unit: str = "N",
-           note: str = "", information: bool = False, known_by: str = "transcribed", evidence: str = "published",
-           cases: tuple[str, ...] | None = None, method: str = "hand") -> CheckArray:  # fmt: skip
-    return CheckArray(
-        part="frame",
-        what=what,
-        rule=rule,
-        method=method,
-        unit=unit,
-        source=source,
-        evidence=evidence,
-        known_by=known_by,
-        cases=trial.cases.names if cases is None else cases,
-        demand=np.atleast_2d(np.asarray(demand, dtype=float)),
-        resistance=np.atleast_2d(np.asarray(limit, dtype=float)),
-        note=note,
-        information=information,
-    )
+_check = partial(check, part="frame")
 
 
 def checks(trial: Trial) -> tuple[CheckArray, ...]:
@@ -163,10 +147,10 @@ def _washered(trial: Trial, F: FrameForces) -> tuple[tuple[CheckArray, ...], Arr
         trial.setup.frame.edge,
         np.minimum(trial.setup.frame.side_pitch, trial.setup.frame.end_pitch),
     )
-    check = _check(trial, "washer-on-wood", "ec5", F.pull, R_ax, "EN 1995-1-1:2004, 8.5.2(2)", method=trial.method,
+    washers = _check(trial, "washer-on-wood", "ec5", F.pull, R_ax, "EN 1995-1-1:2004, 8.5.2(2)", method=trial.method,
                    note="three times the face's strength only under a washer of 3 d across and 0.3 d thick; what"
                    " hangs off the board or over the next bolt's bears nothing")  # fmt: skip
-    return (check,), R_ax
+    return (washers,), R_ax
 
 
 def held_thread(trial: Trial) -> Array:

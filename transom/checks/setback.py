@@ -6,9 +6,11 @@ Walk: engine bolts in the engine plate, engine plate, welds, side plates, welds 
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import partial
 
 import numpy as np
 
+from transom.checks.check import check
 from transom.checks.joints import PUNCH, punching, wall_bearing
 from transom.checks.setback_forces import (
     PlateLoads,
@@ -56,27 +58,7 @@ SHARED = "side plates share moment evenly, twist as cantilevers, sideways load a
 NO_PRYING = "wood and packing are too soft to count on prying to help the plate; the bolts are given it"
 
 
-def check(
-    trial: Trial, what: str, rule: str, demand: Value, limit: Value, source: str, unit: str, *, note: str = "",
-    known_by: str = "memory", evidence: str = "published", cases: tuple[str, ...] | None = None, method: str = "hand",
-    information: bool = False,
-) -> CheckArray:  # fmt: skip
-    """One check of the bracket."""
-    return CheckArray(
-        part="bracket",
-        what=what,
-        rule=rule,
-        method=method,
-        unit=unit,
-        source=source,
-        evidence=evidence,
-        known_by=known_by,
-        cases=trial.cases.names if cases is None else cases,
-        demand=np.atleast_2d(np.asarray(demand, dtype=float)),
-        resistance=np.atleast_2d(np.asarray(limit, dtype=float)),
-        note=note,
-        information=information,
-    )
+bracket_check = partial(check, part="bracket", known_by="memory")
 
 
 def checks(trial: Trial) -> tuple[CheckArray, ...]:
@@ -104,12 +86,12 @@ def engine_bolts(trial: Trial, hold: BracketHold, b: PlateBracket, loads: PlateL
     f_u = hole_strength(b, b.engine_weld, (p.y_u, p.y_l), bolts.d, trial.factor("setback.haz_mm"))
     bearing = wall_bearing(bolts, b.engine_plate.t, f_u, b.engine_plate.edge, _pitch(hold), g)
     return (
-        check(trial, "engine-bolt-tension", "ec3", pull, F_t, BOLT, "N", known_by="transcribed",
+        bracket_check(trial, "engine-bolt-tension", "ec3", pull, F_t, BOLT, "N", known_by="transcribed",
               note="with the prying a stiff engine bracket may bring"),
-        check(trial, "engine-bolt-shear", "ec3", loads.shear, F_v, BOLT, "N", known_by="transcribed"),
-        check(trial, "engine-bolt-tension-and-shear", "ec3", both, 1.0, BOLT, "", known_by="transcribed"),
-        check(trial, "engine-plate-bearing", "ec9", loads.shear, bearing, HOLE, "N"),
-        check(trial, "engine-plate-pull-through", "ec9", pull, punching(bolts, b.engine_plate.t, f_u, g.gamma_M2),
+        bracket_check(trial, "engine-bolt-shear", "ec3", loads.shear, F_v, BOLT, "N", known_by="transcribed"),
+        bracket_check(trial, "engine-bolt-tension-and-shear", "ec3", both, 1.0, BOLT, "", known_by="transcribed"),
+        bracket_check(trial, "engine-plate-bearing", "ec9", loads.shear, bearing, HOLE, "N"),
+        bracket_check(trial, "engine-plate-pull-through", "ec9", pull, punching(bolts, b.engine_plate.t, f_u, g.gamma_M2),
               PUNCH, "N"),
         edge(trial, "engine-plate-edge", bolts.d, b.engine_plate),
     )  # fmt: skip
@@ -117,7 +99,9 @@ def engine_bolts(trial: Trial, hold: BracketHold, b: PlateBracket, loads: PlateL
 
 def edge(trial: Trial, what: str, d: Value, plate: Plate) -> CheckArray:
     """Metal from the middle of a hole to the plate's nearest edge."""
-    return check(trial, what, "", practice_edge(d), plate.edge, EDGE, "mm", evidence="common practice", cases=(ONCE,))
+    return bracket_check(
+        trial, what, "", practice_edge(d), plate.edge, EDGE, "mm", evidence="common practice", cases=(ONCE,)
+    )
 
 
 def _rows(hold: BracketHold, loads: PlateLoads) -> tuple[tuple[Array, Value], ...]:
@@ -156,7 +140,7 @@ def engine_plate(trial: Trial, hold: BracketHold, b: PlateBracket, loads: PlateL
     m = sp.pad_arm(nearest(p.y_pad, b.sides), b.sides.t)
     length = np.minimum(sp.pressed_length(p.h, m), plate.height)
     M_pad = tstub.plate_moment(length, plate.t, b.metal.f_y_w, trial.setup.factors.gamma_M1)
-    pads = check(trial, "engine-plate-bending-pads", "t-stub", tstub.bolt_moment(loads.push, m), M_pad, STUB, "N*mm",
+    pads = bracket_check(trial, "engine-plate-bending-pads", "t-stub", tstub.bolt_moment(loads.push, m), M_pad, STUB, "N*mm",
                  note="foot or head of the engine's bracket pushing beside a side plate")  # fmt: skip
     if hold.by != "bolts":
         return (pads,)
@@ -164,7 +148,7 @@ def engine_plate(trial: Trial, hold: BracketHold, b: PlateBracket, loads: PlateL
     pulls = [(T, *stub(trial, b, plate, y, apart)) for T, y in _rows(hold, loads)]
     use = [np.asarray(tstub.bolt_moment(T, m)) for T, m, _, _ in pulls]
     rows = [
-        check(trial, f"engine-plate-bending-{row}-bolts", "t-stub", M, M_p, STUB, "N*mm", note=NO_PRYING)
+        bracket_check(trial, f"engine-plate-bending-{row}-bolts", "t-stub", M, M_p, STUB, "N*mm", note=NO_PRYING)
         for row, M, (_, _, _, M_p) in zip(("upper", "lower"), use, pulls, strict=True)
     ]
     return (*rows, pads)
@@ -183,10 +167,10 @@ def side_plates(trial: Trial, b: PlateBracket) -> tuple[CheckArray, ...]:
     for name in dict.fromkeys(_where(s) for s in found):
         here = [s for s in found if _where(s) == name]
         demand, limit = worst_of([(sp.corner_stress(s.edge, s.face), _design(b, s, gamma)) for s in here])
-        out.append(check(trial, f"side-plate-bending-{name}", "ec9", demand, limit, SECTION, "MPa", note=_note(name, b),
+        out.append(bracket_check(trial, f"side-plate-bending-{name}", "ec9", demand, limit, SECTION, "MPa", note=_note(name, b),
                          evidence="convention"))  # fmt: skip
     shear = [(s.shear, _shear_design(b, s, gamma)) for s in found]
-    out.append(check(trial, "side-plate-shear", "ec9", *worst_of(shear), SHEAR, "MPa", note=SHARED))
+    out.append(bracket_check(trial, "side-plate-shear", "ec9", *worst_of(shear), SHEAR, "MPa", note=SHARED))
     out.append(_buckling(trial, b, found, gamma))
     return tuple(out)
 
@@ -225,7 +209,7 @@ def _buckling(trial: Trial, b: PlateBracket, found: tuple[Section, ...], gamma: 
     lam = strut.strip_slenderness(b.sides.span, b.sides.t, b.metal.f_y_w, b.metal.E)
     limit = strut.strut_strength(strut.reduction(strut.curve_term(lam), lam), b.metal.f_y_w, gamma)
     stress = np.max(np.broadcast_arrays(*(s.edge for s in found)), axis=0)
-    return check(trial, "side-plate-edge-buckling", "ec9", stress, limit, strut.CURVE, "MPa",
+    return bracket_check(trial, "side-plate-edge-buckling", "ec9", stress, limit, strut.CURVE, "MPa",
                  note="pressed edge as a strip of its own, heat-affected strength all along (conservative)")  # fmt: skip
 
 
@@ -244,9 +228,9 @@ def _weld(trial: Trial, b: PlateBracket, end: str, w: Weld, share: float, wrench
     limit = fillet_strength_per_length(ec9.weld_strength(b.metal.f_s_w, gamma), w.leg)
     toe = ec9.weld_strength(b.metal.f_y_w, trial.setup.factors.gamma_M1)
     return (
-        check(trial, f"weld-{end}", "lines", line.fillet, limit, LINES, "N/mm", known_by="read",
+        bracket_check(trial, f"weld-{end}", "lines", line.fillet, limit, LINES, "N/mm", known_by="read",
               note="vector sum on the throat; smallest leg all along, ends not returned"),
-        check(trial, f"metal-beside-weld-{end}", "ec9", line.plate, toe, TOE, "MPa", note=SHARED),
+        bracket_check(trial, f"metal-beside-weld-{end}", "ec9", line.plate, toe, TOE, "MPa", note=SHARED),
     )  # fmt: skip
 
 
@@ -260,9 +244,9 @@ def gusset(trial: Trial, b: PlateBracket) -> tuple[CheckArray, ...]:
     tau = np.minimum(strut.panel_shear_strength(sp.pair(outer(s)), g.t, b.metal.E), b.metal.f_s_w)
     limit = fillet_strength_per_length(ec9.weld_strength(b.metal.f_s_w, M2), g.leg)
     return (
-        check(trial, "gusset-shear", "ec9", sp.shear_of(q, g.t), ec9.weld_strength(tau, M1), strut.PANEL, "MPa",
+        bracket_check(trial, "gusset-shear", "ec9", sp.shear_of(q, g.t), ec9.weld_strength(tau, M1), strut.PANEL, "MPa",
               note="all sideways force through the gusset"),
-        check(trial, "weld-gusset", "lines", q, limit, LINES, "N/mm", known_by="read",
+        bracket_check(trial, "weld-gusset", "lines", q, limit, LINES, "N/mm", known_by="read",
               note="one fillet along each edge of the gusset"),
     )  # fmt: skip
 

@@ -3,7 +3,7 @@
 import numpy as np
 
 from transom.checks.joints import PUNCH
-from transom.checks.setback import HOLE, NO_PRYING, STUB, check, edge, pried, stub
+from transom.checks.setback import HOLE, NO_PRYING, STUB, bracket_check, edge, pried, stub
 from transom.checks.setback_forces import hole_strength
 from transom.checks.trial import Trial
 from transom.formula import formula
@@ -37,7 +37,7 @@ def checks(trial: Trial) -> tuple[CheckArray, ...]:
         ("lower", trial.lower_tension, *stub(trial, b, b.base, p.y_l, apart)),
     ]
     bending = (
-        check(trial, f"base-plate-bending-{name}-bolts", "t-stub", tstub.bolt_moment(T, m), M_p, STUB, "N*mm",
+        bracket_check(trial, f"base-plate-bending-{name}-bolts", "t-stub", tstub.bolt_moment(T, m), M_p, STUB, "N*mm",
               note=NO_PRYING, method=trial.method)
         for name, T, m, _, M_p in rows
     )  # fmt: skip
@@ -55,11 +55,11 @@ def _bolts(trial: Trial, b: PlateBracket, rows: list[Row], apart: Value) -> tupl
     f_u = _metal(trial, b)
     punched = punching_resistance(w.flats, b.base.t, f_u, gamma)
     return (
-        check(trial, "base-bolt-tension", "ec3", pull, F_t, BOLT, "N", method=trial.method,
+        bracket_check(trial, "base-bolt-tension", "ec3", pull, F_t, BOLT, "N", method=trial.method,
               note="with the prying a stiff ground would bring"),
-        check(trial, "base-plate-pull-through", "ec9", pull, punched, PUNCH, "N", method=trial.method,
+        bracket_check(trial, "base-plate-pull-through", "ec9", pull, punched, PUNCH, "N", method=trial.method,
               note="the bolt's head, no washer counted"),
-        check(trial, "base-plate-bearing", "ec9", trial.shear, _bearing(trial, b, d_0, apart), HOLE, "N"),
+        bracket_check(trial, "base-plate-bearing", "ec9", trial.shear, _bearing(trial, b, d_0, apart), HOLE, "N"),
         edge(trial, "base-plate-edge", w.d, b.base),
     )  # fmt: skip
 

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from transom.checks.setback import check, lines
+from transom.checks.setback import bracket_check, lines
 from transom.checks.trial import Trial
 from transom.formula import formula
 from transom.result import ONCE, CheckArray
@@ -34,7 +34,7 @@ def checks(trial: Trial) -> tuple[CheckArray, ...]:
         return ()
     h = first_look(trial, hold.plates)
     return (
-        check(trial, "weld-fatigue", "iiw", trial.factor("fatigue.season_h"), h[:, None], iiw.DETAIL, "h", cases=(ONCE,),
+        bracket_check(trial, "weld-fatigue", "iiw", trial.factor("fatigue.season_h"), h[:, None], iiw.DETAIL, "h", cases=(ONCE,),
               note="hours to the first look at the worst weld; cycles an hour are a convention, provisional",
               information=True),
     )  # fmt: skip

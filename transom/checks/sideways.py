@@ -4,6 +4,7 @@ from functools import partial
 
 import numpy as np
 
+from transom.checks.check import check
 from transom.checks.places import bolts, bottom_edge, edge_or_rim, least_spacing, offset
 from transom.checks.trial import Trial
 from transom.formula import formula
@@ -103,31 +104,7 @@ def resistance(trial: Trial) -> Array:
     return np.asarray(sideways_resistance(F_v_Rk, k, k_e, _share_of_rows(trial)))
 
 
-def _check(
-    trial: Trial,
-    what: str,
-    rule: str,
-    demand: Value,
-    limit: Value,
-    source: str,
-    unit: str = "N",
-    method: str = "hand",
-    **more: object,
-) -> CheckArray:
-    return CheckArray(
-        part="engine-bolts",
-        what=what,
-        rule=rule,
-        method=method,
-        unit=unit,
-        source=source,
-        evidence="published",
-        known_by="transcribed",
-        cases=trial.cases.names,
-        demand=np.atleast_2d(np.asarray(demand)),
-        resistance=np.atleast_2d(np.asarray(limit)),
-        **more,  # type: ignore[arg-type]
-    )
+_check = partial(check, part="engine-bolts")
 
 
 def by_en(trial: Trial) -> CheckArray:

@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from transom.checks.check import check
 from transom.checks.patch import half_of
 from transom.checks.places import clear_of_backings, edge_of, least_spacing, rim_of
 from transom.checks.trial import Trial
@@ -31,31 +32,21 @@ def share_of_room(reach: MM, room: MM, least: MM = 1e-3) -> ONE:
 
 
 def _once(
-    what: str, part: str, rule: str, demand: Value, limit: Value, source: str, note: str = "", unit: str = "mm"
-) -> CheckArray:
-    return CheckArray(
-        part=part,
-        what=what,
-        rule=rule,
-        method="hand",
-        unit=unit,
-        source=source,
-        evidence=EVIDENCE.get(source, "common practice"),
-        known_by="transcribed" if source in EVIDENCE else "memory",
-        cases=(ONCE,),
-        demand=np.atleast_2d(np.asarray(demand, dtype=float)),
-        resistance=np.atleast_2d(np.maximum(np.asarray(limit, dtype=float), 0.0)),
-        note=note,
-    )
+    trial: Trial, what: str, part: str, rule: str, demand: Value, limit: Value, source: str, note: str = "",
+    unit: str = "mm",
+) -> CheckArray:  # fmt: skip
+    return check(trial, what, rule, demand, np.maximum(limit, 0.0), source, unit, part=part, cases=(ONCE,), note=note,
+                 evidence=EVIDENCE.get(source, "common practice"),
+                 known_by="transcribed" if source in EVIDENCE else "memory")  # fmt: skip
 
 
 def wood(trial: Trial) -> tuple[CheckArray, CheckArray]:
     """Edge and spacing of the engine bolts in the board, worst angle of the load."""
     d = trial.hardware.d
     return (
-        _once("edge-distance", "engine-bolts", "ec5", cross_banded_loaded_edge_floor(d), edge_of(trial), EDGE,
+        _once(trial, "edge-distance", "engine-bolts", "ec5", cross_banded_loaded_edge_floor(d), edge_of(trial), EDGE,
               "nearest edge, taken as loaded whatever the case (conservative)"),
-        _once("bolt-spacing", "engine-bolts", "ec5", spacing_along(d, 0.0), least_spacing(trial), PITCH),
+        _once(trial, "bolt-spacing", "engine-bolts", "ec5", spacing_along(d, 0.0), least_spacing(trial), PITCH),
     )  # fmt: skip
 
 
@@ -68,9 +59,9 @@ def plates(trial: Trial) -> tuple[CheckArray, ...]:
     reaches = [trial.extents(upper=upper) for upper in (True, False)]
     edge = np.min(np.broadcast_arrays(*(least_reach(*reach) for reach in reaches)), axis=0)
     return (
-        _once("plate-edge", "backing", "", practice_edge(d), edge, METAL),
-        _once("plate-pitch", "backing", "", practice_pitch(d), least_spacing(trial), METAL),
-        _once("plate-room", "backing", "", _room_taken(trial), 1.0, "the tape: plate against board and its neighbor",
+        _once(trial, "plate-edge", "backing", "", practice_edge(d), edge, METAL),
+        _once(trial, "plate-pitch", "backing", "", practice_pitch(d), least_spacing(trial), METAL),
+        _once(trial, "plate-room", "backing", "", _room_taken(trial), 1.0, "the tape: plate against board and its neighbor",
               "hangs off the board, over the notch, or on the next plate", unit=""),
     )  # fmt: skip
 
@@ -92,7 +83,7 @@ def between_frame(trial: Trial) -> CheckArray:
     w, p, place = trial.hardware, trial.setup.holding.pattern, trial.setup.place
     own = half_of(np.where(w.round_, w.outside, w.width))
     reach = np.where(w.per > 0, own, outermost(np.maximum(p.y_u, p.y_l), own))
-    return _once("plate-between-frame", "backing", "", reach, clear_inside(place.span, place.inset),
+    return _once(trial, "plate-between-frame", "backing", "", reach, clear_inside(place.span, place.inset),
                  "the tape: plate against flange or upright", "outermost edge of the backing to the inner edge of the frame")  # fmt: skip
 
 
@@ -114,7 +105,7 @@ def openings(trial: Trial) -> tuple[CheckArray, ...]:
     for i, hole in enumerate(trial.setup.job.board.openings, 1):
         rim = rim_of(trial, hole)
         name = hole.what or f"hole {i}"
-        out.append(_once(f"opening-{i}", "board", "ec5", floor, rim, EDGE, f"{name}: rim to the nearest bolt"))
+        out.append(_once(trial, f"opening-{i}", "board", "ec5", floor, rim, EDGE, f"{name}: rim to the nearest bolt"))
     return tuple(out)
 
 
@@ -124,7 +115,7 @@ def obstructions(trial: Trial) -> tuple[CheckArray, ...]:
     for i, thing in enumerate(trial.setup.job.board.obstructions, 1):
         name = thing.what or f"obstruction {i}"
         out.append(
-            _once(f"obstruction-{i}", "assembly", "", trial.factor("assembly.clearance_mm"),
+            _once(trial, f"obstruction-{i}", "assembly", "", trial.factor("assembly.clearance_mm"),
                   clear_of_backings(trial, thing), "room for plate and socket, common practice",
                   f"{name}: room left beside the backing"),
         )  # fmt: skip

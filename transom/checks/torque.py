@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from transom.checks.check import check
 from transom.checks.trial import Trial
 from transom.formula import formula
 from transom.maths import minimum
@@ -57,22 +58,11 @@ def checks(trial: Trial) -> tuple[CheckArray, ...]:
     low, usual = nut_factors(trial)
     bolt, face = most_clamp(trial)
     return tuple(
-        CheckArray(
-            part=part,
-            what=what,
-            rule="",
-            method="hand",
-            unit="N",
-            source=source,
-            evidence=evidence,
-            known_by="transcribed" if evidence == "published" else "derived",
-            cases=BOLT_UP,
-            demand=np.asarray(clamp_load_at_torque(T, K, trial.hardware.d)),
-            resistance=limit,
-            note=f"clamp load of the stated torque at nut factor {np.min(K):g}",
-        )
+        check(trial, what, "", clamp_load_at_torque(T, K, trial.hardware.d), limit, source, part=part, evidence=evidence,
+              known_by="transcribed" if evidence == "published" else "derived", cases=BOLT_UP,
+              note=f"clamp load of the stated torque at nut factor {np.min(K):g}")
         for part, what, source, evidence, limit, K in (
             ("engine-bolts", "stretch-at-bolt-up", STRETCH, "published", bolt, usual),
             ("backing", "wood-crushing-at-bolt-up", CRUSH, "convention", face, low),
         )
-    )
+    )  # fmt: skip

@@ -1,0 +1,30 @@
+"""One maker for every check: what a part carries beside what it may carry, case by case."""
+
+import numpy as np
+
+from transom.checks.trial import Trial
+from transom.result import CheckArray
+from transom.units import Value
+
+
+def check(
+    trial: Trial, what: str, rule: str, demand: Value, limit: Value, source: str, unit: str = "N", *, part: str,
+    method: str = "hand", evidence: str = "published", known_by: str = "transcribed",
+    cases: tuple[str, ...] | None = None, note: str = "", information: bool = False,
+) -> CheckArray:  # fmt: skip
+    """A check in the trial's cases, or in those named; demand and limit in one unit, broadcasting to (n, v)."""
+    return CheckArray(
+        part=part,
+        what=what,
+        rule=rule,
+        method=method,
+        unit=unit,
+        source=source,
+        evidence=evidence,
+        known_by=known_by,
+        cases=trial.cases.names if cases is None else cases,
+        demand=np.atleast_2d(np.asarray(demand, dtype=float)),
+        resistance=np.atleast_2d(np.asarray(limit, dtype=float)),
+        note=note,
+        information=information,
+    )
