@@ -266,12 +266,14 @@ def test_plies_of_a_thicker_board_slide_only_as_far_as_its_bolts_pull_harder(
     thin_first = np.sort(thicknesses)
     scaled = replace(one, stacks=one.stacks.scaled(thin_first / one.stacks.t[0]))
     u, shape = found(scaled), (len(thin_first), len(one.cases))
-    for row, pull in (("upper", scaled.upper_tension), ("lower", scaled.lower_tension)):
+    pulls = {"upper": (scaled.upper_tension, scaled.upper_mean), "lower": (scaled.lower_tension, scaled.lower_mean)}
+    for row, of_row in pulls.items():
         each = np.broadcast_to(u[f"board.plies-sliding-{row}-bolts.ec5.hand"], shape)
-        T = np.broadcast_to(np.asarray(pull), shape)
-        per_pull = np.where(T > 1.0, each / np.maximum(T, 1.0), 0.0)
-        both = (T[1:] > 1.0) & (T[:-1] > 1.0)
-        assert (np.diff(per_pull, axis=0)[both] <= NOISE * per_pull[:-1][both]).all(), row
+        # The worse bolt on a perimeter of its own or both on a shared one: whichever of the two pulls grew more.
+        worse, mean = (np.broadcast_to(np.asarray(T), shape) for T in of_row)
+        both = (mean[1:] > 1.0) & (mean[:-1] > 1.0)
+        grown = np.maximum(worse[1:][both] / worse[:-1][both], mean[1:][both] / mean[:-1][both])
+        assert (each[1:][both] <= each[:-1][both] * grown * (1 + NOISE)).all(), row
 
 
 def test_exception_a_thicker_board_may_pull_its_bolts_harder() -> None:

@@ -12,7 +12,7 @@ from transom.formula import formula
 from transom.job.records import Backing, EngineBolts
 from transom.loads.crossing import length_in_m
 from transom.maths import PI
-from transom.units import KG, KG_PER_M3, MM, ONE, Array, M
+from transom.units import KG, KG_PER_M3, MM, ONE, Array, M, Value
 
 PER = ("bolt", "pair", "all")
 
@@ -158,9 +158,11 @@ def _plate(b: Backing, d: float, tables: Catalogue) -> dict[str, float]:
     }
 
 
-def clamp_pads(n: int, tables: Catalogue = SHIPPED) -> Hardware:
-    """n times the swivel pads of clamp screws, as stiff round washers; no bolt, so no metal to check."""
-    size = tables.factor("clamps.pad_mm").value
-    stiff = {"t": size, "f_y": tables.factor("washer.yield_MPa").value, "outside": size, "width": size, "height": size}
-    values = {f.name: np.full((n, 1), stiff.get(f.name, 0.0)) for f in fields(Hardware) if f.name != "round_"}
-    return Hardware(**values, round_=np.ones((n, 1), dtype=bool))
+def clamp_pads(n: int, across: Value, tables: Catalogue = SHIPPED) -> Hardware:
+    """n times the swivel pads of clamp screws, so much across, as stiff round washers; no bolt, so no metal to check."""
+    size = np.broadcast_to(np.reshape(np.asarray(across, dtype=float), (-1, 1)), (max(n, np.size(across)), 1))
+    f_y = np.full(size.shape, tables.factor("washer.yield_MPa").value)
+    stiff = {"t": size, "f_y": f_y, "outside": size, "width": size, "height": size}
+    none = np.zeros(size.shape)
+    values = {f.name: stiff.get(f.name, none) for f in fields(Hardware) if f.name != "round_"}
+    return Hardware(**values, round_=np.ones(size.shape, dtype=bool))

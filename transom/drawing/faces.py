@@ -101,7 +101,7 @@ def _round(b: Backing, engine: Sequence[Hole], tables: Catalogue, units: str) ->
 
 
 def _clamp_pads(j: Judgement) -> Iterator[Washer]:
-    p, size = j.setup.holding.pattern, j.setup.tables.factor("clamps.pad_mm").value
+    p, size = j.setup.holding.pattern, _one(j.setup.holding.screw_pad)
     for side, words in ((-1.0, "port"), (1.0, "starboard")):
         yield Washer(f"clamp screw {words}", FORWARD, side * _one(p.y_u), _one(p.z_u), 0.0, size, 0.0, "clamp pad")
 

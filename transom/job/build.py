@@ -15,6 +15,7 @@ from transom.job.records import (
     Engine,
     EngineBolts,
     EngineBracket,
+    EngineClamps,
     Frame,
     FrameBolts,
     Head,
@@ -92,6 +93,7 @@ def _engine(r: Reading) -> Engine:
         **r.of("engine.gravity"),
         propeller=Propeller(**r.of("engine.propeller")),
         bracket=_bracket(r),
+        clamps=EngineClamps(**r.of("engine.clamps")),
         kicker=Kicker(**r.of("engine.kicker")) if r.get("engine.kicker") else None,
     )
 

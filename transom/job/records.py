@@ -8,6 +8,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
+from transom.job.engine_records import EngineClamps as EngineClamps  # noqa: PLC0414 part of the job
+from transom.job.engine_records import Propeller as Propeller  # noqa: PLC0414 part of the job
 from transom.job.setback_records import Setback as Setback  # noqa: PLC0414 part of the job
 
 
@@ -40,19 +42,6 @@ class Boat:
     length: float | None = None  # mm; monohull powering information only
     transom_width: float | None = None  # mm
     bottom: float | None = None  # mm, tube or hull bottom below the board's top edge, at the stern
-
-
-@dataclass(frozen=True)
-class Propeller:
-    """The propeller and what turns it."""
-
-    diameter: float | None = None  # mm
-    pitch: float | None = None  # mm
-    blades: int | None = None
-    area_ratio: float | None = None
-    gear: float | None = None
-    speed: float | None = None  # rated engine speed, 1/s
-    below_plate: float | None = None  # mm, shaft below the anti-ventilation plate
 
 
 @dataclass(frozen=True)
@@ -121,6 +110,7 @@ class Engine:
     lift_plate: bool = False
     propeller: Propeller = field(default_factory=Propeller)
     bracket: EngineBracket = field(default_factory=EngineBracket)
+    clamps: EngineClamps = field(default_factory=EngineClamps)
     kicker: Kicker | None = None
 
 

@@ -105,6 +105,12 @@ BRACKET = Section("bracket", "Bracket: the engine's own, holes centre to centre"
     ), many=True, blank="none"),
 ))  # fmt: skip
 
+CLAMPS = Section("clamps", "Clamp screws, where they hold the engine", (
+    Key("screw_down", "length", "board's top edge to the middle of a screw", 15.0, 300.0),
+    Key("screw_y", "length", "center line to the middle of a screw", 20.0, 500.0),
+    Key("pad", "length", "across the swivel pad on the wood", 10.0, 150.0),
+))  # fmt: skip
+
 KICKER = Section("kicker", "Small second engine on the same board", (
     Key("power", "power", "on the cowl", 0.1 * HP, 200 * HP, required=True, unknown=False),
     Key("weight", "mass", "ready to run", 2.0, 300.0, field="mass"),
@@ -128,7 +134,7 @@ ENGINE = Section("engine", "Engine", (
         "anti-seize")),
     Key("thrust", "force", "only if measured, tied to a post", 10.0, 1.0e5, blank=""),
     Key("lift_plate", "flag", "a powered lift between engine and board", unknown=False, blank=""),
-), (GRAVITY, PROPELLER, BRACKET, KICKER))  # fmt: skip
+), (GRAVITY, PROPELLER, BRACKET, CLAMPS, KICKER))  # fmt: skip
 
 NOTCH = Section("top_notch", "notch in the top edge", (
     Key("width", "length", "across", 0.0, 3000.0),

@@ -125,7 +125,8 @@ def _of_job(job: Job) -> Iterator[str]:
     if job.engine.held_by == "clamps":
         yield (
             "Clamp screws: their own strength and how they hold sideways are the maker's; tighten, safety-wire or lock"
-            " them, re-check every trip, and fit a safety chain or cable to something other than the board."
+            " them, re-check every trip, and fit a safety chain or cable to something other than the board. In reverse the"
+            " bracket bears on the aft face right under the top edge: ease that edge there by no more than 1/16 in."
         )
     if job.engine.bracket.bolts:
         yield "Odd bolt pattern: rows between the top and the bottom row are not counted for pull (conservative)."

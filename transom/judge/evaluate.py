@@ -30,7 +30,7 @@ def trial_of(setup: Setup, cases: Cases, mounts: Sequence[Mount]) -> Trial:
 
 def _hardware(setup: Setup, mounts: Sequence[Mount]) -> Hardware:
     if setup.holding.by == "clamps":
-        return clamp_pads(len(mounts), setup.tables)
+        return clamp_pads(len(mounts), setup.holding.screw_pad, setup.tables)
     return hardware([_bolts(m) for m in mounts], setup.tables)
 
 

@@ -125,11 +125,11 @@ def _bracket(job: Job, tables: Catalogue, power: float | None) -> Iterator[tuple
     ear = of_factor(tables, "bracket.ear_mm")
     yield "engine.bracket.ear", given_or(b.ear, "mm", "bracket ear thickness at the bolt", "caliper", ear)
     if job.engine.held_by == "clamps":
-        for key in ("screw_down", "screw_y"):
-            name = f"clamps.{key}_mm"
+        for key in ("screw_down", "screw_y", "pad"):
+            name, found = f"clamps.{key}_mm", getattr(job.engine.clamps, key)
             yield (
                 f"engine.clamps.{key}",
-                given_or(None, "mm", tables.factor(name).says, "tape on the bracket", of_factor(tables, name)),
+                given_or(found, "mm", tables.factor(name).says, "tape on the bracket", of_factor(tables, name)),
             )
         return
     yield from _holes(job, row)

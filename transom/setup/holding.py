@@ -33,6 +33,7 @@ def engine_holding(job: Job, tables: Catalogue, values: Values, height: str = "b
         by=job.engine.held_by,
         pad_top=max((p.down for p in job.engine.bracket.pads), default=0.0),
         odd=bool(job.engine.bracket.bolts),
+        screw_pad=column(values["engine.clamps.pad"]) if job.engine.held_by == "clamps" else 0.0,
     )
 
 
@@ -63,7 +64,11 @@ def top_share(top: Value, h: Value) -> Value:
 
 
 def _clamps(tables: Catalogue, values: Values, height: str) -> Pattern:
-    """Clamp screws push aft on the forward face where upper bolts would pull; the hook holds the top edge."""
+    """Clamp screws push aft on the forward face where upper bolts would pull, whichever way the engine pulls.
+
+    Backwards nothing else turns the bracket back but the top of its pads: the saddle over the edge only bears down and
+    carries the weight, and what friction would add, some 8 %, is credited nowhere.
+    """
     down, y, h = (
         column(values["engine.clamps.screw_down"]),
         column(values["engine.clamps.screw_y"]),

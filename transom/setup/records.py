@@ -70,6 +70,7 @@ class Holding:
     by: str  # bolts | clamps
     pad_top: Value = 0.0  # depth at which what bears on the board begins
     odd: bool = False  # bolts are listed one by one
+    screw_pad: Value = 0.0  # across the swivel pad of a clamp screw
 
 
 @dataclass(frozen=True)

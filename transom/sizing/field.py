@@ -101,7 +101,7 @@ def ranked(setup: Setup, cases: Cases, all_piles: Sequence[Pile], sets: Sequence
     """The field of given stacks and sets."""
     tables, place = setup.tables, setup.place
     stacks = stacks_of(all_piles, tables, dict(setup.job.stock.measured))
-    metal = clamp_pads(1, tables) if setup.holding.by == "clamps" else hardware(sets, tables)
+    metal = clamp_pads(1, setup.holding.screw_pad, tables) if setup.holding.by == "clamps" else hardware(sets, tables)
     count = np.array(
         [halves(p, float(place.width), float(place.height), tables, setup.job.stock.offcuts) for p in all_piles]
     )
