@@ -22,11 +22,11 @@ from transom.estimate.records import Estimate
 from transom.job.read import loads
 from transom.job.records import Shop
 from transom.judge.judging import judge
-from transom.report.money.books import harmless
 from transom.report.money.buylist import buy_list
 from transom.report.money.html import to_html
 from transom.report.money.pdf import plain, to_pdf
 from transom.report.money.quote import change_order, quote
+from transom.report.text import harmless
 
 EVIL = 'A. <script>alert("x")</script> & Co'
 SHOP = """

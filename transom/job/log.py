@@ -9,16 +9,15 @@ import contextlib
 import datetime as dt
 import json
 import os
-import sys
 import time
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from transom import __version__
+from transom.job.locks import try_lock, unlock
 from transom.job.records import Job
 
 PATIENCE = 10.0  # s to wait for another process that is writing
-_LOCKED_AT = 2**30  # a byte far behind the text: Windows locks forbid reading what they cover
 
 
 def log_of(job: Path) -> Path:
@@ -94,42 +93,11 @@ def _locked(file: int) -> Iterator[None]:
         OSError: others held it for all of `PATIENCE`.
     """
     until = time.monotonic() + PATIENCE
-    while not _try_lock(file):
+    while not try_lock(file):
         if time.monotonic() > until:
             raise OSError(0, "another process keeps it locked")
         time.sleep(0.005)
     try:
         yield
     finally:
-        _unlock(file)
-
-
-if sys.platform == "win32":
-    import msvcrt
-
-    def _try_lock(file: int) -> bool:
-        """Lock one byte behind the text; False while another has it."""
-        os.lseek(file, _LOCKED_AT, os.SEEK_SET)
-        try:
-            msvcrt.locking(file, msvcrt.LK_NBLCK, 1)
-        except PermissionError:
-            return False
-        return True
-
-    def _unlock(file: int) -> None:
-        os.lseek(file, _LOCKED_AT, os.SEEK_SET)
-        msvcrt.locking(file, msvcrt.LK_UNLCK, 1)
-
-else:
-    import fcntl
-
-    def _try_lock(file: int) -> bool:
-        """Lock the file; False while another has it."""
-        try:
-            fcntl.flock(file, fcntl.LOCK_EX | fcntl.LOCK_NB)
-        except BlockingIOError:
-            return False
-        return True
-
-    def _unlock(file: int) -> None:
-        fcntl.flock(file, fcntl.LOCK_UN)
+        unlock(file)

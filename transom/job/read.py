@@ -1,7 +1,10 @@
 """A job file to a validated `Job`, or every one of its faults at once."""
 
 import hashlib
+from collections.abc import Callable, Mapping
+from functools import partial
 from pathlib import Path
+from typing import Any
 
 from transom.errors import JobError
 from transom.job import build, cross
@@ -31,12 +34,31 @@ def loads(text: str, *, folder: Path | str | None = None) -> Job:
     Raises:
         JobError: one line for each fault.
     """
-    reading = read_tables(parse(_plain(text)), SECTIONS)
+    beside = None if folder is None else partial(text_beside, Path(folder))
+    return of_tables(parse(_plain(text)), _hash(text), beside)
+
+
+Beside = Callable[[str], str | None]  # the text of a file beside the job, by its name; None where there is none
+
+
+def text_beside(folder: Path, name: str) -> str | None:
+    """A file's text in a folder; None where there is no such file. Raises JobError where it cannot be read."""
+    path = folder / name
+    return text_of(path) if path.is_file() else None
+
+
+def of_tables(document: Mapping[str, Any], sha256: str, beside: Beside | None = None) -> Job:
+    """The job of a parsed file; without `beside` no shop's file is looked for.
+
+    Raises:
+        JobError: one line for each fault.
+    """
+    reading = read_tables(document, SECTIONS)
     cross.check(reading)
-    shop, shop_reading = _shop(reading, Path(folder) if folder is not None else None)
+    shop, shop_reading = _shop(reading, beside)
     if reading.faults.lines:
         raise JobError(*reading.faults.lines)
-    return build.job(reading, shop, shop_reading, _hash(text))
+    return build.job(reading, shop, shop_reading, sha256)
 
 
 def _hash(text: str) -> str:
@@ -48,30 +70,28 @@ def _plain(text: str) -> str:
     return text.removeprefix("\ufeff")
 
 
-def _shop(reading: Reading, folder: Path | None) -> tuple[Shop | None, Reading]:
+def _shop(reading: Reading, beside: Beside | None) -> tuple[Shop | None, Reading]:
     """The shop's file as read; its faults join the job's."""
     named = reading.get("job.shop")
-    path = folder / (named or SHOP_FILE) if folder is not None else None
-    if path is None or not (named or path.is_file()):
-        return None, Reading()
-    if not path.is_file():
-        fault = Fault("no such file beside the job", "check its name, or leave the line out")
-        reading.faults.add(Place("job", "shop"), named, fault)
-        return None, Reading()
-    return _shop_file(reading, path)
-
-
-def _shop_file(reading: Reading, path: Path) -> tuple[Shop | None, Reading]:
-    name = printable(path.name)
+    name = Path(named or SHOP_FILE).name
     try:
-        text = text_of(path)
-        shop = read_tables(parse(_plain(text)), SHOP_SECTIONS)
+        text = None if beside is None else beside(named or SHOP_FILE)
+        if text is not None:
+            return _shop_file(reading, name, text)
+        if named and beside is not None:
+            fault = Fault("no such file beside the job", "check its name, or leave the line out")
+            reading.faults.add(Place("job", "shop"), named, fault)
     except JobError as error:
-        reading.faults.lines.extend(f"{name}: {line}" for line in error.faults)
-        return None, Reading()
-    reading.faults.lines.extend(f"{name}: {line}" for line in shop.faults.lines)
+        reading.faults.lines.extend(f"{printable(name)}: {line}" for line in error.faults)
+    return None, Reading()
+
+
+def _shop_file(reading: Reading, name: str, text: str) -> tuple[Shop, Reading]:
+    """The shop's file as read. Raises JobError where it is no TOML."""
+    shop = read_tables(parse(_plain(text)), SHOP_SECTIONS)
+    reading.faults.lines.extend(f"{printable(name)}: {line}" for line in shop.faults.lines)
     said = {k: shop.get(f"shop.{k}") for k in ("name", "rate") if shop.get(f"shop.{k}") is not None}
-    return Shop(file=path.name, prices=shop.get("prices") or {}, sha256=_hash(text), words=_words(shop), **said), shop
+    return Shop(file=name, prices=shop.get("prices") or {}, sha256=_hash(text), words=_words(shop), **said), shop
 
 
 def _words(shop: Reading) -> ShopWords:

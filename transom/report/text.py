@@ -10,6 +10,7 @@ WIDTH = 79
 LABEL = 9
 _AMOUNT = re.compile(r"(\d) (?=(?:%|in|mm|lb|lbf|lb-ft|lb-in|psi|half|m|hp|kW|kg|N|kN|MPa|deg|rpm|mph)\b|%)")
 _TIMES = re.compile(r"(?<=\d) x (?=\d)")
+RISKY = ("=", "+", "-", "@", "\t", "\r", "＝", "＋", "－", "＠")  # as a spreadsheet may read them
 GAP = "\u00a0\u00a0 "  # a wide gap at which a line may end
 
 # What the tables' sources hold that a shop's console may not.
@@ -66,6 +67,12 @@ def _nearest(character: str, encoding: str | None) -> str:
 def clean(text: str) -> str:
     """Words of a user or a table on one line: line ends, tabs and runs of spaces are one space."""
     return " ".join(text.split())
+
+
+def harmless(cell: str) -> str:
+    """A cell that no spreadsheet takes for a formula: an apostrophe before what begins like one."""
+    text = cell if cell.startswith(RISKY) else clean(cell)
+    return f"'{clean(text)}" if text.startswith(RISKY) else text
 
 
 def block(label: str, text: str, *, at: int = LABEL, width: int = WIDTH) -> list[str]:

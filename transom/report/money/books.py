@@ -15,10 +15,9 @@ from transom.estimate.records import Case, Estimate
 from transom.estimate.ways import End, Way
 from transom.report.judgement import as_object, number
 from transom.report.money.words import line_words
-from transom.report.text import clean
+from transom.report.text import harmless
 from transom.result import rounded
 
-RISKY = ("=", "+", "-", "@", "\t", "\r", "＝", "＋", "－", "＠")  # as a spreadsheet may read them
 HEADER = (
     "line", "case", "class", "what", "supplier", "quantity", "unit", "unit price", "cost", "mark-up", "charge", "charge low",
     "charge high", "price asked", "old", "missing", "note",
@@ -143,12 +142,6 @@ def to_csv(e: Estimate) -> str:
     writer.writerow(HEADER)
     writer.writerows([harmless(cell) for cell in row] for row in _rows(e))
     return out.getvalue()
-
-
-def harmless(cell: str) -> str:
-    """A cell that no spreadsheet takes for a formula: an apostrophe before what begins like one."""
-    text = cell if cell.startswith(RISKY) else clean(cell)
-    return f"'{clean(text)}" if text.startswith(RISKY) else text
 
 
 def _rows(e: Estimate) -> Iterator[list[str]]:
