@@ -4,6 +4,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from typing import overload
 
 import numpy as np
 from numpy.typing import NDArray
@@ -101,14 +102,15 @@ class CheckArray:
         """`part.what[.rule].method`, the id without its case."""
         return ".".join(p for p in (self.part, self.what, self.rule, self.method) if p)
 
-    @property
+    @cached_property
     def utilisation(self) -> Array:
         """Demand over resistance, (n, v)."""
-        demand, resistance = np.broadcast_arrays(
-            np.atleast_2d(np.asarray(self.demand, dtype=float)), np.atleast_2d(np.asarray(self.resistance, dtype=float))
-        )
-        good = np.isfinite(demand) & np.isfinite(resistance) & (resistance > 0)
-        return np.where(good, demand / np.where(good, resistance, 1.0), np.inf)
+        demand = np.atleast_2d(np.asarray(self.demand, dtype=float))
+        resistance = np.atleast_2d(np.asarray(self.resistance, dtype=float))
+        known, sound = np.isfinite(demand), np.isfinite(resistance) & (resistance > 0)
+        if known.all() and sound.all():  # as nearly always; each asked in its own shape, often a row or a column
+            return np.asarray(demand / resistance)
+        return np.where(known & sound, demand / np.where(sound, resistance, 1.0), np.inf)
 
     @property
     def worst(self) -> Array:
@@ -123,7 +125,7 @@ class CheckArray:
     def worst_row(self, i: int = 0) -> "Check":
         """The check of candidate i in its worst case; of cases alike to nine digits, the last by name."""
         u = np.broadcast_to(self.utilisation[i], len(self.cases))
-        near = np.flatnonzero(u >= u.max() * (1 - 1e-8))
+        near = np.flatnonzero(u >= u.max() * (1 - 1e-8 * np.sign(u.max())))
         return max(self._rows(i, near.tolist()), key=lambda c: (c.utilisation, c.id))
 
     def row(self, case: str, i: int = 0) -> "Check":
@@ -176,3 +178,43 @@ class Check:
     def passes(self) -> bool:
         """True only where the utilisation is a number and at most one."""
         return self.utilisation <= 1.0
+
+
+class CheckRows(Sequence[Check]):
+    """Every check of one mount in every case, made into records when first asked for: most are never looked at.
+
+    `arrays` have the mount as their first candidate.
+    """
+
+    def __init__(self, arrays: Sequence[CheckArray]) -> None:
+        self._arrays = tuple(arrays)
+
+    @cached_property
+    def _rows(self) -> tuple[Check, ...]:
+        return tuple(row for array in self._arrays for row in array.rows())
+
+    @cached_property
+    def worst(self) -> tuple[Check, ...]:
+        """The worst case of each array."""
+        return tuple(array.worst_row() for array in self._arrays)
+
+    def __len__(self) -> int:
+        return sum(len(array.cases) for array in self._arrays)
+
+    @overload
+    def __getitem__(self, place: int) -> Check: ...
+    @overload
+    def __getitem__(self, place: slice) -> tuple[Check, ...]: ...
+    def __getitem__(self, place: int | slice) -> Check | tuple[Check, ...]:
+        return self._rows[place]
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Sequence) and self._rows == tuple(other)
+
+    def __hash__(self) -> int:
+        return hash(self._rows)
+
+
+def worst_of(checks: Sequence[Check]) -> Sequence[Check]:
+    """At least the worst case of each check, of all of them."""
+    return checks.worst if isinstance(checks, CheckRows) else checks

@@ -8,7 +8,7 @@ from transom.job.records import Job, Mount
 from transom.judge.galvanic import joints
 from transom.judge.of_bracket import of_bracket
 from transom.judge.records import Stop
-from transom.result import Check
+from transom.result import Check, worst_of
 from transom.setup.records import Setup
 
 ALWAYS = (
@@ -100,6 +100,7 @@ MATTERS = 0.5
 
 def _of_checks(checks: Sequence[Check]) -> Iterator[str]:
     """A second opinion that says no, and a torque that passes a limit."""
+    checks = worst_of(checks)
     deciding = _worst(c for c in checks if not c.information)
     beside = _worst(c for c in checks if c.information)
     yield from _apart(deciding, beside)

@@ -24,7 +24,7 @@ from transom.judge.seat import refuse_off_board
 from transom.judge.stops import spacing_stop, stops
 from transom.loads.cases import build_cases
 from transom.loads.crossing import length_in_m
-from transom.result import Assumption, Cases, Check, CheckArray
+from transom.result import Assumption, Cases, Check, CheckArray, CheckRows, worst_of
 from transom.setup.build import build, values_of
 from transom.setup.facts import Facts, collect
 from transom.setup.records import Setup
@@ -82,7 +82,7 @@ def judge(job: Job, tables: Catalogue, mount: Mount, careful: bool = True, add: 
     plate = replace(careful_of(trial), solved=solved) if careful else None
     decided = pencil if plate is None else all_checks(plate)
     calibration = calibrate(pencil, decided)
-    checks = tuple(row for check in side_by_side(pencil, decided, trial) for row in check.rows())
+    checks = CheckRows(side_by_side(pencil, decided, trial))
     found = assumptions(job, tables, facts, trial, calibration)
     named = (*stops(job, facts, tables), *spacing_stop(checks))
     measure = tuple(sorted((a for a in found if decides(a) and a.measure), key=nearness))
@@ -130,7 +130,7 @@ def _could_add(
     job: Job, tables: Catalogue, mount: Mount, solved: Answer | None, checks: Sequence[Check]
 ) -> tuple[Added, ...]:
     """What added to the bolts as found would make each joint hold that does not; nothing where all hold."""
-    failing = {c.part for c in checks if not (c.passes or c.information)}
+    failing = {c.part for c in worst_of(checks) if not (c.passes or c.information)}
     if not failing & {"frame", "crossmembers"}:
         return ()
     settled, _ = _settled(job, tables, mount, solved is not None, solved)
@@ -147,7 +147,7 @@ def _unwelded(
     checks: Sequence[Check],
 ) -> tuple[Added, ...]:
     """What the frame's bolts would need were no weld near, where one is assumed and something is added or fails."""
-    fails = any(c.part == "frame" and not (c.passes or c.information) for c in checks)
+    fails = any(c.part == "frame" and not (c.passes or c.information) for c in worst_of(checks))
     adds = any(a.joint == "frame" and (a.more or a.washer or a.doubler) for a in fasteners)
     if job.frame.flange_weld is not None or not (fails or adds):
         return ()
@@ -192,7 +192,7 @@ def nothing(job: Job, tables: Catalogue) -> Judgement:
 
 def works(checks: Sequence[Check], named: Sequence[Stop]) -> bool:
     """True where every check that decides passes and no stop stands."""
-    return all(c.passes for c in checks if not c.information) and not any(s.stands for s in named)
+    return all(c.passes for c in worst_of(checks) if not c.information) and not any(s.stands for s in named)
 
 
 def takes_unknown(job: Job) -> bool:

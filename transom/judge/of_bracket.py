@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from math import floor, isfinite, log10
 
-from transom.result import Check
+from transom.result import Check, worst_of
 from transom.setup.records import Setup
 
 CLOSED = (
@@ -48,7 +48,7 @@ def of_bracket(setup: Setup, checks: Sequence[Check]) -> Iterator[str]:
 
 def _first_look(checks: Sequence[Check]) -> Iterator[str]:
     """When to look at the welds first; a figure of conventions, and no pass."""
-    for c in checks:
+    for c in worst_of(checks):
         if c.what == "weld-fatigue":
             when = (
                 f"at {two_digits(min(c.resistance, FARTHEST))} h"

@@ -1,6 +1,6 @@
 """What a judgement says. Frozen records, no printing."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -10,7 +10,7 @@ from transom.job.records import Job, Mount
 from transom.judge.evaluate import PENCIL, Calibration
 from transom.judge.fasteners import Added
 from transom.loads.height import Height, height
-from transom.result import ONCE, Assumption, Cases, Check
+from transom.result import ONCE, Assumption, Cases, Check, worst_of
 from transom.setup.facts import Facts
 from transom.setup.records import Setup
 
@@ -107,7 +107,7 @@ class Judgement:
     facts: Facts
     cases: Cases
     mount: Mount | None
-    checks: tuple[Check, ...]
+    checks: Sequence[Check]
     assumptions: tuple[Assumption, ...]
     to_measure: tuple[Assumption, ...]
     stops: tuple[Stop, ...]
@@ -136,7 +136,7 @@ class Judgement:
     def worst(self) -> tuple[Check, ...]:
         """The worst case of each deciding check, weakest first."""
         best: dict[tuple[str, str, str, str], Check] = {}
-        for c in self.deciding:
+        for c in (c for c in worst_of(self.checks) if not c.information):
             key = (c.part, c.what, c.rule, c.method)
             if key not in best or _worse(c, best[key]):
                 best[key] = c
@@ -184,7 +184,7 @@ class Judgement:
         """True where there is a mount, something was checked, all of it passes and no stop stands."""
         return (
             self.mount is not None
-            and bool(self.deciding)
+            and bool(self.worst)
             and not self.failing
             and not any(s.stands for s in self.stops)
         )

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from transom.catalogue import Catalogue
 from transom.job.records import Accept, Job
 from transom.judge.records import Stop
-from transom.result import Check
+from transom.result import Check, worst_of
 from transom.setup.facts import Facts
 
 
@@ -18,7 +18,7 @@ def stops(job: Job, facts: Facts, tables: Catalogue) -> tuple[Stop, ...]:
 
 def spacing_stop(checks: Sequence[Check]) -> tuple[Stop, ...]:
     """The final stop of bolts nearer to an edge or to each other than the code's floor."""
-    below = [c for c in checks if c.what in ("edge-distance", "bolt-spacing") and c.rule == "ec5" and not c.passes]
+    below = [c for c in worst_of(checks) if c.what in ("edge-distance", "bolt-spacing") and c.rule == "ec5" and not c.passes]
     return tuple(
         Stop(
             "spacing-below-code",
