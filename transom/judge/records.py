@@ -183,8 +183,5 @@ class Judgement:
     def passes(self) -> bool:
         """True where there is a mount, something was checked, all of it passes and no stop stands."""
         return (
-            self.mount is not None
-            and bool(self.worst)
-            and not self.failing
-            and not any(s.stands for s in self.stops)
+            self.mount is not None and bool(self.worst) and not self.failing and not any(s.stands for s in self.stops)
         )

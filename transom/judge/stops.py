@@ -18,7 +18,9 @@ def stops(job: Job, facts: Facts, tables: Catalogue) -> tuple[Stop, ...]:
 
 def spacing_stop(checks: Sequence[Check]) -> tuple[Stop, ...]:
     """The final stop of bolts nearer to an edge or to each other than the code's floor."""
-    below = [c for c in worst_of(checks) if c.what in ("edge-distance", "bolt-spacing") and c.rule == "ec5" and not c.passes]
+    below = [
+        c for c in worst_of(checks) if c.what in ("edge-distance", "bolt-spacing") and c.rule == "ec5" and not c.passes
+    ]
     return tuple(
         Stop(
             "spacing-below-code",
