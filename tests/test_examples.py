@@ -47,7 +47,7 @@ SIZED = {
 FAILING = {"custom-bracket-failing"}
 STATED = {
     "uprights-90hp": ("board.plies-sliding-upper-bolts", False),
-    "runabout-60hp": ("board.plies-sliding-upper-bolts", True),
+    "runabout-60hp": ("board.bending", True),
 }
 
 

@@ -8,7 +8,7 @@ import pytest
 
 from tests.board.boards import HEIGHT, PADS, board
 from transom.board import contact
-from transom.board.answer import Board, answer, backed, board_section
+from transom.board.answer import Board, answer, backed, board_section, on_one_grid
 from transom.board.bracket import (
     Pad,
     Rest,
@@ -95,6 +95,20 @@ def test_pad_stiffness_hardly_moves_the_moments():
     base = np.array(peaks[1])
     assert np.array(peaks[0]) == pytest.approx(base, rel=0.05)
     assert np.array(peaks[2]) == pytest.approx(base, rel=0.05)
+
+
+def test_another_stiffness_of_the_seat_is_as_if_solved_anew():
+    soft, hard = board(36.7, E_90=125.0), board(36.7)
+    cases = np.array([AHEAD, STRIKE])
+    line = Rectangle(125.4, 125.4, -300.0, -200.0)
+    # On one grid it is the same; what two grids have yet to go is taken over from the first stiffness.
+    for method, near in ((on_one_grid, 1e-7), (answer, 0.01)):
+        a = method(replace(hard, bounds=(soft.seat.stiffness,)), cases, ["ahead", "strike"])
+        b = method(soft, cases, ["ahead", "strike"])
+        assert a.bounds[0].forces == pytest.approx(b.borne.forces, rel=1e-7, abs=1e-6)
+        own, other = a.means("M_1", [line])
+        assert own == pytest.approx(a.mean(a.fields.M_1, line), rel=1e-12)
+        assert other == pytest.approx(b.mean(b.fields.M_1, line), rel=near)
 
 
 def test_finer_pads_and_grids_hardly_move_the_answer():

@@ -29,6 +29,7 @@ class Board:
     seat: Seat
     springs: tuple[Spring, ...] = ()
     rests: tuple[Rest, ...] = ()
+    bounds: tuple[Array, ...] = ()  # other stiffnesses of bolts and pads, N/mm, that the seat might have
 
     def seated(self) -> tuple[Seated, Seated]:
         """The bracket on the coarser and on the finer grid."""
@@ -93,10 +94,14 @@ class Recovered:
 
 @dataclass(frozen=True)
 class Answer:
-    """What v cases come to by one or two grids, `seated` with the finest last, and what `each` says."""
+    """What v cases come to by one or two grids, `seated` with the finest last, and what `each` says.
+
+    `bounds`: the same on the finest grid with each other stiffness the seat might have.
+    """
 
     seated: tuple[Seated, ...]
     each: tuple[Borne, ...]
+    bounds: tuple[Borne, ...] = ()
 
     @property
     def grid(self) -> Grid:
@@ -151,6 +156,18 @@ class Answer:
         some = weights > 0
         return np.asarray(weights[some] @ field[some])
 
+    def means(self, name: str, places: Sequence[Rectangle]) -> Array:
+        """Mean of a moment or shear over lines or rectangles, ((1 + bounds) places, v): as it is, then otherwise stiff.
+
+        Others are of the finest grid; what extrapolation adds to the first is added to them too.
+        """
+        weights = np.moveaxis(self.grid.spreads(places), -1, 0)
+        some = weights.any(axis=0)
+        share, field = weights[:, some], self.seated[-1].units.field(name)[some]
+        better = share @ getattr(self.fields, name)[some]
+        others = [better + share @ field @ (b.forces - self.borne.forces) for b in self.bounds]
+        return np.concatenate([better, *others])
+
     def pull(self, where: Rectangle) -> Array:
         """Force that rigid supports on a line put on the board, N positive aft, (v,)."""
         return np.asarray(self.solution.reaction[self.grid.on_line(where)].sum(axis=0))
@@ -170,14 +187,21 @@ def answer(board: Board, wrenches: Array, names: Sequence[str]) -> Answer:
     keep()
     seated = board.seated()
     first = seated[0].bear(wrenches, names)
-    return Answer(seated, (first, seated[1].bear(wrenches, names, first)))
+    each = first, seated[1].bear(wrenches, names, first)
+    return Answer(seated, each, bounded(board, seated[1], each[1], wrenches, names))
+
+
+def bounded(board: Board, seated: Seated, borne: Borne, wrenches: Array, names: Sequence[str]) -> tuple[Borne, ...]:
+    """The same cases with every other stiffness of the seat."""
+    return tuple(seated.bear(wrenches, names, borne, stiffness) for stiffness in board.bounds)
 
 
 def on_one_grid(board: Board, wrenches: Array, names: Sequence[str]) -> Answer:
     """The same on the coarser grid alone: a third of the work, for looking over many boards; errors not known (NaN)."""
     keep()
     seated = Seated(Plate(board.grid, board.section, board.supports, board.springs), board.seat, board.rests)
-    return Answer((seated,), (seated.bear(wrenches, names),))
+    borne = seated.bear(wrenches, names)
+    return Answer((seated,), (borne,), bounded(board, seated, borne, wrenches, names))
 
 
 def board_section(stack: Stacks) -> Section:

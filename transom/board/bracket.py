@@ -89,6 +89,11 @@ class Seat:
         """Area of every pad cell, mm²."""
         return np.array([p.where.area for p in self.pads])
 
+    @property
+    def stiffness(self) -> Array:
+        """Stiffness of every bolt and pad cell, N/mm."""
+        return np.array([b.k for b in self.bolts] + [p.k for p in self.pads])
+
 
 @dataclass(frozen=True)
 class Rest:
@@ -172,19 +177,25 @@ class Seated:
     @cached_property
     def contacts(self) -> Contacts:
         """Flexibility of board, wood, bolts and rests between the contacts, and the bracket's equilibrium."""
-        k = [b.k for b in self.seat.bolts] + [p.k for p in self.seat.pads] + [n[2] for n in self.nodes]
+        return self._contacts(self.seat.stiffness)
+
+    def _contacts(self, stiffness: Array) -> Contacts:
+        k = np.concatenate([stiffness, [n[2] for n in self.nodes]])
         board = self.units.flexibility * self._back[:, None]
         arms = np.hstack([self.seat.signs * self.seat.arms, np.zeros((3, len(self.nodes)))])
-        return Contacts(board + np.diag(1 / np.array(k)), arms)
+        return Contacts(board + np.diag(1 / k), arms)
 
     def solution(self, borne: Borne) -> Solution:
         """The board under the contact forces of every case."""
         return Solution(*(summed(self.units.solution(f.name), borne.forces) for f in dataclasses.fields(Solution)))
 
-    def bear(self, wrenches: Array, names: Sequence[str], like: Borne | None = None) -> Borne:
+    def bear(
+        self, wrenches: Array, names: Sequence[str], like: Borne | None = None, stiffness: Array | None = None
+    ) -> Borne:
         """Contact forces under wrenches (v, 3) of Fx, My, Mz on the bracket.
 
-        `like`: the same cases on another grid, whose bolts and pads are tried first.
+        `like`: the same cases on another grid, whose bolts and pads are tried first. `stiffness` of bolts and pads
+        in place of the seat's: the board's own flexibility stays, so that this costs next to nothing.
 
         Raises:
             JobError: a case that pads, bolts and rests cannot carry, by name.
@@ -195,7 +206,8 @@ class Seated:
         if like is not None:
             guess = np.zeros((len(self._back), len(names)), dtype=bool)
             guess[:c] = like.forces[:c] > 0
-        forces, motion = self.contacts.bear(W, names, start=self._back > 0, guess=guess)
+        contacts = self.contacts if stiffness is None else self._contacts(stiffness)
+        forces, motion = contacts.bear(W, names, start=self._back > 0, guess=guess)
         k = np.array([n[2] for n in self.nodes])
         open_by = self.contacts.M[c:] @ forces
         return Borne(forces, motion, forces[:b], forces[b:c], np.maximum(k[:, None] * open_by, 0.0))

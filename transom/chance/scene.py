@@ -12,10 +12,9 @@ from transom.catalogue import Catalogue
 from transom.chance.inputs import Scatter
 from transom.chance.reliability import scattered
 from transom.checks import all_checks
-from transom.checks.board import bending_at_holes
 from transom.checks.hardware import Hardware
 from transom.checks.trial import Trial
-from transom.judge.evaluate import key_of, trial_of
+from transom.judge.evaluate import trial_of
 from transom.judge.records import Judgement
 from transom.loads.cases import build_cases
 from transom.loads.inputs import LoadInputs
@@ -25,7 +24,6 @@ from transom.units import Array, Value
 
 # Safety factors, and the allowance for a centre of gravity nobody measured, which scatters here instead.
 TAKEN_OFF = {"gravity.up_spread_mm": 0.0}
-BENDING = ("board", "bending", "ec5")
 SAFETY = ("gamma_F.", "gamma_M", "adm.phi_pull_over")
 
 
@@ -126,9 +124,5 @@ def scattered_metal(w: Hardware, times: Mapping[str, Array]) -> Hardware:
 
 
 def loaded(trial: Trial) -> tuple[CheckArray, ...]:
-    """The checks that decide and that a load enters; fit, length and spacing do not scatter with a load.
-
-    Bolt holes are always taken out of the board: a step at half its strength would make the ratio of two methods jump.
-    """
-    found = (bending_at_holes(trial) if key_of(c) == BENDING else c for c in all_checks(trial))
-    return tuple(c for c in found if not c.information and c.cases != (ONCE,))
+    """The checks that decide and that a load enters; fit, length and spacing do not scatter with a load."""
+    return tuple(c for c in all_checks(trial) if not c.information and c.cases != (ONCE,))

@@ -25,18 +25,11 @@ from transom.statics.contact import foot_pivot, top_pivot
 from transom.statics.pads import pad_block
 from transom.units import MM, MPA, ONE, Array, N, Value
 
-VENEERS = "EN 1995-1-1:2004, 2.4.1; (sigma/f_m)^2 + (tau/f_v)^2 in each veneer is a convention"
+VENEERS = "EN 1995-1-1:2004, 2.4.1 and 5.2; (sigma/f_m)^2 + (tau/f_v)^2 in each veneer is a convention"
 SLIDING = "EN 1995-1-1:2004, 6.1.7; the perimeter at t/2 is a convention"
 D510_ROW = "23/32 in sanded"
 
 _check = partial(check, part="board")
-
-
-@formula(symbol="u_0", source="below half of its strength the wood round a hole has room to share",
-         evidence="convention", known_by="derived")  # fmt: skip
-def found_share(share: ONE, holes_from: ONE = 0.5) -> ONE:
-    """Utilisation from which holes count, where the sheets have a share of the table's strength."""
-    return share * holes_from
 
 
 @formula(symbol="b", source="mean moment over the wood a hole shares", evidence="convention",
@@ -112,14 +105,14 @@ def across_bolt(one: MM, other: MM) -> MM:
 
 
 def bending(trial: Trial) -> CheckArray:
-    """Bending both ways with twist, per veneer; holes taken out where half the strength is used."""
+    """Bending both ways with twist, per veneer: of the whole section, and of what the bolts' holes leave of it.
+
+    Holes count whatever is used of the strength: a rule that leaves them out of a board little used makes a step, and
+    EN 1995-1-1:2004, 5.2 knows none.
+    """
     whole, net = _whole_and_net(trial)
-    return _bending(trial, np.where(whole < found_share(trial.strength_share), whole, np.maximum(whole, net)))
-
-
-def bending_at_holes(trial: Trial) -> CheckArray:
-    """The same with holes taken out whatever is used of the strength: no step, for whoever varies numbers a little."""
-    return _bending(trial, np.maximum(*_whole_and_net(trial)))
+    return _check(trial, "bending", "ec5", np.maximum(whole, net), trial.strength_share, VENEERS, "", method=trial.method,
+                  note="share of each veneer's strength, bending and twist together, holes taken out")  # fmt: skip
 
 
 def _whole_and_net(trial: Trial) -> tuple[Array, Array]:
@@ -130,11 +123,6 @@ def _whole_and_net(trial: Trial) -> tuple[Array, Array]:
     hole_across, hole_up = _hole_shares(trial, strips)
     at_bolts = trial.moments_at_bolts(*strips)
     return whole, _utilisation(trial, at_bolts, both_shares(across, hole_across), both_shares(up, hole_up))
-
-
-def _bending(trial: Trial, demand: Array) -> CheckArray:
-    return _check(trial, "bending", "ec5", demand, trial.strength_share, VENEERS, "", method=trial.method,
-                  note="share of each veneer's strength, bending and twist together, holes taken out")  # fmt: skip
 
 
 def _utilisation(trial: Trial, moments: Moments, across: Value, up: Value) -> Array:

@@ -19,7 +19,7 @@ from transom.checks.edge_lines import EdgeLine, edge_line
 from transom.checks.patch import Patch
 from transom.checks.trial import Moments, Trial
 from transom.formula import formula
-from transom.units import MM, Array, N, Value
+from transom.units import MM, MPA, ONE, Array, N, Value
 
 TARGET = 40.0  # mm, the coarser of two grids; the finer halves it
 STEEL = 210_000.0  # MPa
@@ -48,6 +48,18 @@ def shifted(middle: MM, reach: MM) -> MM:
 def mean_of_two(port: N, starboard: N) -> N:
     """Mean force of the two of a row."""
     return (port + starboard) / 2.0
+
+
+@formula(
+    symbol="E_90/k",
+    source="envelope of a stiffness known to a factor",
+    evidence="convention",
+    known_by="derived",
+    typical={"times": 2.0},
+)
+def softer(E_90: MPA, times: ONE) -> MPA:
+    """Stiffness through the thickness of wood at its softest."""
+    return E_90 / times
 
 
 def _float(x: Value) -> float:
@@ -84,14 +96,22 @@ class Careful(Trial):
         Grid lines run through the bolts, where bending peaks; backing needs none at its edges, since its load is
         spread exactly wherever they lie. The middle line lets a board be its own mirror image.
         """
-        seat = self._seat()
+        seat = self._seat(self.factor("board.pad_stiffness_MPa"))
         lines = list(self.lines)
         rectangles = [self._pad(s) for s in (-1.0, 1.0)] + lines
         W, H = _float(self.setup.place.width) / 2, _float(self.setup.place.height)
         y = {-W, 0.0, W} | {e for r in rectangles for e in (r.y_lo, r.y_hi)} | {b.y for b in seat.bolts}
         z = {-H, 0.0} | {e for r in rectangles for e in (r.z_lo, r.z_hi)} | {b.z for b in seat.bolts}
         inside = grid(sorted(v for v in y if -W <= v <= W), sorted(v for v in z if -H <= v <= 0.0), self.target)
-        return Board(inside, board_section(self.stacks), tuple(Support(line) for line in lines), seat)
+        supports = tuple(Support(line) for line in lines)
+        return Board(inside, board_section(self.stacks), supports, seat, bounds=self._bounds())
+
+    def _bounds(self) -> tuple[Array, ...]:
+        """Stiffness of bolts and pads with the wood as much softer as it may be; harder moves the moments by 2 % at most."""
+        if self.clamped:  # no holes are bored
+            return ()
+        E_90, times = self.factor("board.pad_stiffness_MPa"), self.factor("board.pad_stiffness_times")
+        return (self._seat(softer(E_90, times)).stiffness,)
 
     @cached_property
     def answer(self) -> Answer:
@@ -137,13 +157,14 @@ class Careful(Trial):
         # What hangs over the edge of the board bears on nothing.
         return self._on_board(Rectangle(middle - reach, middle + reach, -foot, -min(top, foot)))
 
-    def _seat(self) -> Seat:
+    def _seat(self, E_90: float) -> Seat:
+        """Bolts and pads on wood of a stiffness through its thickness, MPa."""
         p = self.setup.holding.pattern
         rows = [(p.y_u, p.z_u, self.upper_patch), (p.y_l, p.z_l, self.lower_patch)]
         if self.clamped:
             rows.pop()
-        bolts = [self._bolt(side * _float(y), _float(z), patch) for y, z, patch in rows for side in (-1.0, 1.0)]
-        t, E_90 = _float(self.t), self.factor("board.pad_stiffness_MPa")
+        bolts = [self._bolt(side * _float(y), _float(z), patch, E_90) for y, z, patch in rows for side in (-1.0, 1.0)]
+        t = _float(self.t)
         pads = [c for side in (-1.0, 1.0) for piece in self._pieces(self._pad(side)) for c in pad_cells(piece, E_90, t)]
         return Seat(tuple(bolts), tuple(pads))
 
@@ -156,11 +177,11 @@ class Careful(Trial):
         z = [pad.z_hi, *down.tolist(), *up[::-1].tolist(), pad.z_lo]
         return [Rectangle(pad.y_lo, pad.y_hi, low, high) for high, low in pairwise(z)]
 
-    def _bolt(self, y: float, depth: float, patch: Patch) -> Bolt:
+    def _bolt(self, y: float, depth: float, patch: Patch, E_90: float) -> Bolt:
         inner, outer, up, down = (_smallest(r) for r in (patch.inner, patch.outer, patch.up, patch.down))
         left, right = (inner, outer) if y > 0 else (outer, inner)
         worked = Rectangle(y - left, y + right, -depth - down, -depth + up)
-        wood = wood_stiffness(self.factor("board.pad_stiffness_MPa"), worked.area, _float(self.t))
+        wood = wood_stiffness(E_90, worked.area, _float(self.t))
         # The bolt pulls at its hole, and so must what presses on the wood: of a patch that reaches further to one
         # side only as much is loaded as there is on the other (harder on the board).
         aside, along = min(left, right), min(up, down)
@@ -211,16 +232,17 @@ class Careful(Trial):
         return Moments(one, two, twist)
 
     def moments_at_bolts(self, upper: Value, lower: Value, wide: Value) -> Moments:
-        """Mean moments over the strip of wood about each bolt's hole, (4, v)."""
-        a = self.answer
-        out = []
+        """Mean moments over the strip of wood about each bolt's hole, (8, v): with softer wood under the pads too.
+
+        Under a pad the moment hangs on where along it the push comes to lie, and so on that stiffness.
+        """
+        a, reach = self.answer, _smallest(wide) / 2
+        ups, levels = [], []
         for n, bolt in enumerate(a.seat.bolts):
             high = _smallest(upper if n < 2 else lower) / 2
-            reach = _smallest(wide) / 2
-            up = self._on_board(Rectangle(bolt.y, bolt.y, bolt.z - high, bolt.z + high))
-            level = self._on_board(Rectangle(bolt.y - reach, bolt.y + reach, bolt.z, bolt.z))
-            out.append((a.mean(a.fields.M_1, up), a.mean(a.fields.M_2, level), a.mean(a.fields.M_12, up)))
-        return Moments(*(np.stack(m) for m in zip(*out, strict=True)))
+            ups.append(self._on_board(Rectangle(bolt.y, bolt.y, bolt.z - high, bolt.z + high)))
+            levels.append(self._on_board(Rectangle(bolt.y - reach, bolt.y + reach, bolt.z, bolt.z)))
+        return Moments(a.means("M_1", ups), a.means("M_2", levels), a.means("M_12", ups))
 
     def _on_board(self, r: Rectangle) -> Rectangle:
         W, H = _float(self.setup.place.width) / 2, _float(self.setup.place.height)

@@ -96,10 +96,15 @@ def _quantities(
         beyond = np.full((1, len(careful.cases)), line.overhang)
         yield "o_p", "from what holds the board to its edge", ("",), beyond, np.nan
         yield "a_p", "place of the plate's grid", at, np.broadcast_to(line.along[:, None], line.pull.shape), np.nan
-    for moments, places in ((careful.moments, nodes(careful)), *((m, BOLTS[:count]) for m in at_bolts)):
+    for moments, places in ((careful.moments, nodes(careful)), *((m, _at_bolts(count)) for m in at_bolts)):
         for symbol, what, name in MOMENTS:
             where = places if moments is careful.moments else tuple(f"mean over the wood round{p}" for p in places)
             yield symbol, what, where, np.asarray(getattr(moments, name)), getattr(s, name)
+
+
+def _at_bolts(count: int) -> tuple[str, ...]:
+    """Bolts as they are, then with softer wood under pads and bolts."""
+    return tuple(f"{b}{more}" for more in ("", ", softer wood") for b in BOLTS[:count])
 
 
 def nodes(careful: Careful) -> tuple[str, ...]:
