@@ -111,7 +111,7 @@ class Careful(Trial):
         if self.clamped:  # no holes are bored
             return ()
         E_90, times = self.factor("board.pad_stiffness_MPa"), self.factor("board.pad_stiffness_times")
-        return (self._seat(softer(E_90, times)).stiffness,)
+        return (self._seat(_float(softer(E_90, times))).stiffness,)
 
     @cached_property
     def answer(self) -> Answer:
