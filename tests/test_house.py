@@ -19,7 +19,7 @@ MAY_IMPORT = {
     "quantity": FORMULA_ROOMS,
     "catalogue": FORMULA_ROOMS,
     "job": FORMULA_ROOMS | {"quantity", "catalogue"},
-    "loads": FORMULA_ROOMS | {"job", "catalogue", "result"},
+    "loads": FORMULA_ROOMS | {"job", "catalogue", "result", "statics"},
     "statics": FORMULA_ROOMS,
     "standards": FORMULA_ROOMS,
     "board": FORMULA_ROOMS | {"statics"},

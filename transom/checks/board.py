@@ -5,7 +5,7 @@ from functools import partial
 
 import numpy as np
 
-from transom.checks.check import check
+from transom.checks.check import check, load_duration_factor
 from transom.checks.patch import (
     Around,
     Edges,
@@ -239,8 +239,7 @@ def d510(trial: Trial) -> CheckArray:
     service = Trial(trial.setup, replace(trial.cases, design=trial.cases.wrench), trial.stacks, trial.hardware)
     s, factor = service.strips, trial.factor
     row = next(r for r in trial.setup.tables.rows("d510") if r.name == D510_ROW)
-    short, brief = factor("d510.C_D_short"), factor("d510.C_D_instantaneous")
-    C_D = np.array([short if d == "short" else brief for d in trial.cases.duration])
+    C_D = load_duration_factor(trial, "d510")
     shares = [
         ratio(gross_stress(M, trial.t), allowable_stress(gross_bending_stress(F_bS, row.thickness_mm), C_D, C_M))
         for M, F_bS in ((s.Mx, row.FbS_par_N_mm_mm), (s.My, row.FbS_perp_N_mm_mm))

@@ -4,7 +4,7 @@ import numpy as np
 
 from transom.checks.trial import Trial
 from transom.result import CheckArray
-from transom.units import Value
+from transom.units import Array, Value
 
 
 def check(
@@ -28,3 +28,9 @@ def check(
         note=note,
         information=information,
     )
+
+
+def load_duration_factor(trial: Trial, document: str) -> Array:
+    """C_D of each case, (v,), in a document of allowable values: `nds` or `d510`."""
+    short, brief = (trial.factor(f"{document}.C_D_{how}") for how in ("short", "instantaneous"))
+    return np.array([short if d == "short" else brief for d in trial.cases.duration])

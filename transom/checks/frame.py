@@ -7,9 +7,10 @@ from functools import partial
 
 import numpy as np
 
-from transom.checks.check import check
+from transom.checks.check import check, load_duration_factor
 from transom.checks.frame_pull import LINE, FrameForces, forces, in_plane, working_length
 from transom.checks.joints import PUNCH, pull_over, punching, wall_bearing, washer_on_wood
+from transom.checks.sideways import row_share, sideways_resistance
 from transom.checks.trial import Trial, design_value, found_strength
 from transom.formula import formula
 from transom.maths import maximum, minimum
@@ -56,13 +57,6 @@ def flange_moment(T: N, m: MM, l_eff: MM) -> N:
 def flange_resistance(t: MM, f_y: MPA, t_d: MM, f_y_d: MPA, gamma_M1: ONE) -> N:
     """Moment per length of a flange and of the doubler laid into it, each fully yielded."""
     return (t * t * f_y + t_d * t_d * f_y_d) / (4.0 * gamma_M1)
-
-
-@formula(symbol="F_v,Rd", source="EN 1995-1-1:2004, 2.4.3 (2.17) with the edge and the row's share",
-         typical={"k": 0.54})  # fmt: skip
-def sideways_resistance(F_v_Rk: N, k: ONE, k_e: ONE, n_ef: ONE, n: ONE) -> N:
-    """Design resistance of one bolt in a row of n."""
-    return F_v_Rk * k * k_e * n_ef / n
 
 
 @formula(
@@ -119,7 +113,7 @@ def sideways(trial: Trial) -> Array:
     F_v_Rk = one_plate(f_h, t, d, yield_moment(b.f_ub, d), f.flange)
     n_ef = effective_number(f.n_side, f.side_pitch, b.d)
     k = trial.setup.factors.connection(trial.cases.duration)
-    return np.asarray(sideways_resistance(F_v_Rk, k, cross_banded_edge_factor(f.edge, b.d), n_ef, f.n_side))
+    return np.asarray(sideways_resistance(F_v_Rk, k, cross_banded_edge_factor(f.edge, b.d), row_share(n_ef, f.n_side)))
 
 
 def _in_wood(trial: Trial, F: FrameForces) -> tuple[CheckArray, ...]:
@@ -172,8 +166,7 @@ def _screwed(trial: Trial, F: FrameForces) -> tuple[tuple[CheckArray, ...], Arra
     some = np.maximum(thread, 1e-3)
     k = trial.setup.factors.connection(trial.cases.duration)
     R_ec5 = design_value(withdrawal_resistance(withdrawal_strength(b.d, some, rho), b.d, thread), k)
-    short, brief = trial.factor("nds.C_D_short"), trial.factor("nds.C_D_instantaneous")
-    C_D = np.array([short if d == "short" else brief for d in trial.cases.duration])
+    C_D = load_duration_factor(trial, "nds")
     W = withdrawal_value(specific_gravity(rho), b.d)
     R_nds = adjusted_value(withdrawal_of_screw(W, thread), C_D, trial.factor("nds.C_M"))
     service = design_value(F.pull, opposite_of(np.ravel(trial.cases.factor)))

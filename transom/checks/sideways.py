@@ -4,7 +4,7 @@ from functools import partial
 
 import numpy as np
 
-from transom.checks.check import check
+from transom.checks.check import check, load_duration_factor
 from transom.checks.places import bolts, bottom_edge, edge_or_rim, least_spacing, offset
 from transom.checks.trial import Trial
 from transom.formula import formula
@@ -137,10 +137,10 @@ def by_nds(trial: Trial) -> CheckArray:
         factor("nds.F_e_plywood_MPa"), bearing_steel(A36_STRENGTH), factor("nds.F_yb_MPa"), trial.t,
         plate_of(trial), trial.hardware.d,
     )  # fmt: skip
-    short, brief = factor("nds.C_D_short"), factor("nds.C_D_instantaneous")
-    C_D = np.array([short if d == "short" else brief for d in trial.cases.duration])
     k_e = cross_banded_edge_factor(edge_or_rim(trial), trial.hardware.d)
-    limit = at_edge_in_row(adjusted_value(Z, C_D, factor("nds.C_M")), k_e, _share_of_rows(trial))
+    limit = at_edge_in_row(
+        adjusted_value(Z, load_duration_factor(trial, "nds"), factor("nds.C_M")), k_e, _share_of_rows(trial)
+    )
     return _check(
         trial, "sideways-in-wood", "nds", trial.service_shear, limit, NDS,
         note="service loads; second opinion, 1.3 to 1.9 times harsher than EN 1995 on normal work",

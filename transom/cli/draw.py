@@ -6,13 +6,12 @@ from typing import TYPE_CHECKING, Annotated, Literal
 import typer
 
 from transom.cli.jobs import FAILS, PASSES, Force, JobPath, path_of, read
-from transom.cli.mounted import DespiteFailure, free_names, mounted, refusal
+from transom.cli.mounted import DespiteFailure, Folder, free_names, mounted, unless_it_fails
 
 if TYPE_CHECKING:
     from transom.drawing.records import Drawing
     from transom.judge.records import Judgement
 
-Out = Annotated[Path, typer.Option("--out", metavar="DIR", help="Folder for the files; made where it is missing.")]
 Paper = Annotated[
     Literal["letter", "a4", "tabloid", "roll"] | None,
     typer.Option(
@@ -34,7 +33,7 @@ Only = Annotated[
 
 
 def draw(
-    out: Out,
+    out: Folder,
     job: JobPath = None,
     paper: Paper = None,
     holes_only: HolesOnly = False,
@@ -44,7 +43,7 @@ def draw(
 ) -> None:
     """Draw the mount: full-size template, cut file, section and faces, bench card, cut list."""
     from transom.cli.log import log
-    from transom.cli.stream import say, tell
+    from transom.cli.stream import say
     from transom.drawing.buildable import faults
     from transom.drawing.files import bench_files, drawn
     from transom.drawing.layout import drawing_of
@@ -53,9 +52,7 @@ def draw(
 
     path = path_of(job)
     j = mounted(read(path))
-    if not j.passes and (j.mount is None or not despite_failure):
-        tell(*refusal(j, "The drawing"))
-        raise typer.Exit(FAILS)
+    unless_it_fails(j, "The drawing", despite_failure)
     drawing = drawing_of(j)
     if found := faults(drawing):
         raise JobError(*(f"{path}: {line}" for line in found))

@@ -6,6 +6,7 @@ from typing import Annotated, Literal
 import typer
 
 from transom.cli.jobs import FAILS, PASSES, AsJson, Force, JobPath, path_of, read
+from transom.cli.mounted import DespiteFailure
 from transom.cli.papers import Papers, allowed
 from transom.cli.size import Prices, Rank
 
@@ -26,7 +27,6 @@ Out = Annotated[
 WritePrices = Annotated[
     Path | None, typer.Option(metavar="FILE", help="Write a price book to fill in, for this job.", show_default=False)
 ]
-Despite = Annotated[bool, typer.Option("--despite-failure", help="Make paper although the mount does not pass.")]
 
 
 def estimate(
@@ -39,7 +39,7 @@ def estimate(
     csv: AsCsv = None,
     out: Out = None,
     write_prices: WritePrices = None,
-    despite_failure: Despite = False,
+    despite_failure: DespiteFailure = False,
     force: Force = False,
     json: AsJson = False,
 ) -> None:

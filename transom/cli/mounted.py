@@ -5,6 +5,8 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from transom.cli.jobs import FAILS
+
 if TYPE_CHECKING:
     from transom.job.records import Job
     from transom.judge.records import Judgement
@@ -15,6 +17,8 @@ DespiteFailure = Annotated[
         "--despite-failure", help="Make it from a mount that does not pass; every page then says DOES NOT PASS."
     ),
 ]
+Folder = Annotated[Path, typer.Option("--out", metavar="DIR", help="Folder for the files; made where it is missing.")]
+Glue = Annotated[str, typer.Option(metavar="NAME", help="Glue, by its name in `transom materials cures`.")]
 
 
 def mounted(job: "Job") -> "Judgement":
@@ -49,6 +53,15 @@ def refusal(j: "Judgement", what: str) -> tuple[str, ...]:
         *(f"DOES NOT PASS: {reason}" for reason in said),
         f"{what} was not made. Change the mount, or add --despite-failure: every page then says DOES NOT PASS.",
     )
+
+
+def unless_it_fails(j: "Judgement", what: str, despite_failure: bool) -> None:
+    """Go on where the mount passes, or where there is one and it was asked for all the same; else say why not and exit."""
+    from transom.cli.stream import tell
+
+    if not j.passes and (j.mount is None or not despite_failure):
+        tell(*refusal(j, what))
+        raise typer.Exit(FAILS)
 
 
 def free_names(folder: Path, names: list[str], force: bool) -> list[Path]:

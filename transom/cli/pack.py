@@ -1,23 +1,20 @@
 """`transom pack`: all paper of a job in one folder, with a page that leads to it."""
 
 from dataclasses import replace
-from pathlib import Path
 from typing import Annotated
 
 import typer
 
 from transom.cli.jobs import FAILS, PASSES, Force, JobPath, path_of, read
-from transom.cli.mounted import DespiteFailure, free_names, mounted, refusal
+from transom.cli.mounted import DespiteFailure, Folder, Glue, free_names, mounted, unless_it_fails
 
-Out = Annotated[Path, typer.Option("--out", metavar="DIR", help="Folder for the files; made where it is missing.")]
 From = Annotated[
     str | None, typer.Option("--from", metavar="TIME", help="Start of the build, for its steps.", show_default=False)
 ]
-Glue = Annotated[str, typer.Option(metavar="NAME", help="Glue, by its name in `transom materials cures`.")]
 
 
 def pack(
-    out: Out,
+    out: Folder,
     job: JobPath = None,
     start: From = None,
     glue: Glue = "structural epoxy",
@@ -26,15 +23,13 @@ def pack(
 ) -> None:
     """Write all paper at once: to build, to check, to price; index.html leads to it."""
     from transom.cli.log import log
-    from transom.cli.stream import say, tell
+    from transom.cli.stream import say
     from transom.floor.pack import index, issue_quote, pack_of
     from transom.job.files import text_of, write_atomic
 
     path = path_of(job)
     j = mounted(read(path))
-    if not j.passes and (j.mount is None or not despite_failure):
-        tell(*refusal(j, "The pack"))
-        raise typer.Exit(FAILS)
+    unless_it_fails(j, "The pack", despite_failure)
     made = pack_of(j, path, text_of(path), start, glue)
     names = {s.name: f"{path.stem}-{s.name}" for s in made.sheets}
     places = free_names(out, [*names.values(), "index.html"], force)

@@ -24,7 +24,7 @@ def record(
     """Write the mount record: as built, measured, torqued, tried; what is missing; signatures."""
     from transom.catalogue import SHIPPED
     from transom.cli.log import log
-    from transom.cli.stream import say, tell
+    from transom.cli.stream import as_json, say, tell
     from transom.errors import JobError
     from transom.floor.record import record_of, sentence, under
     from transom.floor.recordpaper import data, page
@@ -46,9 +46,7 @@ def record(
         write_atomic(place, page(r), force)
         log(r.built, path, "record", [place])
     if json:
-        import json as writer
-
-        say([writer.dumps(data(r), indent=1, ensure_ascii=False)])
+        say(as_json(data(r)))
     else:
         say([sentence(r), *under(r), *([f"Missing for a RECORD: {'; '.join(r.missing)}."] if r.missing else [])])
         say([f"{place}: written"] if r.passes or despite_failure else

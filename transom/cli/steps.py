@@ -6,7 +6,7 @@ from typing import Annotated
 import typer
 
 from transom.cli.jobs import FAILS, PASSES, AsJson, Force, JobPath, path_of, read
-from transom.cli.mounted import DespiteFailure, mounted, refusal
+from transom.cli.mounted import DespiteFailure, Glue, mounted, unless_it_fails
 
 From = Annotated[
     str | None,
@@ -14,7 +14,6 @@ From = Annotated[
         "--from", metavar="TIME", help='Start, such as "2026-11-30 08:00"; left out, day 1.', show_default=False
     ),
 ]
-Glue = Annotated[str, typer.Option(metavar="NAME", help="Glue, by its name in `transom materials cures`.")]
 Pdf = Annotated[Path | None, typer.Option("--pdf", metavar="FILE", help="Write the checklist.", show_default=False)]
 
 
@@ -30,7 +29,7 @@ def steps(
     """Build it in order: glue-up, boring, sealing, fitting, torque, when and after which cure."""
     from transom.catalogue import SHIPPED
     from transom.cli.log import log
-    from transom.cli.stream import say, tell
+    from transom.cli.stream import as_json, say, tell
     from transom.floor.building import build_of
     from transom.floor.clock import start_of, timed
     from transom.floor.screen import checklist, data, screen
@@ -40,9 +39,7 @@ def steps(
     path = path_of(job)
     begins = start_of(start)
     j = mounted(read(path))
-    if not j.passes and (j.mount is None or not despite_failure):
-        tell(*refusal(j, "The list of steps"))
-        raise typer.Exit(FAILS)
+    unless_it_fails(j, "The list of steps", despite_failure)
     b = build_of(j, SHIPPED, glue)
     told = timed(listed(b), begins)
     if pdf is not None:
@@ -50,9 +47,7 @@ def steps(
         log(j, path, "steps --pdf", [pdf])
         tell(f"{pdf}: written")
     if json:
-        import json as writer
-
-        say([writer.dumps(data(b, told, begins), indent=1, ensure_ascii=False)])
+        say(as_json(data(b, told, begins)))
     else:
         say(screen(b, told, begins))
     raise typer.Exit(PASSES if j.passes else FAILS)

@@ -17,6 +17,13 @@ def tell(*lines: str) -> None:
     _put(sys.stderr, "".join(f"{line}\n" for line in lines))
 
 
+def as_json(data: object) -> list[str]:
+    """Data to say as JSON. Raises ValueError where a number is NaN or infinite."""
+    import json
+
+    return [json.dumps(data, indent=1, ensure_ascii=False, allow_nan=False)]
+
+
 def _put(stream: TextIO, text: str) -> None:
     from transom.report.text import printable
 

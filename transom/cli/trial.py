@@ -60,6 +60,7 @@ def trial(
 def _read_out(path: Path, found: dict[str, str], json: bool) -> tuple[list[str], bool]:
     """What to print, and whether nothing speaks against the mount."""
     from transom.catalogue import SHIPPED
+    from transom.cli.stream import as_json
     from transom.errors import JobError
     from transom.floor.findings import tried
     from transom.floor.record import judged_as_built
@@ -79,7 +80,5 @@ def _read_out(path: Path, found: dict[str, str], json: bool) -> tuple[list[str],
         return before(j), j.passes
     t = tried(j, SHIPPED)
     if json:
-        import json as writer
-
-        return [writer.dumps(data(t), indent=1, ensure_ascii=False)], t.passes
+        return as_json(data(t)), t.passes
     return after(t), t.passes

@@ -10,10 +10,6 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from transom.loads.geometry import (
-    board_force_x,
-    board_force_z,
-    board_moment_x,
-    board_moment_z,
     moment_x,
     moment_y,
     moment_z,
@@ -22,6 +18,7 @@ from transom.loads.geometry import (
     scaled_couple,
     scaled_force,
 )
+from transom.statics.wrench import turned
 from transom.units import Array, Value
 
 Triple = tuple[Value, Value, Value]
@@ -90,22 +87,6 @@ def level_wrench(situation: Situation, factored: bool) -> Array:
     return np.moveaxis(np.concatenate(sums), 0, -1)
 
 
-def board_wrench(level: Array, lean: Value) -> Array:
-    """Wrenches (..., 6) in level axes turned into the board's; the lean is a float or (n, 1)."""
-    F_x, F_y, F_z, M_x, M_y, M_z = np.moveaxis(level, -1, 0)
-    return np.stack(
-        np.broadcast_arrays(
-            board_force_x(F_x, F_z, lean),
-            F_y,
-            board_force_z(F_x, F_z, lean),
-            board_moment_x(M_x, M_z, lean),
-            M_y,
-            board_moment_z(M_x, M_z, lean),
-        ),
-        axis=-1,
-    )
-
-
 def per_case(value: Value, v: int) -> Array:
     """A value that broadcasts to v cases, with all v of them on its last axis."""
     return np.broadcast_to(value, np.broadcast_shapes(np.shape(value), (v,)))
@@ -145,7 +126,7 @@ def components_of(situation: Situation, lean: Value) -> tuple[Component, ...]:
     found = []
     for action in situation.actions:
         alone = replace(situation, actions=(action,))
-        wrench = board_wrench(level_wrench(alone, factored=False), lean)
+        wrench = turned(level_wrench(alone, factored=False), lean)
         gamma = per_case(action.gamma, v)
         found += [
             Component(name, action.name, gamma[..., i], wrench[..., i, :]) for i, name in enumerate(situation.names)

@@ -13,7 +13,6 @@ from transom.errors import JobError
 from transom.loads.actions import (
     Component,
     Situation,
-    board_wrench,
     components_of,
     level_wrench,
     like,
@@ -24,6 +23,7 @@ from transom.loads.inputs import LoadInputs, OwnCase, checked, columns
 from transom.loads.road import road
 from transom.loads.situations import Scene, ahead, astern, hard_over, strike, turn, wave
 from transom.result import Cases
+from transom.statics.wrench import turned
 
 
 def build_cases(inputs: LoadInputs) -> Cases:
@@ -44,8 +44,8 @@ def build_cases(inputs: LoadInputs) -> Cases:
         duration=duration,
         factor=side_by_side([per_case(s.factor, len(s.names)) for s in found]),
         weight_factor=side_by_side([per_case(s.weight_factor, len(s.names)) for s in found]),
-        wrench=board_wrench(side_by_side([level_wrench(s, factored=False) for s in found], axis=-2), x.lean_rad),
-        design=board_wrench(side_by_side([level_wrench(s, factored=True) for s in found], axis=-2), x.lean_rad),
+        wrench=turned(side_by_side([level_wrench(s, factored=False) for s in found], axis=-2), x.lean_rad),
+        design=turned(side_by_side([level_wrench(s, factored=True) for s in found], axis=-2), x.lean_rad),
     )
 
 

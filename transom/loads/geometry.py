@@ -134,30 +134,6 @@ def resultant_moment(gamma: ONES, M: N_MMS) -> N_MM:
     return total(gamma * M)
 
 
-@formula(symbol="F_x", source="statics, e_x = (cos, 0, -sin)", known_by="derived")
-def board_force_x(F_x: N, F_z: N, theta: RAD) -> N:
-    """Force off the board, from level components; the board's top leans aft by theta."""
-    return F_x * cos(theta) - F_z * sin(theta)
-
-
-@formula(symbol="F_z", source="statics, e_z = (sin, 0, cos)", known_by="derived")
-def board_force_z(F_x: N, F_z: N, theta: RAD) -> N:
-    """Force up the board, from level components; the board's top leans aft by theta."""
-    return F_x * sin(theta) + F_z * cos(theta)
-
-
-@formula(symbol="M_x", source="statics, e_x = (cos, 0, -sin)", known_by="derived")
-def board_moment_x(M_x: N_MM, M_z: N_MM, theta: RAD) -> N_MM:
-    """Moment about the axis square to the board, from level components."""
-    return M_x * cos(theta) - M_z * sin(theta)
-
-
-@formula(symbol="M_z", source="statics, e_z = (sin, 0, cos)", known_by="derived")
-def board_moment_z(M_x: N_MM, M_z: N_MM, theta: RAD) -> N_MM:
-    """Moment about the axis up the board, from level components."""
-    return M_x * sin(theta) + M_z * cos(theta)
-
-
 @formula(symbol="F", source="the shop's own case", evidence="stated", known_by="derived",
          typical={"times": 1.2})  # fmt: skip
 def scaled_force(times: ONE, F: N) -> N:

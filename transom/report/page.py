@@ -7,7 +7,9 @@ from transom.job.records import Job
 from transom.judge.judging import REQUIRED, left_open
 from transom.judge.records import Judgement
 from transom.quantity import show
-from transom.report.amounts import amount, percent, power, tape
+from transom.report.amounts import amount, compared, percent, power, tape
+from transom.report.height import height_block
+from transom.report.ruler import ruler_check
 from transom.report.text import GAP, Bars, block, clean, columns, ends, rule
 from transom.report.words import case_words, check_words, plural, spelled
 from transom.result import ONCE, Assumption, Check
@@ -249,6 +251,23 @@ def paper(j: Judgement) -> Iterator[str]:
 def paper_words(j: Judgement) -> str:
     """The kind of paper and what it is good for."""
     return PAPERS[j.paper] if j.passes else f"{j.paper}: it does not pass, so nothing is to be cut from it."
+
+
+def foot(j: Judgement) -> Iterator[str]:
+    """What every screen ends with, good news or bad."""
+    yield from ruler_check(j)
+    yield from height_block(j)
+    yield from paper(j)
+    yield from notes(j)
+    yield from stops(j)
+    yield from careful(j)
+
+
+def fails_line(c: Check, job: Job) -> Iterator[str]:
+    """A failing check: carries, may carry, share of the limit, when."""
+    when = case_words(c.case, job.cases)
+    text = f"{check_words(c, job)}: {compared(c, job.head.units)}, {percent(c.utilisation)} of limit"
+    yield from block("FAILS", text + (f"; {when}" if when else ""))
 
 
 def careful(j: Judgement) -> Iterator[str]:

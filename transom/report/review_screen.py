@@ -5,22 +5,19 @@ from collections.abc import Iterator, Sequence
 
 from transom.judge.records import Judgement
 from transom.quantity import show
-from transom.report.amounts import compared, percent
+from transom.report.amounts import percent
 from transom.report.chance import first_block
 from transom.report.cures import Told, advice
 from transom.report.forces import trial_of_mount
-from transom.report.height import height_block
 from transom.report.page import (
     bar_lines,
-    careful,
     counted_stops,
+    fails_line,
+    foot,
     head,
     holds,
     links,
-    notes,
-    paper,
     stop_lines,
-    stops,
     to_measure,
     used,
     weakest,
@@ -28,10 +25,9 @@ from transom.report.page import (
 from transom.report.parts import not_looked_at
 from transom.report.pencil import Pencil, pencil
 from transom.report.pencil import sentence as pencil_sentence
-from transom.report.ruler import ruler_check
 from transom.report.shopping import cure_words, shopping
 from transom.report.text import Bars, block, columns, rule
-from transom.report.words import EVIDENCE, case_words, check_words, plural, spelled
+from transom.report.words import EVIDENCE, plural, spelled
 
 
 def review_screen(j: Judgement, bars: Bars, cures: Sequence[Told] = ()) -> list[str]:
@@ -64,9 +60,7 @@ def failures(j: Judgement, cures: Sequence[Told]) -> Iterator[str]:
     """Each failing check: carries, may carry, share of the limit, when; then what can be done about it."""
     units = j.job.head.units
     for c in j.failing:
-        when = case_words(c.case, j.job.cases)
-        yield from block("FAILS", f"{check_words(c, j.job)}: {compared(c, units)}, {percent(c.utilisation)} of limit"
-                         + (f"; {when}" if when else ""))  # fmt: skip
+        yield from fails_line(c, j.job)
     if not j.failing:
         return
     lines = [
@@ -131,12 +125,7 @@ def grounds(j: Judgement) -> Iterator[str]:
     yield from would_change(j)
     yield from to_measure(j)
     yield from first_block(j)
-    yield from ruler_check(j)
-    yield from height_block(j)
-    yield from paper(j)
-    yield from notes(j)
-    yield from stops(j)
-    yield from careful(j)
+    yield from foot(j)
 
 
 def rests_on(j: Judgement) -> Iterator[str]:

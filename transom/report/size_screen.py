@@ -6,28 +6,23 @@ from collections.abc import Iterator, Sequence
 from transom.judge.evaluate import trial_of
 from transom.judge.records import Judgement, Option
 from transom.quantity import show
-from transom.report.amounts import compared, percent
+from transom.report.amounts import percent
 from transom.report.cures import Cure, advice
-from transom.report.height import height_block
 from transom.report.mounts import short_words
 from transom.report.page import (
     beyond_brackets,
-    careful,
+    fails_line,
+    foot,
     good_for,
     head,
     measures,
-    notes,
-    paper,
     stop_lines,
-    stops,
     to_measure,
     weakest,
 )
-from transom.report.ruler import ruler_check
 from transom.report.shopping import halves_of, shopping
 from transom.report.text import Bars, block, rule
-from transom.report.words import case_words, check_words, name_words, plural, spelled
-from transom.result import Check
+from transom.report.words import check_words, name_words, plural, spelled
 from transom.sizing.extents import required_thickness
 
 
@@ -148,7 +143,7 @@ def missed(j: Judgement, cures: Sequence[Cure]) -> Iterator[str]:
         yield from block("", f"{show.length(miss.total, units, towards='up')} under the bracket;"
                          f" {show.length(miss.wood, units)} of wood", at=14)  # fmt: skip
         for c in miss.failing:
-            yield from _fails(j, c)
+            yield from fails_line(c, j.job)
         yield from wanted(j, miss)
     yield rule()
     yield " WHAT WOULD CURE IT"
@@ -176,19 +171,7 @@ def wanted(j: Judgement, miss: Option) -> Iterator[str]:
         yield from block("NEEDS", f"more than wood: no thickness laid up like this will do ({name})")
 
 
-def _fails(j: Judgement, c: Check) -> Iterator[str]:
-    units = j.job.head.units
-    when = case_words(c.case, j.job.cases)
-    text = f"{check_words(c, j.job)}: {compared(c, units)}, {percent(c.utilisation)} of limit"
-    yield from block("FAILS", text + (f"; {when}" if when else ""))
-
-
 def last(j: Judgement) -> Iterator[str]:
     """What both the good and the bad news end with."""
     yield from to_measure(j)
-    yield from ruler_check(j)
-    yield from height_block(j)
-    yield from paper(j)
-    yield from notes(j)
-    yield from stops(j)
-    yield from careful(j)
+    yield from foot(j)

@@ -45,6 +45,18 @@ def turned_z(F_x: N, F_z: N, theta: RAD) -> N:
     return F_x * sin(theta) + F_z * cos(theta)
 
 
+@formula(symbol="M_x", source="statics, e_x = (cos, 0, -sin)", known_by="derived")
+def turned_moment_x(M_x: N_MM, M_z: N_MM, theta: RAD) -> N_MM:
+    """Moment about the axis square to the board, from level components."""
+    return M_x * cos(theta) - M_z * sin(theta)
+
+
+@formula(symbol="M_z", source="statics, e_z = (sin, 0, cos)", known_by="derived")
+def turned_moment_z(M_x: N_MM, M_z: N_MM, theta: RAD) -> N_MM:
+    """Moment about the axis up the board, from level components."""
+    return M_x * sin(theta) + M_z * cos(theta)
+
+
 @formula(symbol="M_y,m", source="statics: in-plane load acts at the aft face", known_by="derived")
 def mid_thickness_moment_y(M_y: N_MM, F_z: N, t: MM) -> N_MM:
     """Moment that pulls the top aft, about mid-thickness of a board t thick."""
@@ -72,15 +84,15 @@ def about(wrench: Array, x: Value, y: Value, z: Value) -> Array:
 
 
 def turned(wrench: Array, theta: Value) -> Array:
-    """A wrench in level axes, turned into the axes of a board that leans aft by theta (rad)."""
+    """Wrenches (..., 6) in level axes, turned into those of a board that leans aft by theta, rad, a float or (n, 1)."""
     F_x, F_y, F_z, M_x, M_y, M_z = np.moveaxis(np.asarray(wrench, dtype=float), -1, 0)
     parts = (
         turned_x(F_x, F_z, theta),
         F_y,
         turned_z(F_x, F_z, theta),
-        turned_x(M_x, M_z, theta),
+        turned_moment_x(M_x, M_z, theta),
         M_y,
-        turned_z(M_x, M_z, theta),
+        turned_moment_z(M_x, M_z, theta),
     )
     return np.stack(np.broadcast_arrays(*parts), axis=-1)
 
