@@ -38,7 +38,6 @@ N_MM = Annotated[Value, Unit("N*mm")]
 N_MM2 = Annotated[Value, Unit("N*mm^2")]
 N_PER_MM = Annotated[Value, Unit("N/mm")]
 MM_PER_N = Annotated[Value, Unit("mm/N")]
-MM3_PER_N = Annotated[Value, Unit("mm^3/N")]
 
 KG = Annotated[Value, Unit("kg")]
 KG_PER_M3 = Annotated[Value, Unit("kg/m^3")]

@@ -19,29 +19,17 @@ from transom.checks.edge_lines import EdgeLine, edge_line
 from transom.checks.patch import Patch
 from transom.checks.trial import Moments, Trial
 from transom.formula import formula
-from transom.units import MM, MPA, ONE, Array, N, Value
+from transom.units import MPA, ONE, Array, N, Value
 
 TARGET = 40.0  # mm, the coarser of two grids; the finer halves it
 STEEL = 210_000.0  # MPa
 ENDS = (8.0, 8.0, 8.0)  # mm, the pieces a clamp bracket's pads bear on at either end
 
 
-@formula(symbol="-z", source="depth below the top edge, z up", evidence="convention", known_by="derived")
-def height_of(depth: MM) -> MM:
-    """Board coordinate z of a depth below the top edge."""
-    return -depth
-
-
 @formula(symbol="T + dT", source="tension and what two grids have yet to go", evidence="convention", known_by="derived")
 def tension_with_error(T: N, dT: N) -> N:
     """Bolt tension on the safe side of the grid's error."""
     return T + dT
-
-
-@formula(symbol="a/2", source="square of the same area", evidence="convention", known_by="derived")
-def shifted(middle: MM, reach: MM) -> MM:
-    """An edge that lies a reach from the middle."""
-    return middle + reach
 
 
 @formula(symbol="V_m", source="bolts, or pads, of both sides", evidence="published", known_by="derived")

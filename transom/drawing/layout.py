@@ -41,7 +41,6 @@ def drawing_of(j: Judgement) -> Drawing:
         held_by=j.setup.holding.by,
         frame_kind=j.setup.place.kind,
         torque=j.torque,
-        torque_stated=j.job.engine.torque is not None,
     )
     return doubts(replace(drawing, doubts=tuple(not_drawn(j))))
 

@@ -287,7 +287,6 @@ class Drawing:
     held_by: str  # bolts | clamps
     frame_kind: str  # pod | uprights | cap rail
     torque: float = 0.0  # N*mm; 0 where clamps hold the engine
-    torque_stated: bool = False
     doubts: tuple[str, ...] = field(default=())
 
     def of(self, purpose: str) -> tuple[Hole, ...]:

@@ -4,16 +4,6 @@ import datetime as dt
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
 
-SOLD_BY = {
-    "sheet": "sheet",
-    "plate": "m2",
-    "bolt": "each",
-    "nut": "each",
-    "washer": "each",
-    "epoxy": "kit",
-    "supply": "",
-}
-
 
 @dataclass(frozen=True)
 class Item:

@@ -2,7 +2,7 @@
 
 from transom.formula import formula
 from transom.maths import PI, exp, log, maximum, minimum, positive, sqrt, where
-from transom.units import KG, KG_PER_M3, M_PER_S, M_PER_S2, MM, ONE, RAD, M, N
+from transom.units import KG, M_PER_S, MM, ONE, RAD, M, N
 
 KNOT = 1852.0 / 3600.0
 FOOT = 0.3048
@@ -46,13 +46,6 @@ def planing_acceleration(LWL: M, B_C: M, beta: RAD, V: M_PER_S, m_LDC: KG) -> ON
 def service_acceleration(n_CG: ONE, gravity: ONE = 1.0) -> ONE:
     """What the engine weighs in a sea, gravity included, in g."""
     return gravity + n_CG
-
-
-@formula(symbol="C_delta", source=SAVITSKY_BROWN,
-         typical={"W": 827400.0, "b": 7.3, "rho": 1025.0, "g_n": 9.80665})  # fmt: skip
-def beam_loading(W: N, b: M, rho: KG_PER_M3, g_n: M_PER_S2 = 9.80665) -> ONE:
-    """Static beam-loading coefficient."""
-    return W / (rho * g_n * b**3)
 
 
 @formula(symbol="n_cg", source=SAVITSKY_BROWN,

@@ -36,9 +36,6 @@ class EngineLoads:
     full_turn: bool
 
 
-KickerLoads = EngineLoads
-
-
 @dataclass(frozen=True)
 class BracketLoads:
     """A setback bracket: its own mass (kg) and where it lies in level axes from the datum, mm; it neither

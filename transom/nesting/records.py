@@ -94,11 +94,6 @@ class Nest:
     cuts: tuple[Cut, ...]
     left: tuple[Box, ...]
 
-    @property
-    def largest_left(self) -> float:
-        """Area of the largest piece left over, mm2."""
-        return self.left[0].area if self.left else 0.0
-
 
 def halves_of(nests: tuple[Nest, ...]) -> int:
     """Half sheets to buy for some nests."""

@@ -90,12 +90,6 @@ def least_pitch(d_0: MM) -> MM:
     return 2.2 * d_0
 
 
-@formula(symbol="p_2,min", source="EN 1993-1-8:2005, Table 3.3", known_by="memory", typical={"d_0": 13.0})
-def least_pitch_across(d_0: MM) -> MM:
-    """Smallest pitch across the load in a metal plate."""
-    return 2.4 * d_0
-
-
 @formula(symbol="e_min", source="metal plates, end and edge", evidence="common practice", known_by="derived",
          typical={"d": 12.0})  # fmt: skip
 def practice_edge(d: MM) -> MM:

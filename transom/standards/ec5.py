@@ -16,24 +16,11 @@ def design_strength(f_k: MPA, k_mod: ONE, gamma_M: ONE) -> MPA:
     return k_mod * f_k / gamma_M
 
 
-@formula(symbol="R_d", source="EN 1995-1-1:2004, 2.4.3 (2.17)", typical={"k_mod": 0.7, "gamma_M": 1.3})
-def design_resistance(R_k: N, k_mod: ONE, gamma_M: ONE) -> N:
-    """Design resistance: the characteristic one for the load's duration and the wood's damp, over gamma_M."""
-    return k_mod * R_k / gamma_M
-
-
 @formula(symbol="A_net", source="geometry of a round washer on a round hole", known_by="derived",
          typical={"D": 36.0, "d_h": 13.0})  # fmt: skip
 def round_net_area(D: MM, d_h: MM) -> MM2:
     """Area of a round washer of diameter D that bears, less the hole d_h in the wood."""
     return PI / 4 * (D**2 - d_h**2)
-
-
-@formula(symbol="A_net", source="geometry of a plate on round holes", known_by="derived",
-         typical={"a": 80.0, "b": 60.0, "d_h": 13.0, "n": 1.0})  # fmt: skip
-def rectangle_net_area(a: MM, b: MM, d_h: MM, n: ONE = 1.0) -> MM2:
-    """Area of a plate a x b that bears, less its n holes of diameter d_h in the wood."""
-    return a * b - n * PI / 4 * d_h**2
 
 
 @formula(symbol="D_eff", source="EN 1995-1-1:2004, 8.5.2(3)", typical={"t": 5.0, "d": 12.0})

@@ -154,11 +154,6 @@ def one_plate(f_h_k: MPA, t_1: MM, d: MM, M_y_Rk: N_MM, t_p: MM, F_ax_Rk: N = 0.
     return between_thin_and_thick(thin, thick, t_p, d)
 
 
-def centre_plate(f_h_k: MPA, t_1: MM, d: MM, M_y_Rk: N_MM, F_ax_Rk: N = 0.0) -> Value:
-    """Resistance in N for each shear plane, steel plate between two members of thickness t_1 (8.11)."""
-    return least(thick_plate_modes(f_h_k, t_1, d, M_y_Rk, F_ax_Rk))
-
-
 def outer_plates(f_h_k: MPA, t_2: MM, d: MM, M_y_Rk: N_MM, t_p: MM, F_ax_Rk: N = 0.0) -> Value:
     """Resistance in N for each shear plane, wood of thickness t_2 between two steel plates (8.12, 8.13)."""
     crushing = outer_plates_j(f_h_k, t_2, d)

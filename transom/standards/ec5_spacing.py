@@ -5,7 +5,7 @@ alpha is the acute angle between load and face grain, 0 to 90 degrees, in radian
 
 from transom.formula import formula
 from transom.maths import PI, absolute, cos, maximum, minimum, sin
-from transom.units import MM, ONE, RAD, N
+from transom.units import MM, ONE, RAD
 
 _BOLT = {"d": 12.0, "alpha": 0.9, "least": 80.0}
 
@@ -72,10 +72,3 @@ def effective_number(n: ONE, a_1: MM, d: MM) -> ONE:
 def effective_number_at_angle(n: ONE, n_ef: ONE, alpha: RAD) -> ONE:
     """Bolts that count at the angle alpha: n_ef along the grain, all across it, straight between them."""
     return n_ef + (n - n_ef) * alpha / (PI / 2)
-
-
-@formula(symbol="F_v,ef,Rk", source="EN 1995-1-1:2004, 8.1.2(4) (8.1)", known_by="memory",
-         typical={"n_ef": 2.4})  # fmt: skip
-def row_resistance(n_ef: ONE, F_v_Rk: N) -> N:
-    """Resistance of one row of bolts."""
-    return n_ef * F_v_Rk

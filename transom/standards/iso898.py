@@ -19,12 +19,6 @@ def minor_area(d: MM, P: MM) -> MM2:
     return PI / 4 * (d - 1.226869 * P) ** 2
 
 
-@formula(symbol="A", source="geometry of a round shank", known_by="derived")
-def shank_area(d: MM) -> MM2:
-    """Area of the plain shank."""
-    return PI / 4 * d**2
-
-
 @formula(symbol="F_p", source="ISO 898-1:2013, 9.1.3", typical={"S_p": 580.0, "A_s": 84.3})
 def proof_load(S_p: MPA, A_s: MM2) -> N:
     """Pull a bolt takes without a lasting stretch."""

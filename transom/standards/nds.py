@@ -6,7 +6,7 @@ Values are reference values for allowable-stress design, for bolts of 1/4 to 1 i
 """
 
 from transom.formula import formula
-from transom.maths import PI, cos, sin, sqrt
+from transom.maths import cos, sin, sqrt
 from transom.standards.modes import least
 from transom.units import MM, MPA, ONE, RAD, N, Value
 
@@ -42,12 +42,6 @@ def bearing_at_angle(F_e_par: MPA, F_e_perp: MPA, theta: RAD) -> MPA:
 def bearing_steel(F_u: MPA) -> MPA:
     """Dowel bearing strength of a steel side plate of tensile strength F_u."""
     return 2.4 * F_u / 1.6
-
-
-@formula(symbol="K_theta", source="NDS 2018, Table 12.3.1B", typical=_WOOD)
-def angle_factor(theta_max: RAD) -> ONE:
-    """Allowance for the largest angle between load and grain in either member, 0 to 90 degrees."""
-    return 1 + 0.25 * theta_max / (PI / 2)
 
 
 @formula(symbol="R_d", source="NDS 2018, Table 12.3.1B", typical={"K_theta": 1.1, "c": 3.6})

@@ -28,12 +28,6 @@ def end_distance(D: MM, c: ONE = 7.0) -> MM:
     return c * D
 
 
-@formula(symbol="s", source="NDS 2018, Table 12.5.1B", typical={**_BOLT, "c": 4.0})
-def spacing_in_row(D: MM, c: ONE = 4.0) -> MM:
-    """Spacing within a row along the load: c is 4 full and 3 floor."""
-    return c * D
-
-
 @formula(symbol="e_edge", source="NDS 2018, Table 12.5.1C", typical=_BOLT)
 def edge_along(D: MM, l: MM, s_row: MM) -> MM:  # noqa: E741 the source's symbol
     """Edge distance under load along the grain: 1.5 D, or half the row spacing if larger where l/D > 6."""
@@ -49,12 +43,6 @@ def loaded_edge(D: MM) -> MM:
 @formula(symbol="e_edge", source="NDS 2018, Table 12.5.1C", typical=_BOLT)
 def unloaded_edge(D: MM) -> MM:
     """Distance to the edge that load across the grain pushes away from; it is also the floor."""
-    return 1.5 * D
-
-
-@formula(symbol="s_row", source="NDS 2018, Table 12.5.1D", typical=_BOLT)
-def row_spacing_along(D: MM) -> MM:
-    """Spacing between rows under load along the grain."""
     return 1.5 * D
 
 

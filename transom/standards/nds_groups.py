@@ -7,7 +7,6 @@ from transom.units import MM, MM2, MPA, N_PER_MM, ONE, N, Value
 
 LBF_PER_INCH = 4.4482216152605 / INCH
 WOOD_TO_WOOD = 180000 * LBF_PER_INCH
-WOOD_TO_METAL = 270000 * LBF_PER_INCH
 
 _GROUP = {"EA_m": 7.47e7, "EA_s": 7.47e7, "gamma": 31500.0, "s": 101.6, "m": 0.75, "n": 4.0, "R_EA": 0.9,
           "D": 25.4, "c": 31500.0, "D_1": 25.4}  # fmt: skip

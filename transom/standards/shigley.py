@@ -23,13 +23,6 @@ def clamp_load_at_torque(T: N_MM, K: ONE, d: MM) -> N:
     return T / (K * d)
 
 
-@formula(symbol="tan lambda", source="Shigley 9e, 8-2", known_by="memory",
-         typical={"l": 1.75, "d_m": 10.9})  # fmt: skip
-def lead_slope(l: MM, d_m: MM) -> ONE:  # noqa: E741 the source's symbol
-    """Slope of a thread of lead l on its mean diameter."""
-    return l / (PI * d_m)
-
-
 @formula(symbol="K", source="Shigley 9e, eq 8-26", known_by="memory",
          typical={"d_m": 10.9, "d": 12.0, "tan_lambda": 0.05, "f": 0.15, "f_c": 0.15,
                   "alpha": 0.5236})  # fmt: skip

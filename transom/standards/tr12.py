@@ -6,10 +6,8 @@ The gap g is whatever separates the members and carries no load: a soft layer, a
 from transom.formula import formula
 from transom.maths import sqrt
 from transom.standards.modes import least
-from transom.standards.nds import PSI, reduction_term
+from transom.standards.nds import reduction_term
 from transom.units import MM, MM_PER_N, MPA, N_MM, N_PER_MM, ONE, N, Value
-
-PLYWOOD_BEARING = 5600 * PSI  # TR12 table A1: any species, any direction, D above 1/4 in
 
 _DOWEL = {"A": 2e-4, "B": 40.0, "C": 4e5, "q_m": 490.0, "q_s": 490.0, "l_m": 38.1, "l_s": 38.1, "g": 6.35,
           "M_m": 1.06e5, "M_s": 1.06e5, "D": 12.7, "R_d": 3.6}  # fmt: skip

@@ -42,13 +42,6 @@ def panel_modulus(E_laminated: MPA, k: ONE = 0.7) -> MPA:
     return k * E_laminated
 
 
-@formula(symbol="f_m", source="lamination against FPL-GTR-282, Table 12-2", evidence="estimate",
-         known_by="derived", typical=_CUT)  # fmt: skip
-def panel_strength(f_laminated: MPA, k: ONE = 0.5) -> MPA:
-    """Mean bending strength of a real panel from that of clear veneers laminated without fault."""
-    return k * f_laminated
-
-
 @formula(symbol="f_c,90", source="APA D510 (2012), 4.4: allowable bearing is the mean over 1.67",
          known_by="transcribed", typical={"k": 1.67})  # fmt: skip
 def mean_face_bearing(F_c_perp: MPA, k: ONE = 1.67) -> MPA:

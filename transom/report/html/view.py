@@ -17,8 +17,6 @@ from transom.report.shopping import holes, items, more
 from transom.report.words import EVIDENCE, METHODS, case_words, check_words, plural, spelled
 from transom.result import ONCE, Assumption, Check
 
-FAILS_WORD = "DOES NOT PASS"
-
 
 @dataclass(frozen=True)
 class Front:
