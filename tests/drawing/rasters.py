@@ -50,7 +50,9 @@ class Page:
         points = np.array(found)
         assert len(points) > 18, "too little of the circle is drawn"
         # Least squares: x^2 + y^2 = 2 a x + 2 b y + c.
-        a, b, c = np.linalg.lstsq(np.column_stack([2 * points, np.ones(len(points))]), (points**2).sum(axis=1))[0]
+        a, b, c = np.linalg.lstsq(
+            np.column_stack([2 * points, np.ones(len(points))]), (points**2).sum(axis=1), rcond=None
+        )[0]
         return float(a), float(b), 2 * float(np.sqrt(c + a * a + b * b))
 
 

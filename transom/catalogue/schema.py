@@ -9,6 +9,17 @@ EVIDENCE = ("published", "stated", "common practice", "convention", "estimate")
 KNOWN_BY = ("read", "transcribed", "memory", "derived", "computed")
 
 
+def shown(value: Any) -> str:
+    """A value in a message: as Python has it, short, and never an error: a whole number may have too many figures."""
+    if isinstance(value, int) and not isinstance(value, bool) and abs(value) >= 10**30:
+        return "a number of more than 30 figures"
+    try:
+        text = repr(value)
+    except (ValueError, RecursionError):
+        return f"a {type(value).__name__} too large to show"
+    return text if len(text) <= 80 else f"{text[:76]}...{text[-1]}"
+
+
 @dataclass(frozen=True)
 class Between:
     """A finite number in the closed range low to high."""
@@ -20,12 +31,12 @@ class Between:
     def fault(self, value: Any) -> str:
         """What is wrong with `value`, or nothing."""
         if isinstance(value, bool) or not isinstance(value, int | float):
-            return f"{value!r} is not a number"
+            return f"{shown(value)} is not a number"
         if isinstance(value, float) and not math.isfinite(value):
-            return f"{value!r} is not finite"
+            return f"{shown(value)} is not finite"
         if self.whole and not isinstance(value, int):
-            return f"{value!r} is not a whole number"
-        return "" if self.low <= value <= self.high else f"{value!r} is outside {self.low:g} to {self.high:g}"
+            return f"{shown(value)} is not a whole number"
+        return "" if self.low <= value <= self.high else f"{shown(value)} is outside {self.low:g} to {self.high:g}"
 
 
 @dataclass(frozen=True)
@@ -36,7 +47,7 @@ class OneOf:
 
     def fault(self, value: Any) -> str:
         """What is wrong with `value`, or nothing."""
-        return "" if value in self.words else f"{value!r} is none of {', '.join(map(repr, self.words))}"
+        return "" if value in self.words else f"{shown(value)} is none of {', '.join(map(repr, self.words))}"
 
 
 @dataclass(frozen=True)
@@ -45,7 +56,7 @@ class Words:
 
     def fault(self, value: Any) -> str:
         """What is wrong with `value`, or nothing."""
-        return "" if isinstance(value, str) and value.strip() else f"{value!r} is not text, or empty"
+        return "" if isinstance(value, str) and value.strip() else f"{shown(value)} is not text, or empty"
 
 
 @dataclass(frozen=True)
@@ -54,7 +65,7 @@ class YesNo:
 
     def fault(self, value: Any) -> str:
         """What is wrong with `value`, or nothing."""
-        return "" if isinstance(value, bool) else f"{value!r} is neither true nor false"
+        return "" if isinstance(value, bool) else f"{shown(value)} is neither true nor false"
 
 
 _PLAIN: Mapping[Any, Any] = {str: Words(), str | None: Words(), bool: YesNo()}
@@ -116,10 +127,10 @@ def _rule(column: Field[Any]) -> Any:
 
 def row_faults(asked: Plan, values: Mapping[str, Any]) -> Iterator[str]:
     """One line, naming row and key, for each unknown, missing or unfit value of a row."""
-    where = "row " + repr(" ".join(str(values.get(k, "?")) for k in asked.key))
+    where = "row " + shown(" ".join(v if isinstance(v := values.get(k, "?"), str) else shown(v) for k in asked.key))
     for k, value in values.items():
         if k not in asked.rules:
-            yield f"{where}, {k}: unknown column"
+            yield f"{where}, {shown(k)[1:-1]}: unknown column"
         elif why := asked.rules[k].fault(value):
             yield f"{where}, {k}: {why}"
     yield from (f"{where}, {k}: missing" for k in asked.required if k not in values)
@@ -131,11 +142,11 @@ def table_faults(rows: tuple[Row, ...]) -> Iterator[str]:
     last: tuple[Any, ...] | None = None
     for row in rows:
         if row.id in seen:
-            yield f"row {row.id!r}, {row.key[0]}: given twice"
+            yield f"row {shown(row.id)}, {row.key[0]}: given twice"
         seen.add(row.id)
         place = tuple(getattr(row, k) for k in row.rising)
         if row.rising and last is not None and place <= last:
-            yield f"row {row.id!r}, {row.rising[-1]}: {place[-1]!r} does not follow {last[-1]!r}"
+            yield f"row {shown(row.id)}, {row.rising[-1]}: {place[-1]!r} does not follow {last[-1]!r}"
         last = place
 
 
@@ -146,13 +157,13 @@ def read_rows(record: type[R], values: Sequence[Mapping[str, Any]]) -> tuple[tup
     asked = plan(record)
     for each in values:
         if not isinstance(each, Mapping):
-            faults.append(f"row {each!r}: not a table of columns")
+            faults.append(f"row {shown(each)}: not a table of columns")
             continue
         if bad := list(row_faults(asked, each)):
             faults += bad
             continue
         sound: dict[str, Any] = {k: float(v) if k in asked.reals else v for k, v in each.items()}
         row = record(**sound)
-        faults += [f"row {row.id!r}, {k}: {why}" for k, why in row.disorder()]
+        faults += [f"row {shown(row.id)}, {k}: {why}" for k, why in row.disorder()]
         rows.append(row)
     return tuple(rows), (*faults, *table_faults(tuple(rows)))

@@ -17,6 +17,7 @@ from transom.job.records import Job
 ENDS = (".html", ".pdf", ".csv", ".json")  # the last one makes it issued
 Files = Mapping[str, str | bytes]  # contents by ending
 USUAL_DAYS = 30
+MOST = 10**9  # that any quote comes to
 ROOM = 60  # letters of a job's number that go into a file's name
 
 
@@ -161,14 +162,28 @@ def quoted(folder: Path, stem: str) -> Quoted | None:
         dry = said["cases"][0]
         call = said["quote"]["call_before"]
         return Quoted(
-            name=said["quote"]["name"],
+            name=_words(said["quote"]["name"]),
             revision=revision,
-            total=Decimal(said["quote"]["price"]),
-            materials=Decimal(dry["materials"]["likely"]),
-            labour=Decimal(dry["labour"]["likely"]),
-            tax=sum((Decimal(t["amount"]["likely"]) for t in dry["tax"]), Decimal(0)),
-            call_before=None if call is None else Decimal(call),
-            currency=said["currency"],
+            total=_amount(said["quote"]["price"]),
+            materials=_amount(dry["materials"]["likely"]),
+            labour=_amount(dry["labour"]["likely"]),
+            tax=sum((_amount(t["amount"]["likely"]) for t in dry["tax"]), Decimal(0)),
+            call_before=None if call is None else _amount(call),
+            currency=_words(said["currency"]),
         )
-    except (OSError, ValueError, KeyError, TypeError, IndexError, InvalidOperation):
+    except (OSError, ValueError, KeyError, TypeError, IndexError, InvalidOperation, RecursionError):
         raise JobError(f"{path}: is no quote's record any more; put back the file that was written") from None
+
+
+def _words(value: object) -> str:
+    if not isinstance(value, str) or len(value) > 2 * ROOM:
+        raise ValueError("no words")
+    return value
+
+
+def _amount(value: str) -> Decimal:
+    """An amount as the record has it, text; Decimal alone would take NaN, Infinity and 1e999999 for one."""
+    amount = Decimal(_words(value))
+    if not (amount.is_finite() and 0 <= amount <= MOST):
+        raise ValueError("no amount")
+    return amount

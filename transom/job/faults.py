@@ -60,6 +60,7 @@ class Place:
 
 
 MISSING = object()
+_DEEPEST = 60  # brackets, as many as letters are shown
 
 
 @dataclass
@@ -98,11 +99,14 @@ def toml(value: Any) -> str:
     return text if len(text) <= 60 else f"{text[:57]}..."
 
 
-def _plain(value: Any) -> str:
+def _plain(value: Any, deep: int = 0) -> str:
+    """The value in full; what lies deeper than a line could show is dots: a.a.a... nests without end."""
+    if deep > _DEEPEST:
+        return "..."
     if isinstance(value, dict):
-        return "{ " + ", ".join(f"{printable(k)} = {_plain(v)}" for k, v in value.items()) + " }"
+        return "{ " + ", ".join(f"{printable(k)} = {_plain(v, deep + 1)}" for k, v in value.items()) + " }"
     if isinstance(value, list):
-        return "[" + ", ".join(_plain(v) for v in value) + "]"
+        return "[" + ", ".join(_plain(v, deep + 1) for v in value) + "]"
     return _scalar(value)
 
 

@@ -7,7 +7,7 @@ from transom.quantity import QuantityError, read
 
 _SAYS = {
     "panels": "panel", "sheets": "sheet", NOMINAL: "sheet", "threads": "thread", "grades": "bolt grade",
-    "washers": "washer", "plates": "plate alloy",
+    "washers": "washer", "plates": "plate alloy", "supplies": "supply", "labour": "operation",
 }  # fmt: skip
 
 

@@ -10,6 +10,7 @@ from transom.job.faults import printable
 
 MOST_FAULTS = 30
 LONGEST = 60
+LONGEST_MEND = 200
 _WHERE = re.compile(r"\s*\(at (?:line (\d+), column \d+|end of document)\)")
 _STRAIGHT = re.compile(r'"(?:[^"\\]|\\.)*"|\'[^\']*\'')
 _CURLY = "“”„‟″‘’‚‛′«»"
@@ -94,9 +95,13 @@ def _set_aside(lines: list[str], number: int) -> None:
 
 def _fault(number: int, line: str, error: Exception) -> str:
     line = line.strip()
-    shown = printable(line if len(line) <= LONGEST else f"{line[: LONGEST - 3]}...")
     what, mend = _mend(line, _WHERE.sub("", str(error)))
-    return f"line {number}: {shown}  <- {what}. {printable(mend)}"
+    return f"line {number}: {_short(line, LONGEST)}  <- {_short(what, LONGEST_MEND)}. {_short(mend, LONGEST_MEND)}"
+
+
+def _short(text: str, most: int) -> str:
+    """So much of a text as a line on a screen can be, printable; a file may be one line of a megabyte."""
+    return printable(text if len(text) <= most else f"{text[: most - 3]}...")
 
 
 def _mend(line: str, message: str) -> tuple[str, str]:

@@ -1,6 +1,7 @@
 """Saved judgements read back: JSON of the schema, whole and with nothing but numbers where numbers are due."""
 
 import json
+import math
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
@@ -41,7 +42,7 @@ def read_saved(path: Path) -> Mapping[str, Any]:
         JobError: it cannot be read, or is no judgement of this schema.
     """
     try:
-        value = json.loads(_text(path), parse_constant=_no_number)
+        value = json.loads(_text(path), parse_constant=_no_number, parse_float=_number)
     except (ValueError, RecursionError) as error:
         raise JobError(f"{path}: is no JSON ({' '.join(str(error).split())[:100]}). {MENDS}") from None
     faults = list(_faults(value))
@@ -53,6 +54,12 @@ def read_saved(path: Path) -> Mapping[str, Any]:
 
 def _no_number(name: str) -> float:
     raise ValueError(f"{name} is no number")
+
+
+def _number(text: str) -> float:
+    """A number that is one: 1e999 is read as infinite otherwise."""
+    value = float(text)
+    return value if math.isfinite(value) else _no_number(text[:20])
 
 
 def _text(path: Path) -> str:
