@@ -38,6 +38,7 @@ MAY_IMPORT["chance"] = MAY_IMPORT["judge"] | {"judge"}
 MAY_IMPORT["drawing"] = MAY_IMPORT["sizing"] | {"sizing", "quantity", "report", "estimate"}
 MAY_IMPORT["estimate"] = MAY_IMPORT["sizing"] | {"sizing"}
 MAY_IMPORT["floor"] = MAY_IMPORT["drawing"] | {"drawing", "estimate", "interview"}
+MAY_IMPORT["batch"] = MAY_IMPORT["sizing"] | {"sizing", "quantity", "report"}
 OPEN = {"report", "cli", "__init__", "__main__"}
 
 # Functions of the engineering rooms that do arithmetic without being a formula, each with its reason.
@@ -86,6 +87,8 @@ THIRD_PARTY = {
     "pydantic": {"job", "catalogue"},
     "reportlab": {"drawing", "floor", "report"},
     "ezdxf": {"drawing"},
+    "distributed": {"batch"},
+    "pyarrow": {"batch"},
 }
 
 

@@ -11,7 +11,7 @@ from tests.judge.mounts import JOB, mount
 from transom.catalogue import SHIPPED
 from transom.errors import JobError
 from transom.job.records import Accept, EngineBracket, Job, Layer, Mount, ShopCase
-from transom.judge.cautions import ALWAYS
+from transom.judge.always import ALWAYS
 from transom.judge.judging import judge, nothing, paper
 from transom.judge.records import Judgement, weakest
 from transom.result import ONCE, Assumption, Check

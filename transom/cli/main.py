@@ -10,6 +10,7 @@ import typer
 
 from transom import __version__
 from transom.cli import (
+    batch,
     compare,
     draw,
     estimate,
@@ -46,6 +47,7 @@ app.command("steps")(steps.steps)
 app.command("trial")(trial.trial)
 app.command("record")(record.record)
 app.command("pack")(pack.pack)
+app.command("batch")(batch.batch)
 app.command("explain")(explain.explain)
 app.command("compare")(compare.compare)
 app.command("materials")(materials.materials)

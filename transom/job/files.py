@@ -5,7 +5,9 @@ import os
 import re
 import secrets
 import shutil
+from collections.abc import Iterator
 from pathlib import Path
+from typing import BinaryIO
 
 from transom.errors import JobError
 
@@ -27,13 +29,13 @@ def text_of(path: Path) -> str:
     except FileNotFoundError:
         raise JobError(f"{path}: no such file. Check its name, or leave JOB out for the only one here.") from None
     except (OSError, ValueError) as error:
-        raise JobError(f"{path}: cannot be read ({_why(error)}). Name a job file.") from None
+        raise JobError(f"{path}: cannot be read ({why(error)}). Name a job file.") from None
     if large:
         raise JobError(f"{path}: larger than 1 MB, no job file. Name the job's own file.")
     return _decoded(path, data)
 
 
-def _why(error: OSError | ValueError) -> str:
+def why(error: OSError | ValueError) -> str:
     """The reason in a few words, on one line."""
     return " ".join(str(getattr(error, "strerror", None) or error).split()).lower()
 
@@ -54,7 +56,7 @@ def the_only_job(folder: Path | str) -> Path:
         JobError: there is none, or there are several.
     """
     folder = Path(folder)
-    found = [p for p in sorted(folder.glob("*.toml")) if _is_job(p)]
+    found = [p for p in sorted(folder.glob("*.toml")) if looks_like_job(p)]
     if not found:
         raise JobError(f"no job file in {folder.resolve()}. Name one, or write one with `transom new`.")
     if len(found) > 1:
@@ -63,7 +65,7 @@ def the_only_job(folder: Path | str) -> Path:
     return found[0]
 
 
-def _is_job(path: Path) -> bool:
+def looks_like_job(path: Path) -> bool:
     """By its sections alone, so that a job with a fault in it is found and the fault told."""
     if path.name.lower() in NOT_JOBS or path.name.startswith(".") or not path.is_file():
         return False
@@ -89,7 +91,31 @@ def write_atomic(path: Path | str, text: str | bytes, force: bool = False) -> No
         free(target, force)
         draft.replace(target)
     except OSError as error:
-        raise JobError(f"{path}: cannot be written ({_why(error)}). Choose another place.") from None
+        raise JobError(f"{path}: cannot be written ({why(error)}). Choose another place.") from None
+    finally:
+        with contextlib.suppress(OSError):
+            draft.unlink()
+
+
+@contextlib.contextmanager
+def written_whole(path: Path, force: bool = False) -> Iterator[BinaryIO]:
+    """A file to write into piece by piece, that stands under its name once all of it does.
+
+    Raises:
+        JobError: as `write_atomic`.
+    """
+    free(path, force)
+    target = path.resolve()
+    draft = target.with_name(f".{target.name[:100]}.{secrets.token_hex(4)}.part")
+    try:
+        with draft.open("xb") as out:
+            yield out
+            out.flush()
+            os.fsync(out.fileno())
+        free(path, force)
+        draft.replace(target)
+    except OSError as error:
+        raise JobError(f"{path}: cannot be written ({why(error)}). Choose another place.") from None
     finally:
         with contextlib.suppress(OSError):
             draft.unlink()

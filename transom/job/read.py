@@ -35,7 +35,7 @@ def loads(text: str, *, folder: Path | str | None = None) -> Job:
         JobError: one line for each fault.
     """
     beside = None if folder is None else partial(text_beside, Path(folder))
-    return of_tables(parse(_plain(text)), _hash(text), beside)
+    return of_tables(parse(plain(text)), _hash(text), beside)
 
 
 Beside = Callable[[str], str | None]  # the text of a file beside the job, by its name; None where there is none
@@ -65,7 +65,7 @@ def _hash(text: str) -> str:
     return hashlib.sha256(text.encode("utf-8", "surrogatepass")).hexdigest()
 
 
-def _plain(text: str) -> str:
+def plain(text: str) -> str:
     """Without the mark that some editors put in front."""
     return text.removeprefix("\ufeff")
 
@@ -88,7 +88,7 @@ def _shop(reading: Reading, beside: Beside | None) -> tuple[Shop | None, Reading
 
 def _shop_file(reading: Reading, name: str, text: str) -> tuple[Shop, Reading]:
     """The shop's file as read. Raises JobError where it is no TOML."""
-    shop = read_tables(parse(_plain(text)), SHOP_SECTIONS)
+    shop = read_tables(parse(plain(text)), SHOP_SECTIONS)
     reading.faults.lines.extend(f"{printable(name)}: {line}" for line in shop.faults.lines)
     said = {k: shop.get(f"shop.{k}") for k in ("name", "rate") if shop.get(f"shop.{k}") is not None}
     return Shop(file=name, prices=shop.get("prices") or {}, sha256=_hash(text), words=_words(shop), **said), shop

@@ -5,21 +5,12 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 import numpy as np
 
 from transom.job.records import Job, Mount
+from transom.judge.always import ALWAYS, CAREFUL_METHOD
 from transom.judge.galvanic import joints
 from transom.judge.of_bracket import of_bracket
 from transom.judge.records import Stop
 from transom.result import Check, worst_of
 from transom.setup.records import Setup
-
-ALWAYS = (
-    "Covers the mount only: board, glue, engine bolts and what spreads them. Pod or frame, its welds, tubes, deck"
-    " and hidden rot were not inspected: look yourself, and ask a surveyor where you cannot see.",
-    "Not a survey and not approval. The boat's builder, the engine's manual, a licensed surveyor or engineer and"
-    " local rules go before this paper.",
-    "Shop hazards: support the engine before the last bolt is out; eyes and lungs when cutting, sanding or grinding;"
-    " epoxy burns skin and heats up in the pot; keep hands clear of the propeller, key out, kill cord off.",
-    "Bolt tension is known to about 30 %: the tool takes the high side, a torque wrench does not tell it.",
-)
 
 
 def cautions(
@@ -145,10 +136,7 @@ def _of_job(job: Job) -> Iterator[str]:
 
 
 def _of_method(setup: Setup, valid: bool) -> Iterator[str]:
-    yield (
-        "Board and bolts by a plate model under real contact; the pencil method stands behind --details. How far an"
-        " assumption may go, how much engine it is good for: pencil method brought to the plate's level."
-    )
+    yield CAREFUL_METHOD
     if not valid:
         yield (
             "Outside what the pencil method was set on (thickness 25 to 90 mm, wood left under the pads, bracket between"

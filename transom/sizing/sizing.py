@@ -24,18 +24,24 @@ NEAR_LIMIT = 0.97
 
 
 def size(
-    job: Job, tables: Catalogue, rank: str = "material", careful: bool = True, costs: Costs | None = None
+    job: Job,
+    tables: Catalogue,
+    rank: str = "material",
+    careful: bool = True,
+    costs: Costs | None = None,
+    beside: bool = True,
 ) -> Judgement:
     """Size a job: pick, required thicknesses, next thinner, alternatives; or the nearest miss.
 
-    The plate decides; with `careful` False the pencil alone, which comes out thicker.
+    The plate decides; with `careful` False the pencil alone, which comes out thicker. `beside` False leaves out what
+    stands beside the pick: next thinner, alternatives, how much engine it is good for.
 
     Raises:
         JobError: what cannot be judged, one line each.
     """
     _, setup, cases = prepared(job, tables)
     field = field_of(job, tables, setup, cases, rank, careful, costs)
-    found = _found(job, tables, field, 1 + ALTERNATIVES)
+    found = _found(job, tables, field, 1 + ALTERNATIVES * beside)
     if found is None:
         miss = option(field, nearest(field)) if len(field) else None
         return replace(nothing(job, tables), sizing=Sizing(rank, len(field), (), None, (), miss))
@@ -43,12 +49,12 @@ def size(
     trial = trial_of(judged.setup, cases, [field.mount(found.place)])
     return replace(
         judged,
-        good_for=good_for(judged.setup.job, tables, judged.facts, trial, judged.calibration),
+        good_for=good_for(judged.setup.job, tables, judged.facts, trial, judged.calibration) if beside else None,
         sizing=Sizing(
             rank=rank,
             candidates=len(field),
             required=required_thickness(trial, judged.calibration),
-            next_thinner=next_thinner(field, found.place),
+            next_thinner=next_thinner(field, found.place) if beside else None,
             alternatives=found.others,
             nearest_miss=None,
         ),

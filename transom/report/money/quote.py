@@ -10,7 +10,7 @@ from transom.estimate.money import in_words
 from transom.estimate.numbered import Quoted, valid_until
 from transom.estimate.records import Case, Estimate
 from transom.estimate.ways import End
-from transom.judge.cautions import ALWAYS
+from transom.judge.always import ALWAYS
 from transom.report.amounts import power
 from transom.report.money.document import Block, Box, Bullets, Document, Heading, Table, Text, bullets
 from transom.report.money.words import count_words, days_text, hours_text, line_words, money, piece_words
