@@ -133,7 +133,7 @@ def reports(folder: Path, names: Sequence[str]) -> dict[str, tuple[Path, bool]]:
     from transom.catalogue import SHIPPED
     from transom.job.read import load
     from transom.judge.judging import judge
-    from transom.report.cures import resized
+    from transom.report.cures_by_mount import resized
     from transom.report.html.page import grounds, to_html
 
     runabout = load(ROOT / "examples" / "runabout-60hp.toml")

@@ -17,7 +17,7 @@ from transom.job.records import Kicker
 from transom.job.setback_records import Gusset
 from transom.judge.judging import judge
 from transom.loads.cases import build_cases
-from transom.report.cures import BY_HAND, advice
+from transom.report.advice import BY_HAND, advice
 from transom.report.words import CHECKS
 from transom.setup.setback_records import Metal, Plate, Sides, Weld
 

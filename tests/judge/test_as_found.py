@@ -13,7 +13,7 @@ from transom.job.records import Crossmembers, Frame, FrameBolts, Job
 from transom.job.write import with_mount
 from transom.judge.judging import judge
 from transom.judge.records import Judgement
-from transom.report.cures import joints_alone
+from transom.report.cures_by_mount import joints_alone
 from transom.report.judgement import to_json
 from transom.report.shopping import frame as frame_lines
 from transom.report.shopping import more

@@ -14,7 +14,7 @@ from transom.job.records import Hole, Sign
 from transom.judge.judging import judge
 from transom.judge.records import Judgement
 from transom.report.amounts import percent
-from transom.report.cures import resized
+from transom.report.cures_by_mount import resized
 from transom.report.html.page import to_html
 from transom.report.html.safe import user, visible
 from transom.report.html.signing import same, signing

@@ -9,7 +9,7 @@ from tests.report.jobs import TEXTS, job, reviewed, sized
 from transom.catalogue import SHIPPED
 from transom.job.records import Backing
 from transom.judge.judging import judge
-from transom.report.cures import resized, tried
+from transom.report.cures_by_mount import resized, tried
 from transom.report.details import details
 from transom.report.parts import not_looked_at
 from transom.report.review_screen import review_screen

@@ -9,7 +9,7 @@ import typer
 if TYPE_CHECKING:
     from transom.chance.sampling import Uncertainty
     from transom.judge.records import Judgement
-    from transom.report.cures import Told
+    from transom.report.advice import Cure
 
 Html = Annotated[
     Path | None,
@@ -22,7 +22,7 @@ Html = Annotated[
 
 def written(
     j: "Judgement",
-    cures: "Sequence[Told]",
+    cures: "Sequence[Cure]",
     job: Path,
     file: Path,
     force: bool,

@@ -13,7 +13,6 @@ if TYPE_CHECKING:
     from transom.chance.sampling import Uncertainty
     from transom.job.records import Job
     from transom.judge.records import Judgement
-    from transom.report.cures import Told
 
 
 def review(
@@ -58,18 +57,18 @@ def _json(j: "Judgement", chance: "Uncertainty | None") -> list[str]:
     return [to_json(j, more)]
 
 
-def _cures(j: "Judgement", job: "Job") -> "tuple[Told, ...]":
+def _cures(j: "Judgement", job: "Job") -> "tuple[Cure, ...]":
     from transom.catalogue import SHIPPED
-    from transom.report.cures import joints_alone, resized
-    from transom.report.mends import mends
+    from transom.report.cures_by_check import cures_by_check
+    from transom.report.cures_by_mount import joints_alone, resized
 
     if not j.failing:
         return ()
     whole = () if joints_alone(j) or job.setback is not None else resized(job, SHIPPED)
-    return (*mends(j, SHIPPED), *whole)
+    return (*cures_by_check(j, SHIPPED), *whole)
 
 
-def _screen(j: "Judgement", cures: "tuple[Told, ...]", details: bool, chance: "Uncertainty | None" = None) -> list[str]:
+def _screen(j: "Judgement", cures: "tuple[Cure, ...]", details: bool, chance: "Uncertainty | None" = None) -> list[str]:
     import sys
 
     from transom.report.chance import chance_block

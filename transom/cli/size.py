@@ -83,7 +83,7 @@ def _screen(j: "Judgement", job: "Job", rank: str, details: bool) -> list[str]:
     import sys
 
     from transom.catalogue import SHIPPED
-    from transom.report.cures import tried
+    from transom.report.cures_by_mount import tried
     from transom.report.details import details as every
     from transom.report.size_screen import size_screen
     from transom.report.text import bars_for

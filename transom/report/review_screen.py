@@ -5,9 +5,9 @@ from collections.abc import Iterator, Sequence
 
 from transom.judge.records import Judgement
 from transom.quantity import show
+from transom.report.advice import Cure, advice
 from transom.report.amounts import percent
 from transom.report.chance import first_block
-from transom.report.cures import Told, advice
 from transom.report.forces import trial_of_mount
 from transom.report.page import (
     bar_lines,
@@ -30,7 +30,7 @@ from transom.report.text import Bars, block, columns, rule
 from transom.report.words import EVIDENCE, plural, spelled
 
 
-def review_screen(j: Judgement, bars: Bars, cures: Sequence[Told] = ()) -> list[str]:
+def review_screen(j: Judgement, bars: Bars, cures: Sequence[Cure] = ()) -> list[str]:
     """The screen of a judged mount, line by line."""
     return [*head(j), *verdict(j), *stop_lines(j), *answer(j, bars, cures), rule(), *_mounted(j), rule(), *grounds(j)]
 
@@ -48,7 +48,7 @@ def verdict_words(j: Judgement) -> str:
     return f"{before}{text}. {counted_stops(j).capitalize()}. {plural(missing, 'part')} not looked at."
 
 
-def answer(j: Judgement, bars: Bars, cures: Sequence[Told]) -> Iterator[str]:
+def answer(j: Judgement, bars: Bars, cures: Sequence[Cure]) -> Iterator[str]:
     """The weakest link, the failures with their cures, what is close, the pencil line."""
     yield from weakest(j, bars, more=0 if j.failing else 3)
     yield from failures(j, cures)
@@ -56,7 +56,7 @@ def answer(j: Judgement, bars: Bars, cures: Sequence[Told]) -> Iterator[str]:
     yield from pencil_line(j)
 
 
-def failures(j: Judgement, cures: Sequence[Told]) -> Iterator[str]:
+def failures(j: Judgement, cures: Sequence[Cure]) -> Iterator[str]:
     """Each failing check: carries, may carry, share of the limit, when; then what can be done about it."""
     units = j.job.head.units
     for c in j.failing:

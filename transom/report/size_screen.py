@@ -6,8 +6,9 @@ from collections.abc import Iterator, Sequence
 from transom.judge.evaluate import trial_of
 from transom.judge.records import Judgement, Option
 from transom.quantity import show
+from transom.report.advice import advice
 from transom.report.amounts import percent
-from transom.report.cures import Cure, advice
+from transom.report.cures_by_mount import MountCure
 from transom.report.mounts import short_words
 from transom.report.page import (
     beyond_brackets,
@@ -26,7 +27,7 @@ from transom.report.words import check_words, name_words, plural, spelled
 from transom.sizing.extents import required_thickness
 
 
-def size_screen(j: Judgement, bars: Bars, cures: Sequence[Cure] = ()) -> list[str]:
+def size_screen(j: Judgement, bars: Bars, cures: Sequence[MountCure] = ()) -> list[str]:
     """The screen of a sized job, line by line."""
     return [*head(j), *headline(j), *(worked(j, bars) if j.mount is not None else missed(j, cures)), *last(j)]
 
@@ -132,7 +133,7 @@ def instead(j: Judgement) -> Iterator[str]:
         yield from block("INSTEAD" if i == 0 else "", text)
 
 
-def missed(j: Judgement, cures: Sequence[Cure]) -> Iterator[str]:
+def missed(j: Judgement, cures: Sequence[MountCure]) -> Iterator[str]:
     """Nothing works: the nearest miss, what fails by how much, what would cure it."""
     miss = None if j.sizing is None else j.sizing.nearest_miss
     units = j.job.head.units

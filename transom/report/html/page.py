@@ -11,9 +11,9 @@ from transom.chance.sampling import Uncertainty
 from transom.derivation.ledger import Ledger
 from transom.derivation.lines import Derivation
 from transom.judge.records import Judgement
+from transom.report.advice import Cure
 from transom.report.amounts import percent
 from transom.report.chance import TITLE, causes, chance_notes, chance_words, first_rows, link_words
-from transom.report.cures import Told
 from transom.report.forces import trial_of_mount
 from transom.report.html import view
 from transom.report.html.derived import counts, provisional, steps
@@ -59,7 +59,7 @@ def grounds(j: Judgement) -> Grounds:
 
 
 def to_html(
-    j: Judgement, cures: Sequence[Told] = (), below: Grounds | None = None, chance: Uncertainty | None = None
+    j: Judgement, cures: Sequence[Cure] = (), below: Grounds | None = None, chance: Uncertainty | None = None
 ) -> str:
     """The review of a judged mount as an HTML document; without `below` its derivations are left out.
 
@@ -94,7 +94,7 @@ def environment() -> "Environment":
     return env
 
 
-def _context(j: Judgement, cures: Sequence[Told]) -> dict[str, Any]:
+def _context(j: Judgement, cures: Sequence[Cure]) -> dict[str, Any]:
     trial, units = trial_of_mount(j), j.job.head.units
     failing, cured = view.failures(j, cures)
     mount, holes = view.mount(j)

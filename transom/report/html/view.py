@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from transom import __version__
 from transom.judge.assumptions import nearness
 from transom.judge.records import Judgement
+from transom.report.advice import Cure, advice
 from transom.report.amounts import amount, compared, percent
-from transom.report.cures import Told, advice
 from transom.report.holds import situation_words
 from transom.report.html.signing import Signing, signing
 from transom.report.page import boat_words, counted_stops, holds, links, paper_words, sentence, used
@@ -90,7 +90,7 @@ def parts(j: Judgement) -> tuple[tuple[Part, str], ...]:
     return tuple((p, plural(len(p.checks), "check") if p.looked_at else "") for p in walk(j))
 
 
-def failures(j: Judgement, cures: Sequence[Told]) -> tuple[tuple[str, ...], tuple[str, ...]]:
+def failures(j: Judgement, cures: Sequence[Cure]) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """Each failing check with its numbers, and what can be done about them."""
     units = j.job.head.units
     failing = tuple(

@@ -31,7 +31,7 @@ BY_PLATES = ("plies-sliding-upper", "plies-sliding-lower", "wood-crushing", "pla
 
 
 @dataclass(frozen=True)
-class Mend:
+class CheckCure:
     """One change that brings a failing check below its limit, and the mount judged with it."""
 
     cures: Check
@@ -54,15 +54,15 @@ def _counted(left: tuple[Check, ...]) -> str:
     return f"{len(left)} other failure{'s' if len(left) > 1 else ''}"
 
 
-def mends(j: Judgement, tables: Catalogue) -> tuple[Mend, ...]:
+def cures_by_check(j: Judgement, tables: Catalogue) -> tuple[CheckCure, ...]:
     """A cure for each failing check that has one on the shelf; the weakest check first."""
     if j.mount is None:
         return ()
-    found = (_mend(j, c, tables) for c in j.failing[:MOST])
+    found = (_cure(j, c, tables) for c in j.failing[:MOST])
     return tuple(m for m in found if m is not None)
 
 
-def _mend(j: Judgement, check: Check, tables: Catalogue) -> Mend | None:
+def _cure(j: Judgement, check: Check, tables: Catalogue) -> CheckCure | None:
     for sort in _of_bracket(j, check, tables) if check.part == "bracket" else _of_mount(j, check, tables):
         for change, job, mount in islice(sort, TRIES):
             try:
@@ -70,7 +70,7 @@ def _mend(j: Judgement, check: Check, tables: Catalogue) -> Mend | None:
             except TransomError:
                 continue
             if _cured(after, check) and len(after.failing) < len(j.failing):
-                return Mend(check, change, after)
+                return CheckCure(check, change, after)
     return None
 
 

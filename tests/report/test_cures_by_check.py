@@ -11,29 +11,29 @@ from transom.job.setback_records import BasePlate, Fillet, Setback, SidePlates
 from transom.judge.evaluate import key_of
 from transom.judge.judging import judge
 from transom.judge.records import Judgement
-from transom.report.mends import Mend, _of_mount, _welds, mends
+from transom.report.cures_by_check import CheckCure, _of_mount, _welds, cures_by_check
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 
 
-def found(name: str) -> tuple[Judgement, tuple[Mend, ...]]:
+def found(name: str) -> tuple[Judgement, tuple[CheckCure, ...]]:
     job = load(EXAMPLES / f"{name}.toml")
     assert job.mount is not None
     j = judge(job, SHIPPED, job.mount)
-    return j, mends(j, SHIPPED)
+    return j, cures_by_check(j, SHIPPED)
 
 
 @pytest.fixture(scope="module")
-def uprights() -> tuple[Judgement, tuple[Mend, ...]]:
+def uprights() -> tuple[Judgement, tuple[CheckCure, ...]]:
     return found("uprights-90hp")
 
 
 @pytest.fixture(scope="module")
-def bracket() -> tuple[Judgement, tuple[Mend, ...]]:
+def bracket() -> tuple[Judgement, tuple[CheckCure, ...]]:
     return found("custom-bracket-failing")
 
 
-def test_other_backing_under_the_same_board(uprights: tuple[Judgement, tuple[Mend, ...]]) -> None:
+def test_other_backing_under_the_same_board(uprights: tuple[Judgement, tuple[CheckCure, ...]]) -> None:
     j, (mend,) = uprights
     assert j.mount is not None
     assert mend.after.mount is not None
@@ -45,7 +45,7 @@ def test_other_backing_under_the_same_board(uprights: tuple[Judgement, tuple[Men
     assert "nothing fails then" in mend.words("si")
 
 
-def test_more_wood_under_the_same_plate(uprights: tuple[Judgement, tuple[Mend, ...]]) -> None:
+def test_more_wood_under_the_same_plate(uprights: tuple[Judgement, tuple[CheckCure, ...]]) -> None:
     """What is tried where no other backing serves."""
     j, _ = uprights
     assert j.mount is not None
@@ -59,7 +59,7 @@ def test_more_wood_under_the_same_plate(uprights: tuple[Judgement, tuple[Mend, .
     assert after.passes
 
 
-def test_each_planted_fault_has_a_cure_of_its_own(bracket: tuple[Judgement, tuple[Mend, ...]]) -> None:
+def test_each_planted_fault_has_a_cure_of_its_own(bracket: tuple[Judgement, tuple[CheckCure, ...]]) -> None:
     """Weld on one side only, and short edge; the pod's bolts are told by what to add."""
     j, told = bracket
     assert {m.cures.what for m in told} == {"weld-base", "engine-plate-edge"}
@@ -81,5 +81,5 @@ def test_no_leg_over_the_thinner_plate() -> None:
     assert [other.base_weld.leg for _, other in _welds(both, True, "si")] == [4.0, 5.0, 6.0]
 
 
-def test_what_passes_needs_none(uprights: tuple[Judgement, tuple[Mend, ...]]) -> None:
-    assert mends(uprights[1][0].after, SHIPPED) == ()
+def test_what_passes_needs_none(uprights: tuple[Judgement, tuple[CheckCure, ...]]) -> None:
+    assert cures_by_check(uprights[1][0].after, SHIPPED) == ()
