@@ -12,7 +12,7 @@ from transom.board.lamination import Stacks
 from transom.catalogue import SHIPPED
 from transom.checks.board import bending_without_holes
 from transom.checks.hardware import hardware
-from transom.checks.mounts import stacks_of
+from transom.checks.stack_arrays import stacks_of
 from transom.checks.trial import Trial
 from transom.job.records import Backing, Board, Boat, Engine, EngineBolts, EngineBracket, Frame, Head, Job, Layer
 from transom.loads.cases import build_cases

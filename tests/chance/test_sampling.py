@@ -8,8 +8,8 @@ import pytest
 
 from tests.judge.mounts import JOB, mount, put
 from transom.catalogue import SHIPPED
-from transom.chance.first import measure_first, range_of
 from transom.chance.inputs import scatters
+from transom.chance.measure_first import measure_first, range_of
 from transom.chance.ratios import at_middle
 from transom.chance.reliability import ONE_SIDED, log_spread
 from transom.chance.sampling import Plan, Uncertainty, draws, plan, uncertainty, utilisations

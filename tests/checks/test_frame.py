@@ -11,9 +11,9 @@ from tests.checks.shop import AHEAD, ASTERN, JOB, MOUNT, alone, found, setup_of,
 from tests.sizing.jobs import job_of
 from transom.catalogue import SHIPPED
 from transom.checks import frame, frame_pull
-from transom.checks.hangs import hangs
 from transom.checks.joints import area_on_board, cut_off
 from transom.checks.plate_reactions import held
+from transom.checks.pod_reactions import pod_reactions
 from transom.checks.reactions import Reactions, reactions
 from transom.checks.trial import Trial
 from transom.job.records import Frame, FrameBolts, Job
@@ -184,7 +184,7 @@ def test_what_the_boat_has_to_hold_balances(seed: int) -> None:
         scale = np.abs(want).max(axis=0) + 1.0
         assert np.max(np.abs(about(r) - want) / scale) < 1e-6
         assert np.max(np.abs(lines_about(r) - want) / scale) < 1e-6
-    pod = hangs(of)
+    pod = pod_reactions(of)
     assert (pod is None) is (stated.frame.kind != "pod")
     if pod is None:
         return

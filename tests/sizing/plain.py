@@ -16,7 +16,7 @@ from transom.board.lamination import Stacks
 from transom.catalogue import Catalogue
 from transom.checks import all_checks, board
 from transom.checks.hardware import Hardware, hardware
-from transom.checks.mounts import stacks_of
+from transom.checks.stack_arrays import stacks_of
 from transom.checks.trial import Trial
 from transom.job.records import EngineBolts, Layer, Mount
 from transom.result import Cases, CheckArray, rounded

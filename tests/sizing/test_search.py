@@ -15,8 +15,8 @@ from transom.catalogue import SHIPPED
 from transom.judge.evaluate import trial_of
 from transom.judge.judging import prepared
 from transom.sizing import search, sizing
-from transom.sizing.extents import required_thickness
 from transom.sizing.field import RANKS, Field, field_of
+from transom.sizing.required import required_thickness
 from transom.sizing.search import best_of_kinds, nearest_miss
 from transom.sizing.sizing import next_thinner
 

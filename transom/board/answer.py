@@ -15,7 +15,7 @@ from transom.board.layers import metal_rigidity, rigidity, shear_stiffness
 from transom.board.memory import keep
 from transom.board.plate import Plate, Solution, Spring, Support
 from transom.board.recover import Fields, correct, correction, size_of
-from transom.board.units import summed
+from transom.board.unit_loads import summed
 from transom.units import Array
 
 

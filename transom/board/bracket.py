@@ -15,7 +15,7 @@ import numpy as np
 from transom.board.contact import Contacts
 from transom.board.grid import Rectangle
 from transom.board.plate import Plate, Solution, Spring
-from transom.board.units import Units, summed
+from transom.board.unit_loads import Units, summed
 from transom.formula import formula
 from transom.units import MM, MM2, MPA, N_PER_MM, Array
 

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from transom.chance.sampling import Uncertainty
     from transom.job.records import Job
     from transom.judge.records import Judgement
+    from transom.report.advice import Cure
 
 
 def review(

@@ -7,8 +7,8 @@ import numpy as np
 from transom.job.records import Job, Mount
 from transom.judge.always import ALWAYS, CAREFUL_METHOD
 from transom.judge.galvanic import joints
-from transom.judge.of_bracket import of_bracket
 from transom.judge.records import Stop
+from transom.judge.setback_cautions import setback_cautions
 from transom.result import Check, worst_of
 from transom.setup.records import Setup
 
@@ -19,7 +19,7 @@ def cautions(
     """All cautions, those of this job first."""
     own = [
         *_of_job(job),
-        *of_bracket(setup, checks),
+        *setback_cautions(setup, checks),
         *_of_bolts(setup, mount),
         *_of_checks(checks),
         *_of_method(setup, valid),

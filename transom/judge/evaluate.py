@@ -8,7 +8,7 @@ import numpy as np
 from transom.checks import all_checks
 from transom.checks.careful import Careful
 from transom.checks.hardware import Hardware, clamp_pads, hardware
-from transom.checks.mounts import stacks_of
+from transom.checks.stack_arrays import stacks_of
 from transom.checks.trial import Trial
 from transom.errors import JobError
 from transom.job.records import EngineBolts, Mount

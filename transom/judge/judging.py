@@ -19,8 +19,8 @@ from transom.judge.cautions import cautions
 from transom.judge.evaluate import calibrate, careful_of, trial_of
 from transom.judge.fasteners import Added, Settled, additions, as_found, fastened, with_most, written
 from transom.judge.notes import doubts, notes
+from transom.judge.off_board import refuse_off_board
 from transom.judge.records import Judgement, Stop
-from transom.judge.seat import refuse_off_board
 from transom.judge.stops import spacing_stop, stops
 from transom.loads.cases import build_cases
 from transom.loads.crossing import length_in_m

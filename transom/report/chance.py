@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterator
 from typing import Any
 
-from transom.chance.first import Effect, measure_first
+from transom.chance.measure_first import Effect, measure_first
 from transom.chance.sampling import Chance, Uncertainty
 from transom.job.records import Job
 from transom.judge.records import Judgement

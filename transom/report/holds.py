@@ -4,8 +4,8 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from transom.checks.hangs import hangs
 from transom.checks.plate_reactions import held
+from transom.checks.pod_reactions import pod_reactions
 from transom.checks.reactions import Reactions
 from transom.judge.records import Judgement
 from transom.quantity import show
@@ -43,7 +43,7 @@ def boat_holds(j: Judgement) -> Iterator[str]:
     yield from columns(
         _table(j, held(j.careful or trial), ("aft", "forward", "up or down", "sideways"), (0, 2, 1)), WIDE
     )
-    pod = hangs(trial)
+    pod = pod_reactions(trial)
     if pod is not None:
         yield " POD TO CROSSMEMBERS, level, pod's weight in; number 1 is the aftermost"
         yield from columns(_table(j, pod.forces, ("down", "up", "fore-aft", "sideways"), (2, 0, 1)), WIDE)

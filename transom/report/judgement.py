@@ -8,8 +8,8 @@ from typing import Any
 import numpy as np
 
 from transom import __version__
-from transom.checks.hangs import Hangs, hangs
 from transom.checks.plate_reactions import held
+from transom.checks.pod_reactions import PodReactions, pod_reactions
 from transom.job.records import Backing, EngineBolts, Mount
 from transom.judge.fasteners import Added
 from transom.judge.records import Judgement, Option, Sizing
@@ -200,7 +200,7 @@ def _cases(j: Judgement) -> list[dict[str, Any]]:
     hand = none if trial is None else bolt_forces(trial)
     plate = none if j.careful is None else bolt_forces(j.careful)
     found = None if trial is None else held(j.careful or trial)
-    pod = None if trial is None else hangs(trial)
+    pod = None if trial is None else pod_reactions(trial)
     lines = () if found is None else found.of_lines()
     hung = {} if trial is None or trial.setup.bracket is None else {"engine_plate_bolts": plate_forces(trial)}
     own = {} if found is None else {"own_weight": _force(found.weight_at, [*found.own_weight, 0.0, 0.0, 0.0])}
@@ -216,7 +216,7 @@ def _cases(j: Judgement) -> list[dict[str, Any]]:
     ]
 
 
-def _pod(pod: Hangs | None, i: int) -> dict[str, Any]:
+def _pod(pod: PodReactions | None, i: int) -> dict[str, Any]:
     """What each crossmember holds, level axes, and the weights of board and pod; nothing where no pod hangs."""
     if pod is None:
         return {}

@@ -24,7 +24,7 @@ from transom.report.page import (
 from transom.report.shopping import halves_of, shopping
 from transom.report.text import Bars, block, rule
 from transom.report.words import check_words, name_words, plural, spelled
-from transom.sizing.extents import required_thickness
+from transom.sizing.required import required_thickness
 
 
 def size_screen(j: Judgement, bars: Bars, cures: Sequence[MountCure] = ()) -> list[str]:

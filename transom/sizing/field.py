@@ -11,7 +11,7 @@ from transom.catalogue import Catalogue
 from transom.checks import band
 from transom.checks.assembly import grip_of, least_bolt_length
 from transom.checks.hardware import Hardware, clamp_pads, hardware
-from transom.checks.mounts import stacks_of
+from transom.checks.stack_arrays import stacks_of
 from transom.checks.trial import Trial
 from transom.job.records import EngineBolts, Job, Mount
 from transom.judge.judging import board_mass

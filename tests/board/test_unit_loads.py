@@ -9,7 +9,7 @@ import pytest
 from tests.board.boards import board
 from transom.board.plate import Solution
 from transom.board.recover import Fields, fields
-from transom.board.units import Units
+from transom.board.unit_loads import Units
 
 
 def check(units: Units, worked_out: int) -> None:

@@ -8,8 +8,8 @@ from tests.checks.setbacks import job
 from tests.checks.shop import MOUNT
 from transom.catalogue import SHIPPED
 from transom.judge.judging import judge
-from transom.judge.of_bracket import of_bracket, two_digits
 from transom.judge.records import Judgement
+from transom.judge.setback_cautions import setback_cautions, two_digits
 
 
 @pytest.fixture(scope="module")
@@ -26,7 +26,7 @@ def test_two_digits_rounded_down(hours: float, words: str) -> None:
                                           (float("nan"), "before every trip,")])  # fmt: skip
 def test_first_look(j: Judgement, hours: float, words: str) -> None:
     checks = [replace(c, resistance=hours) for c in j.checks if c.what == "weld-fatigue"]
-    (line,) = [c for c in of_bracket(j.setup, checks) if c.startswith("First weld look")]
+    (line,) = [c for c in setback_cautions(j.setup, checks) if c.startswith("First weld look")]
     assert words in line
     assert "Provisional" in line
     assert "it is no pass" in line
@@ -38,4 +38,4 @@ def test_fatigue_decides_nothing(j: Judgement) -> None:
 
 
 def test_no_bracket_no_words(j: Judgement) -> None:
-    assert tuple(of_bracket(replace(j.setup, bracket=None), j.checks)) == ()
+    assert tuple(setback_cautions(replace(j.setup, bracket=None), j.checks)) == ()

@@ -28,7 +28,7 @@ CLAMPS = (
 )
 
 
-def of_bracket(setup: Setup, checks: Sequence[Check]) -> Iterator[str]:
+def setback_cautions(setup: Setup, checks: Sequence[Check]) -> Iterator[str]:
     """Cautions of a setback bracket; none without one."""
     hold = setup.bracket
     if hold is None:

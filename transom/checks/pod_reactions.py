@@ -47,7 +47,7 @@ def force_on_bolt(F_z: N, n: ONE, a: N_PER_MM, x: MM, b: N_PER_MM, y: MM) -> N:
 
 
 @dataclass(frozen=True)
-class Hangs:
+class PodReactions:
     """Forces on the crossmembers, level axes; `weights` (2, 3) N of board and pod act at `weights_at` (2, 3) mm."""
 
     forces: Reactions
@@ -55,7 +55,7 @@ class Hangs:
     weights_at: Array
 
 
-def hangs(trial: Trial) -> Hangs | None:
+def pod_reactions(trial: Trial) -> PodReactions | None:
     """Forces on the crossmembers under the characteristic loads; None where no pod hangs or its bolts hold no moment."""
     pod = trial.setup.pod
     if pod is None or not len(pod.group.at):
@@ -78,7 +78,7 @@ def hangs(trial: Trial) -> Hangs | None:
     level_shares = bolt_group(F_y=F_x, F_z=F_y, M_x=M_z, y=dx, z=dy)
     force = np.stack([level_shares.across, level_shares.up, np.asarray(up)], axis=-1)
     at = np.stack([x, y, np.full(len(x), middle[2])], axis=-1)
-    return Hangs(Reactions(_names(x), at, force, weights[0], weights_at[0]), weights, weights_at)
+    return PodReactions(Reactions(_names(x), at, force, weights[0], weights_at[0]), weights, weights_at)
 
 
 def _weights(trial: Trial, middle: Array) -> tuple[Array, Array]:
