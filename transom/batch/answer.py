@@ -11,7 +11,7 @@ from transom.report.page import sentence
 from transom.report.shopping import fastener_words
 from transom.report.text import clean
 from transom.result import Check
-from transom.sizing.extents import THIN
+from transom.sizing.required import THIN
 
 
 def answer(j: Judgement, how: How) -> Cells:
