@@ -1,0 +1,188 @@
+"""Tests chosen at random must fail when what they are about gives the same numbers whatever goes in.
+
+    python tests/mutation/constants.py OUT [--tests 20] [--seed 20]      OUT as coverage_map.py left it
+
+A test is about the function of the engineering rooms that it names itself, else of those it runs, that the fewest
+other tests run. Its stand-in returns what the function would, with every number in it nought, or one: same shape, same
+kind of record, true or false for a flag, and no exception. Prints a row for each test.
+"""
+
+import argparse
+import ast
+import dataclasses
+import json
+import os
+import random
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+from types import CodeType, FunctionType, ModuleType
+from typing import Any
+
+for name in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS"):
+    os.environ[name] = "1"
+ROOT = Path(__file__).parents[2]
+sys.path[:0] = [str(ROOT), str(Path(__file__).parent)]
+
+from coverage_map import PYTEST, ROOMS  # noqa: E402 - after the path is set
+from forked import judge_in_child, living_functions, run_items  # noqa: E402
+
+STANDS_IN = "transom_tests_stand_in"
+
+
+@dataclasses.dataclass(frozen=True)
+class Function:
+    """A function of the rooms, by file and qualified name, and who runs it."""
+
+    path: str
+    name: str
+    tests: frozenset[str]
+
+    @property
+    def short(self) -> str:
+        return f"{self.path.removeprefix('transom/').removesuffix('.py').replace('/', '.')}.{self.name}"
+
+
+def functions(out: Path) -> Iterator[Function]:
+    lines = json.loads((out / "lines.json").read_text())
+    for path, of_file in lines.items():
+        for name, node in defined(ast.parse((ROOT / path).read_text(encoding="utf-8")), ""):
+            body = range(node.body[0].lineno, (node.end_lineno or 0) + 1)
+            contexts = {c for n in body for c in of_file.get(str(n), ()) if c.startswith("test ")}
+            yield Function(path, name, frozenset(c.removeprefix("test ") for c in contexts))
+
+
+def defined(tree: Any, prefix: str) -> Iterator[tuple[str, ast.FunctionDef]]:
+    for node in tree.body:
+        if isinstance(node, ast.FunctionDef):
+            yield prefix + node.name, node
+        elif isinstance(node, ast.ClassDef):
+            yield from defined(node, f"{prefix}{node.name}.")
+
+
+def names_in(test: str) -> set[str]:
+    """Every name the test function itself uses."""
+    path, _, name = test.partition("::")
+    tree = ast.parse((ROOT / path).read_text(encoding="utf-8"))
+    node = next(n for _, n in defined(tree, "") if n.name == name.split("[")[0])
+    return {n.id for n in ast.walk(node) if isinstance(n, ast.Name)} | {
+        n.attr for n in ast.walk(node) if isinstance(n, ast.Attribute)
+    }
+
+
+def subject(test: str, everyone: list[Function]) -> Function:
+    names = names_in(test)
+    run = [f for f in everyone if test in f.tests]
+    named = [f for f in run if f.name.split(".")[-1] in names]
+    return min(named or run, key=lambda f: (len(f.tests), f.short))
+
+
+def chosen(tests: list[str], n: int, seed: int) -> list[str]:
+    """N test functions, and of each one of its parameters' rows."""
+    rng = random.Random(seed)
+    by_function: dict[str, list[str]] = {}
+    for t in sorted(tests):
+        by_function.setdefault(t.split("[")[0], []).append(t)
+    return [rng.choice(by_function[f]) for f in rng.sample(sorted(by_function), n)]
+
+
+def like(value: Any, number: float) -> Any:
+    """The value with every number in it replaced."""
+    import numpy as np
+    import sympy
+
+    if value is None or isinstance(value, str):
+        return value
+    if isinstance(value, bool | np.bool_):
+        return bool(number)
+    if isinstance(value, int | float | np.generic):
+        return type(value)(number)
+    if isinstance(value, np.ndarray):
+        return np.full_like(value, number) if value.dtype.kind in "bifO" else value
+    if isinstance(value, sympy.Basic):
+        return sympy.Float(number)
+    return like_record(value, number)
+
+
+def like_record(value: Any, number: float) -> Any:
+    if dataclasses.is_dataclass(value) and not isinstance(value, type):
+        fields = {f.name: like(getattr(value, f.name), number) for f in dataclasses.fields(value) if f.init}
+        return dataclasses.replace(value, **fields)
+    if isinstance(value, dict):
+        return {k: like(v, number) for k, v in value.items()}
+    if isinstance(value, tuple | list):
+        return type(value)(like(v, number) for v in value)
+    if hasattr(value, "units"):
+        return type(value)(number, value.units)
+    if hasattr(value, "__next__"):
+        return iter([like(v, number) for v in value])
+    return value
+
+
+def stand_in(f: FunctionType, number: float) -> CodeType:
+    """Code that needs nothing of the function's module."""
+    original = FunctionType(f.__code__, f.__globals__, f.__name__, f.__defaults__, f.__closure__)
+    original.__kwdefaults__ = f.__kwdefaults__
+
+    def answer(*args: Any, **kwargs: Any) -> Any:
+        try:
+            return like(original(*args, **kwargs), number)
+        except Exception:
+            return number
+
+    module = ModuleType(STANDS_IN)
+    module.answer = answer  # type: ignore[attr-defined]
+    sys.modules[STANDS_IN] = module
+    space: dict[str, Any] = {}
+    exec(f"def {f.__name__}(*args, **kwargs):\n    return __import__({STANDS_IN!r}).answer(*args, **kwargs)", space)
+    code: CodeType = space[f.__name__].__code__
+    return code
+
+
+class Table:
+    """A pytest plugin: instead of running the tests, run the chosen ones with stand-ins and print what became of each."""
+
+    def __init__(self, out: Path, n: int, seed: int) -> None:
+        self.out, self.n, self.seed = out, n, seed
+        self.items: dict[str, Any] = {}
+
+    def pytest_collection_modifyitems(self, items: list[Any]) -> None:
+        self.items = {i.nodeid: i for i in items}
+
+    def pytest_runtestloop(self) -> bool:
+        everyone, living = list(functions(self.out)), living_functions(ROOT)
+        run = {t for f in everyone for t in f.tests}
+        failing = 0
+        print("\n| test | is about | with 0 | with 1 |\n|---|---|---|---|")
+        for t in chosen([t for t in self.items if t in run], self.n, self.seed):
+            f = subject(t, everyone)
+            ends = [self.ends(self.items[t], living[str(ROOT / f.path), f.name], number) for number in (0.0, 1.0)]
+            failing += "fails" in ends
+            print(f"| {t.removeprefix('tests/')} | {f.short} | {ends[0]} | {ends[1]} |")
+        print(f"\n{failing} of {self.n} fail")
+        return True
+
+    def ends(self, item: Any, functions: list[FunctionType], number: float) -> str:
+        def work() -> None:
+            for f in functions:
+                f.__code__ = stand_in(f, number)
+            run_items([item], {item.nodeid: 120.0})
+
+        ended = judge_in_child(work, (item.nodeid,))["outcome"]
+        return {"survived": "passes", "killed": "fails"}.get(ended, ended)
+
+
+def main() -> None:
+    import pytest
+
+    p = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    p.add_argument("out", type=Path)
+    p.add_argument("--tests", type=int, default=20)
+    p.add_argument("--seed", type=int, default=20)
+    o = p.parse_args()
+    pytest.main([*PYTEST, *(f"tests/{r}" for r in ROOMS)], plugins=[Table(o.out, o.tests, o.seed)])
+
+
+if __name__ == "__main__":
+    os.chdir(ROOT)
+    main()

@@ -1,0 +1,136 @@
+"""Strips, side plates and overhangs worked by hand in round figures: floors, limits, and what each constant is."""
+
+from collections.abc import Callable
+from math import sqrt
+from typing import Any
+
+import pytest
+
+from transom.statics import beams, contact, plates, side_plates, strips
+
+Row = tuple[Callable[..., Any], tuple[float, ...], float]
+CONTACT: list[Row] = [
+    (contact.foot_pivot, (300.0,), 240.0),
+    (contact.top_pivot, (300.0,), 60.0),
+    (contact.bearing_height, (300.0, 250.0), 250.0),
+    (contact.lever, (240.0, 40.0), 200.0),
+    (contact.lever, (40.0, 40.0), 1.0),
+    (contact.upper_bolt_tension, (1000.0, -10.0, 20.0, 30.0), 20.0),
+    (contact.lower_bolt_tension, (-1000.0, 10.0, 20.0, 30.0), 20.0),
+    (contact.prying_factor, (30.0,), 1.5),
+    (contact.prying_factor, (90.0,), 1.0),
+    (contact.couple_tension, (-1200.0, 30.0), 10.0),
+    (contact.bolt_tension, (100.0, 1.5, 10.0), 160.0),
+    (plates.plate_overhang, (80.0, 20.0), 30.0),
+    (plates.plate_overhang, (80.0, 20.0, 0.5), 35.0),
+    (plates.effective_overhang, (6.0, 220.0, 4.0, 1.1), 30.0),
+]
+STRIPS: list[Row] = [
+    (strips.between, (100.0, 250.0), 175.0),
+    (strips.width_left, (250.0, 100.0), 150.0),
+    (strips.width_left, (100.5, 100.0), 1.0),
+    (strips.end_of_lower_strip, (250.0, 200.0), 350.0),
+    (strips.strip_length, (450.0, 100.0), 350.0),
+    (strips.strip_length, (105.0, 100.0), 20.0),
+    (strips.upright_strip_width, (140.0, 600.0), 280.0),
+    (strips.upright_strip_width, (140.0, 500.0), 250.0),
+    (strips.inside, (500.0, 160.0), 90.0),
+    (strips.inside, (300.0, 160.0), 0.0),
+    (strips.outside, (300.0, 160.0), 10.0),
+    (strips.outside, (500.0, 160.0), 0.0),
+    (strips.arm, (300.0, 160.0), 10.0),
+    (strips.bending_stiffness, (6000.0, 100.0, 30.0), 6000 * 27000 / 12 * 100),
+    (strips.shear_stiffness, (120.0, 100.0, 30.0), 300_000.0),
+    (strips.lever_ratio, (300.0, 150.0), 2.0),
+    # (1000 x 2 + 3 x 500 x 4)/(2 + 9 x 4 + 5 + 4 x 7)
+    (strips.shared_upper_force, (1000.0, 500.0, 3.0, 2.0, 4.0, 5.0, 7.0), 8000 / 71),
+    (strips.shared_lower_force, (100.0, 2.0), 200.0),
+    (strips.lower_end_force, (100.0, 250.0), 150.0),
+    (strips.upright_moment, (-100.0, 200.0), 20_000.0),
+    # (4 + 6) x 3 x 100 + 2 x 4 x 50 over (3 + 5)(4 + 6) - 4; then (50 x 4 + 2 q)/(4 + 6)
+    (strips.spanned_upper_force, (100.0, 50.0, 3.0, 4.0, 5.0, 6.0, 2.0), 3400 / 76),
+    (strips.spanned_lower_force, (50.0, 40.0, 4.0, 6.0, 2.0), 28.0),
+    (strips.top_end_force, (100.0, 40.0, 300.0, 150.0, 400.0), 60.0),
+    (strips.bottom_end_force, (100.0, 200.0, 100.0, 250.0, 400.0), 100.0),
+    (strips.spanned_moment, (-60.0, 100.0, 100.0, 150.0), 15_000.0),
+    (strips.spanned_moment, (-60.0, 10.0, 100.0, 150.0), 6_000.0),
+    (strips.row_moment, (1000.0, 1500.0, 80.0, 200.0), 200.0),
+    (strips.moment_across, (10.0, 30.0, 20.0, 1000.0), 80.0),
+    (strips.moment_across, (10.0, 30.0, 60.0, 1000.0), 110.0),
+    (strips.moment_across, (90.0, 30.0, 60.0, 1000.0), 140.0),
+    (strips.moment_up, (1000.0, 10.0, 100.0), 115.0),
+    *((strips.pod_twist_share, (W, 500.0), k)
+      for W, k in ((500.0, 0.075), (610.0, 0.075), (680.0, 0.0875), (750.0, 0.1), (820.0, 0.1125))),
+    (strips.pod_twist_share, (750.0, 250.0), 0.05),
+    (strips.uprights_twist_share, (50.0, 400.0, 250.0), 0.025),
+    (strips.skin_twist_share, (250.0,), 0.0175),
+    (strips.twisting_moment, (0.1, 1000.0), 100.0),
+    (strips.larger_load, (-1000.0, 500.0), 1000.0),
+    (strips.larger_load, (100.0, -500.0), 500.0),
+    (strips.line_pull, (0.0, 0.0, 1000.0), 900.0),
+    (strips.line_pull, (0.0, -3000.0, 1000.0), 1500.0),
+    (strips.line_pull, (0.0, 3000.0, 1000.0), 900.0),
+    (strips.line_pull, (2000.0, -3000.0, 1000.0), 2000.0),
+    (strips.row_force, (1000.0, 300.0), 700.0),
+    (strips.both_sides, (700.0,), 1400.0),
+    (strips.half, (700.0,), 350.0),
+    (strips.reversed_force, (700.0,), -700.0),
+    (strips.strip_flexibility, (60.0, 0.0, 400.0, 1e9, 1e5), 3600 * 960 / 6e9 + 60e-5),
+    (strips.strip_flexibility, (0.0, 60.0, 400.0, 1e9, 1e5), 3600 * 1320 / 6e9 + 60e-5),
+    (strips.upright_flexibility, (200.0, 100.0, 1e9, 1e5), 40_000 * 300 / 3e9 + 600e-5),
+]  # fmt: skip
+BEAMS: list[Row] = [
+    (beams.cantilever_tip_deflection, (6.0, 100.0, 300.0, 1e6), 8e6 * 6 / 6e6),
+    (beams.cantilever_root_moment, (6.0, 100.0), 600.0),
+    (beams.cantilever_tip_deflection_uniform, (8.0, 100.0, 1e8), 1.0),
+    (beams.cantilever_root_moment_uniform, (8.0, 100.0), 40_000.0),
+    (beams.overhang_far_reaction, (100.0, 50.0, 200.0), -25.0),
+    (beams.overhang_near_reaction, (100.0, 50.0, 200.0), 125.0),
+    (beams.overhang_flexibility, (30.0, 70.0, 3e4), 1.0),
+    (beams.overhang_tip_deflection, (5.0, 30.0, 70.0, 3e4), 5.0),
+    (beams.overhang_span_deflection, (9.0, 30.0, 100.0, 3e5), 1 / sqrt(3)),
+]
+PLATES: list[Row] = [
+    (side_plates.twist_arm, (150.0, 0.0, 200.0), 100.0),
+    (side_plates.twist_arm, (20.0, 0.0, 200.0), 180.0),
+    (side_plates.edge_stress, (1000.0, 1e4, 10.0, 100.0), 1.6),
+    (side_plates.sideways_stress, (100.0, 10.0, 50.0), 0.12),
+    (side_plates.corner_stress, (1.6, 0.12), 1.72),
+    (side_plates.middle_shear, (1000.0, 10.0, 100.0), 1.5),
+    (side_plates.used, (30.0, 120.0), 0.25),
+    (side_plates.shear_strength, (90.0 * sqrt(3),), 90.0),
+    (side_plates.line_of_moment, (1e4, 100.0), 6.0),
+    (side_plates.moment_per_length, (500.0, 100.0), 5.0),
+    (side_plates.plate_line, (-3.0, 2.0), 5.0),
+    (side_plates.pair_line, (10.0, 20.0, 5.0), 9.0),
+    (side_plates.single_line, (10.0, 20.0, 5.0, 4.0), 77.5),
+    (side_plates.per_face, (-10.0, 2.0), 5.0),
+    # 10/5 + 6 x 20/25 = 6.8; 3 x 25/25 = 3
+    (side_plates.beside_weld_stress, (-10.0, 3.0, 4.0, 20.0, 5.0), sqrt(6.8**2 + 3.0)),
+    (side_plates.clear_arm, (20.0, 10.0), 15.0),
+    (side_plates.clear_arm, (10.0, 18.5), 1.0),
+    (side_plates.pressed_length, (100.0, 20.0), 60.0),
+    (side_plates.pad_push, (1000.0, -6000.0, 30.0), 600.0),
+    (side_plates.pad_arm, (20.0, 10.0), 15.0),
+    (side_plates.pad_arm, (3.0, 10.0), 0.0),
+    (side_plates.distance, (10.0, 25.0), 15.0),
+    (side_plates.opposed, (10.0,), -10.0),
+    (side_plates.mirrored, (10.0,), -10.0),
+    (side_plates.pair, (5.0,), 10.0),
+    (side_plates.edge_of, (10.0, 20.0, 1.0), 20.0),
+    (side_plates.edge_of, (10.0, 20.0, -1.0), 0.0),
+    (side_plates.offset, (10.0, 25.0), -15.0),
+    (side_plates.panel_shear, (-100.0, 50.0), 2.0),
+    (side_plates.clear_between, (240.0, 10.0), 230.0),
+    (side_plates.shear_of, (20.0, 10.0), 2.0),
+    (side_plates.cut_middle, (5.0, 200.0, 150.0, 1.0), 30.0),
+    (side_plates.cut_middle, (5.0, 200.0, 150.0, -1.0), -20.0),
+    (side_plates.clear_of_weld, (40.0, 10.0, 6.0, 12.0), 23.0),
+    *((side_plates.counted_leg, legs, h)
+      for legs, h in (((6.0, 5.0, 8.0), 5.0), ((6.0, 8.0, 5.0), 5.0), ((4.0, 5.0, 8.0), 4.0))),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("function, given, expected", CONTACT + STRIPS + BEAMS + PLATES)
+def test_worked_by_hand(function: Callable[..., Any], given: tuple[float, ...], expected: float) -> None:
+    assert function(*given) == pytest.approx(expected, rel=1e-9, abs=1e-12)
