@@ -11,6 +11,7 @@ import typer
 from transom import __version__
 from transom.cli import (
     batch,
+    chart,
     compare,
     draw,
     estimate,
@@ -50,6 +51,7 @@ app.command("pack")(pack.pack)
 app.command("batch")(batch.batch)
 app.command("explain")(explain.explain)
 app.command("compare")(compare.compare)
+app.command("chart")(chart.chart)
 app.command("materials")(materials.materials)
 app.command("verify")(verify.verify)
 

@@ -12,6 +12,10 @@ PLATE, PLATE_HOLE, WASHER = "plate", "plate-hole", "washer"
 PAD, KEEP_OUT, FLANGE = "pad", "keep-out", "flange"
 GRAIN, TEXT, DIMENSION, EXTENSION = "grain", "text", "dimension", "extension"
 WOOD, GLUE, COAT, METAL, EPOXY, BOLT, THREAD = "wood", "glue", "coat", "metal", "epoxy", "bolt", "thread"
+# Of a chart: axes, marks across the field, what the trade builds, a limit; a line of each panel and its marks.
+AXIS, STEP, TRADE, LIMIT = "axis", "step", "trade", "limit"
+SERIES = ("series-1", "series-2", "series-3", "series-4")
+NO_BOARD, FULL_MARK, OPEN_MARK, OWN_MARK = "no-board", "full-mark", "open-mark", "own-mark"
 
 Point = tuple[float, float]
 

@@ -45,14 +45,18 @@ def _far(job: Job, facts: Facts, tables: Catalogue) -> Iterator[str]:
             yield says[key]
 
 
+# What the trade builds: from and to which power (hp), in words, and how thick from thin to thick (mm). Common practice.
+PRACTICE = (
+    (0.0, 37.0, "one or two layers, 1-1/4 to 1-1/2 in in all", (31.75, 38.1)),
+    (37.0, 62.0, "two 3/4 in (18 to 19 mm) sheets", (36.0, 38.1)),
+    (62.0, 120.0, "factory pontoon boards about 1-3/4 in (45 mm)", (44.45, 45.0)),
+    (120.0, 301.0, "three layers, about 2-1/4 in (57 mm)", (57.0, 57.15)),
+)
+
+
 def _practice(facts: Facts) -> Iterator[str]:
     hp = facts["engine.power"].value / HP
-    for low, high, says in (
-        (0, 37, "one or two layers, 1-1/4 to 1-1/2 in in all"),
-        (37, 62, "two 3/4 in (18 to 19 mm) sheets"),
-        (62, 120, "factory pontoon boards about 1-3/4 in (45 mm)"),
-        (120, 301, "three layers, about 2-1/4 in (57 mm)"),
-    ):
+    for low, high, says, _ in PRACTICE:
         if low < hp <= high:
             yield f"Common practice at this power: {says}. Printed beside the answer, not forced on it."
 

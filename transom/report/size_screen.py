@@ -24,7 +24,7 @@ from transom.report.page import (
 from transom.report.shopping import halves_of, shopping
 from transom.report.text import Bars, block, rule
 from transom.report.words import check_words, name_words, plural, spelled
-from transom.sizing.required import required_thickness
+from transom.sizing.required import most_wanted, required_thickness
 
 
 def size_screen(j: Judgement, bars: Bars, cures: Sequence[MountCure] = ()) -> list[str]:
@@ -80,10 +80,9 @@ def worked(j: Judgement, bars: Bars) -> Iterator[str]:
 
 def needs(j: Judgement) -> Iterator[str]:
     """The check that wants the thickest board, and how thick."""
-    found = [r for r in (j.sizing.required if j.sizing else ()) if math.isfinite(r.thickness)]
-    if not found:
+    most, units = most_wanted(j.sizing.required if j.sizing else ()), j.job.head.units
+    if most is None:
         return
-    most, units = found[0], j.job.head.units
     yield from block(
         "NEEDS",
         f"{show.length(most.thickness, units, towards='up')} of wood laid up like this ({name_words(most.check, j.job)});"

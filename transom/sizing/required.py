@@ -1,7 +1,7 @@
 """How thick each check wants the board, and how much engine the pick would carry."""
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -53,10 +53,17 @@ def required_thickness(trial: Trial, calibration: Calibration = PENCIL) -> tuple
     for _ in range(FINER):
         between = _closer(trial, calibration, between)
     out |= {name: math.ceil(round(float(high) / STEP, 6)) * STEP for name, (_, high) in between.items()}
-    governing = max(out, key=lambda name: (out[name], name))
-    if calibration.times and THIN < out[governing] < math.inf:
+    # What no thickness cures says nothing of the thickness that the rest wants.
+    thick = {name: t for name, t in out.items() if THIN < t < math.inf}
+    if calibration.times and thick:
+        governing = max(thick, key=lambda name: (thick[name], name))
         out[governing] = _by_plates(trial, governing, calibration, out[governing])
     return tuple(Required(name, round(t, 1)) for name, t in sorted(out.items(), key=lambda kv: (-kv[1], kv[0])))
+
+
+def most_wanted(required: Sequence[Required]) -> Required | None:
+    """The check that wants the thickest board and can have it; None where thickness cures nothing."""
+    return next((r for r in required if math.isfinite(r.thickness)), None)
 
 
 def _closer(
