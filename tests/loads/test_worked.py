@@ -12,11 +12,6 @@ def test_steps_across_are_a_thousand_and_standard_gravity() -> None:
     assert crossing.inertia_force(100.0, 3.0, -1.0) == pytest.approx(-2941.995)
 
 
-def test_beam_loading_of_a_cube_of_its_own_water_is_one() -> None:
-    assert inertia.beam_loading(1025.0 * 9.80665, 1.0, 1025.0) == pytest.approx(1.0)
-    assert inertia.beam_loading(1025.0 * 9.80665, 2.0, 1025.0) == pytest.approx(0.125)
-
-
 @pytest.mark.parametrize(
     "r_x, F_x, r_s, share",
     [
