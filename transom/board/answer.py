@@ -31,6 +31,21 @@ class Board:
     rests: tuple[Rest, ...] = ()
     bounds: tuple[Array, ...] = ()  # other stiffnesses of bolts and pads, N/mm, that the seat might have
 
+    def same(self, other: "Board") -> bool:
+        """True where nothing differs to the last bit: a unit load on one is a unit load on the other."""
+        one, two = (self.grid, self.section), (other.grid, other.section)
+        arrays = all(
+            np.array_equal(v, w)
+            for a, b in zip(one, two, strict=True)
+            for v, w in zip(vars(a).values(), vars(b).values(), strict=True)
+        )
+        return arrays and (self.supports, self.seat, self.springs, self.rests) == (
+            other.supports,
+            other.seat,
+            other.springs,
+            other.rests,
+        )
+
     def seated(self) -> tuple[Seated, Seated]:
         """The bracket on the coarser and on the finer grid."""
         fine = Plate(self.grid.finer(), self.section.finer(), self.supports, self.springs)
@@ -173,22 +188,23 @@ class Answer:
         return np.asarray(self.solution.reaction[self.grid.on_line(where)].sum(axis=0))
 
 
-def answer(board: Board, wrenches: Array, names: Sequence[str]) -> Answer:
+def answer(board: Board, wrenches: Array, names: Sequence[str], seated: tuple[Seated, ...] | None = None) -> Answer:
     """Every case of one board.
 
     Args:
         board: on its coarser grid; each cell is cut in four for the finer.
         wrenches: (v, 3) Fx N, My, Mz N·mm on the bracket about the datum, at mid-thickness of the board.
         names: (v,) of the cases.
+        seated: of an answer to other cases on the same board, whose unit loads serve again.
 
     Raises:
         JobError: a board that is not held, or a case that pads, bolts and rests cannot carry, by name.
     """
     keep()
-    seated = board.seated()
-    first = seated[0].bear(wrenches, names)
-    each = first, seated[1].bear(wrenches, names, first)
-    return Answer(seated, each, bounded(board, seated[1], each[1], wrenches, names))
+    coarse, fine = seated or board.seated()
+    first = coarse.bear(wrenches, names)
+    each = first, fine.bear(wrenches, names, first)
+    return Answer((coarse, fine), each, bounded(board, fine, each[1], wrenches, names))
 
 
 def bounded(board: Board, seated: Seated, borne: Borne, wrenches: Array, names: Sequence[str]) -> tuple[Borne, ...]:

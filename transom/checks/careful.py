@@ -61,11 +61,17 @@ def _smallest(reach: Value) -> float:
 
 @dataclass(frozen=True)
 class Careful(Trial):
-    """One candidate by the plate method; arrays (1, v)."""
+    """One candidate by the plate method; arrays (1, v).
+
+    `whole` is the same candidate in all its cases, where `cases` are some of them: the board is the same in both.
+    `kin` is another, solved already, whose unit loads serve again where its board is the same.
+    """
 
     target: float = TARGET
     two_grids: bool = True
     solved: Answer | None = None  # of the same board, solved before: bolts of frame and pod do not enter it
+    whole: Trial | None = None
+    kin: "Careful | None" = None
 
     @property
     def method(self) -> str:
@@ -113,8 +119,11 @@ class Careful(Trial):
         a = self.actions
         v = len(self.cases)
         wrenches = np.stack([np.broadcast_to(x, (1, v))[0] for x in (-a.N, a.M, a.M_z)], axis=-1)
-        method = answer if self.two_grids else on_one_grid
-        return method(self.board, wrenches, self.cases.names)
+        if not self.two_grids:
+            return on_one_grid(self.board, wrenches, self.cases.names)
+        kin = self.kin
+        again = kin is not None and kin.two_grids and self.board.same(kin.board)
+        return answer(self.board, wrenches, self.cases.names, kin.answer.seated if kin and again else None)
 
     @cached_property
     def edge_lines(self) -> tuple[EdgeLine, ...]:
@@ -147,8 +156,8 @@ class Careful(Trial):
 
     def _seat(self, E_90: float) -> Seat:
         """Bolts and pads on wood of a stiffness through its thickness, MPa."""
-        p = self.setup.holding.pattern
-        rows = [(p.y_u, p.z_u, self.upper_patch), (p.y_l, p.z_l, self.lower_patch)]
+        p, whole = self.setup.holding.pattern, self.whole or self
+        rows = [(p.y_u, p.z_u, whole.upper_patch), (p.y_l, p.z_l, whole.lower_patch)]
         if self.clamped:
             rows.pop()
         bolts = [self._bolt(side * _float(y), _float(z), patch, E_90) for y, z, patch in rows for side in (-1.0, 1.0)]

@@ -97,10 +97,11 @@ def worst(trial: Trial, calibration: Calibration = PENCIL) -> Array:
     return np.asarray(np.max(np.broadcast_arrays(*each), axis=0))
 
 
-def careful_of(trial: Trial, rows: Sequence[int] | None = None) -> Careful:
-    """The careful method on the one candidate of a trial, in all its cases or in some."""
-    cases = trial.cases if rows is None else trial.cases.take(rows)
-    return Careful(trial.setup, cases, trial.stacks, trial.hardware)
+def careful_of(trial: Trial, rows: Sequence[int] | None = None, kin: Careful | None = None) -> Careful:
+    """The careful method on the one candidate of a trial, in all its cases or in some; `kin` may have the same board."""
+    some = rows is not None
+    cases = trial.cases.take(rows) if rows is not None else trial.cases
+    return Careful(trial.setup, cases, trial.stacks, trial.hardware, whole=trial if some else None, kin=kin)
 
 
 def quick_look(trial: Trial, rows: Sequence[int] | None = None) -> Careful:

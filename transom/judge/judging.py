@@ -10,6 +10,7 @@ from transom.board.answer import Answer
 from transom.catalogue import Catalogue
 from transom.checks import all_checks, second_opinions
 from transom.checks.assembly import total
+from transom.checks.careful import Careful
 from transom.checks.torque import proposed
 from transom.checks.trial import Trial
 from transom.formula import formula
@@ -65,8 +66,10 @@ def mass_of(trial: Trial) -> np.ndarray[tuple[int, ...], np.dtype[np.float64]]:
     return np.asarray(wood + trial.hardware.mass[:, 0])
 
 
-def judge(job: Job, tables: Catalogue, mount: Mount, careful: bool = True, add: bool = False) -> Judgement:
-    """Judge a stated mount: by the plate, or with `careful` False by the pencil alone.
+def judge(
+    job: Job, tables: Catalogue, mount: Mount, careful: bool = True, add: bool = False, kin: Careful | None = None
+) -> Judgement:
+    """Judge a stated mount: by the plate, or with `careful` False by the pencil alone; `kin` may have the same board.
 
     Bolts of frame and pod are as the mount says, else as found; new ones that neither states are chosen. With
     `add` the least is added to them that carries the mount.
@@ -74,7 +77,10 @@ def judge(job: Job, tables: Catalogue, mount: Mount, careful: bool = True, add: 
     Raises:
         JobError: what cannot be judged, one line each.
     """
-    stated, (settled, solved) = job, _settled(job if add else as_found(job, mount, tables), tables, mount, careful)
+    stated, (settled, solved) = (
+        job,
+        _settled(job if add else as_found(job, mount, tables), tables, mount, careful, kin=kin),
+    )
     job = settled.job
     facts, setup, cases = prepared(job, tables)
     trial = trial_of(setup, cases, [mount])
@@ -114,14 +120,19 @@ def judge(job: Job, tables: Catalogue, mount: Mount, careful: bool = True, add: 
 
 
 def _settled(
-    job: Job, tables: Catalogue, mount: Mount, careful: bool, solved: Answer | None = None
+    job: Job,
+    tables: Catalogue,
+    mount: Mount,
+    careful: bool,
+    solved: Answer | None = None,
+    kin: Careful | None = None,
 ) -> tuple[Settled, Answer | None]:
     """The job with the least on its bolts of frame and pod that carries the mount, and the plate that told."""
     _, setup, cases = prepared(job, tables)
     trial = trial_of(setup, cases, [mount])
     if not careful:
         return fastened(job, tables, trial), None
-    plate = careful_of(trial)
+    plate = careful_of(trial, kin=kin)
     answer = solved or plate.answer
     return fastened(job, tables, replace(plate, solved=answer)), answer
 

@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from transom.checks import BY_PLATE, all_checks, backed_checks, frame
 from transom.checks.board import sliding_at_pads
+from transom.checks.careful import Careful
 from transom.checks.trial import Trial
 from transom.judge.evaluate import careful_of, decided, quick_look
 from transom.result import CheckArray
@@ -149,15 +150,19 @@ class Tried:
         return self.likely
 
     @cached_property
+    def plate(self) -> Careful:
+        """The plate on two grids, in the leading cases and in those that can govern here."""
+        leading = self.prober.rows
+        return careful_of(self.trial, [*leading, *(i for i in rows_of(self.pencil) if i not in leading)])
+
+    @cached_property
     def careful(self) -> tuple[CheckArray, ...]:
-        """All checks by the plate on two grids, in the leading cases and in those that can govern here.
+        """All checks by that plate.
 
         Raises:
             JobError: bolts or pads that lie off the board.
         """
-        leading = self.prober.rows
-        rows = [*leading, *(i for i in rows_of(self.pencil) if i not in leading)]
-        checks = all_checks(careful_of(self.trial, rows))
+        checks = all_checks(self.plate)
         self._learnt(checks, FINE)
         return checks
 

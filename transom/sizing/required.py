@@ -8,6 +8,7 @@ import numpy as np
 
 from transom.catalogue import Catalogue
 from transom.checks import all_checks
+from transom.checks.careful import Careful
 from transom.checks.trial import Trial
 from transom.job.records import Job
 from transom.judge.evaluate import PENCIL, Calibration, careful_of, decided, key_of, worst
@@ -116,14 +117,21 @@ def _last_failing(u: Array) -> int:
     return int(failing[-1]) if failing.size else -1
 
 
-def good_for(job: Job, tables: Catalogue, facts: Facts, trial: Trial, calibration: Calibration = PENCIL) -> GoodFor:
-    """Largest power (W) and engine mass (kg) the one candidate carries, all else as it is."""
+def good_for(
+    job: Job,
+    tables: Catalogue,
+    facts: Facts,
+    trial: Trial,
+    calibration: Calibration = PENCIL,
+    careful: Careful | None = None,
+) -> GoodFor:
+    """Largest power (W) and engine mass (kg) the one candidate carries, all else as it is; `careful`: its own plate."""
     most = tables.factor("scope.power_max_W").value
     power, mass = facts["engine.power"].value, facts["engine.weight"].value
 
     def found(values: Callable[[Array], dict[str, Value]], low: float, high: float) -> float:
         far = _largest(values, trial, calibration, low, high)
-        return _borne_out(values, trial, low, far) if calibration.times else far
+        return _borne_out(values, trial, low, far, careful) if calibration.times else far
 
     return GoodFor(
         power=found(lambda p: _at_powers(job, tables, p), power, most),
@@ -132,7 +140,12 @@ def good_for(job: Job, tables: Catalogue, facts: Facts, trial: Trial, calibratio
 
 
 def _borne_out(
-    values: Callable[[Array], dict[str, Value]], trial: Trial, low: float, far: float, rounds: int = 3
+    values: Callable[[Array], dict[str, Value]],
+    trial: Trial,
+    low: float,
+    far: float,
+    careful: Careful | None,
+    rounds: int = 3,
 ) -> float:
     """The value where a plate of its own passes it, else drawn back towards `low`, which has passed already."""
     for _ in range(rounds):
@@ -140,7 +153,7 @@ def _borne_out(
             break
         setup = build(trial.setup.job, trial.setup.tables, values(np.array([far])))
         varied = Trial(setup, build_cases(setup.loads), trial.stacks, trial.hardware)
-        u = max(float(c.worst[0]) for c in decided(all_checks(careful_of(varied, rows_for(varied)))))
+        u = max(float(c.worst[0]) for c in decided(all_checks(careful_of(varied, rows_for(varied), careful))))
         if u <= 1.0:
             return far
         far = max(low, min(far / u**2, (low + far) / 2 if not math.isfinite(u) else far))

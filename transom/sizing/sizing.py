@@ -7,6 +7,7 @@ import numpy as np
 
 from transom.catalogue import Catalogue
 from transom.checks import all_checks
+from transom.checks.careful import Careful
 from transom.job.records import Job
 from transom.judge.evaluate import careful_of, trial_of
 from transom.judge.judging import judge, nothing, prepared
@@ -49,7 +50,9 @@ def size(
     trial = trial_of(judged.setup, cases, [field.mount(found.place)])
     return replace(
         judged,
-        good_for=good_for(judged.setup.job, tables, judged.facts, trial, judged.calibration) if beside else None,
+        good_for=good_for(judged.setup.job, tables, judged.facts, trial, judged.calibration, judged.careful)
+        if beside
+        else None,
         sizing=Sizing(
             rank=rank,
             candidates=len(field),
@@ -75,17 +78,19 @@ def _found(job: Job, tables: Catalogue, field: Field, most: int) -> Found | None
     judged: list[Judgement] = []
     others: list[Option] = []
 
-    def is_pick(place: int) -> bool:
-        first = judge(job, tables, field.mount(place), field.careful, add=True)
+    def is_pick(place: int, kin: Careful | None = None) -> bool:
+        first = judge(job, tables, field.mount(place), field.careful, add=True, kin=kin)
         if not first.failing:
             judged.append(first)
         return not first.failing
 
-    def is_other(place: int, checks: Sequence[CheckArray], careful: Sequence[CheckArray]) -> bool:
+    def is_other(
+        place: int, checks: Sequence[CheckArray], careful: Sequence[CheckArray], kin: Careful | None = None
+    ) -> bool:
         other = option_of(field, place, checks, careful)
-        if field.careful and other.passes and other.weakest.utilisation > NEAR_LIMIT:
-            # Fewer cases than all may find a plate reaching a hair farther: near the limit all are asked.
-            other = option_of(field, place, checks, all_checks(careful_of(field.trial(np.array([place])))))
+        if kin is not None and other.passes and other.weakest.utilisation > NEAR_LIMIT:
+            # The few cases asked are the worst by the pencil: near the limit all are.
+            other = option_of(field, place, checks, all_checks(careful_of(field.trial(np.array([place])), kin=kin)))
         if other.passes:
             others.append(other)
         return other.passes
@@ -98,8 +103,8 @@ def _found(job: Job, tables: Catalogue, field: Field, most: int) -> Found | None
 
     def by_plate(tried: Tried) -> bool:
         if judged:
-            return is_other(tried.place, tried.pencil, tried.careful)
-        return (tried.likely <= SURE or tried.passes) and is_pick(tried.place)
+            return is_other(tried.place, tried.pencil, tried.careful, tried.plate)
+        return is_pick(tried.place) if tried.likely <= SURE else tried.passes and is_pick(tried.place, tried.plate)
 
     places = best_by_plate(field, most, by_plate) if field.careful else best_of_kinds(field, most, by_pencil)
     return Found(places[0], judged[0], tuple(others)) if places else None
