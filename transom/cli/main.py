@@ -26,6 +26,7 @@ from transom.cli import (
     trial,
     verify,
 )
+from transom.cli.plainly import plain
 from transom.cli.stream import hush, say, tell
 from transom.errors import JobError, TransomError
 
@@ -102,9 +103,11 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def _run(arguments: list[str]) -> int:
     """The command, with Typer's own errors turned into lines and codes."""
-    command = typer.main.get_command(app)
+    at_once = plain(arguments)
     try:
-        code = command.main(arguments, prog_name="transom", standalone_mode=False)
+        if at_once is not None:
+            return at_once()
+        code = typer.main.get_command(app).main(arguments, prog_name="transom", standalone_mode=False)
     except Exception as error:
         # Click's and Typer's usage errors, whichever package they come from, know how to say themselves.
         say_it = getattr(error, "format_message", None)
