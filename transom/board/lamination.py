@@ -311,9 +311,9 @@ def _refuse(t: Array, across: Bools, plies: NDArray[np.int_], used: Bools, panel
         raise JobError(*faults)
     if not used.any(axis=1).all():
         faults.append("stack: a board of no sheets; give each at least one")
-    for value in np.unique(t[used & ~((t > 0) & np.isfinite(t))]):
+    for value in sorted(set(t[used & ~((t > 0) & np.isfinite(t))].tolist())):
         faults.append(f"stack: sheet thickness {value} mm is not above zero; give the measured thickness")
-    for value in np.unique(plies[used & ((plies < 3) | (plies % 2 == 0))]):
+    for value in sorted(set(plies[used & ((plies < 3) | (plies % 2 == 0))].tolist())):
         faults.append(f"stack: {value} plies; plywood has an odd number, 3 or more; count them at an edge")
     for name, number in vars(panel).items():
         row = np.broadcast_to(np.asarray(number, dtype=float), t.shape)[used]

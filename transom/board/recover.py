@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from transom.board.distinct import distinct
 from transom.board.elements import CORNERS
 from transom.board.grid import Bools, Grid
 from transom.board.plate import Plate, Solution
@@ -94,9 +95,9 @@ def _unweighted(present: Bools, steps: Array) -> tuple[Array, Array]:
 
     Where cells lie on both sides of a grid line each side counts half.
     """
-    unlike, which = np.unique(present, axis=0, return_inverse=True)
-    share, there = _line_shares(unlike, steps)
-    undo, there = np.linalg.inv(share)[which.ravel()], there[which.ravel()]
+    first, which = distinct(present)
+    share, there = _line_shares(present[first], steps)
+    undo, there = np.linalg.inv(share)[which], there[which]
     sides = np.zeros((len(present) + 1, there.shape[1]))
     sides[:-1] += there
     sides[1:] += there

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
+from transom.board.distinct import distinct
 from transom.board.tableau import Bools, Problem
 from transom.units import Array
 
@@ -48,14 +49,14 @@ def solved(problem: Problem, sets: Bools, b: Array, W: Array) -> tuple[Array, Ar
 def _of_like_size(sets: Bools) -> Iterator[NDArray[np.int_]]:
     """Places of the cases, those together whose sets are nearly as large."""
     level = -(-sets.sum(axis=0) // LIKE)
-    for size in np.unique(level):
+    for size in sorted(set(level.tolist())):
         yield np.flatnonzero(level == size)
 
 
 def _forces(problem: Problem, sets: Bools, b: Array, W: Array) -> tuple[Array, Array]:
     """Forces (m, v), none where open, and motion (r, v)."""
     (r, v), shut = W.shape, not b.any()
-    kinds, of = _distinct(sets) if shut else (np.arange(v), np.arange(v))
+    kinds, of = distinct(sets.T) if shut else (np.arange(v), np.arange(v))
     at, equations = _equations(problem, sets[:, kinds])
     k = at.shape[1]
     # Without gaps to begin with a set answers to the loads alone: a unit of each, then their sums.
@@ -70,13 +71,6 @@ def _forces(problem: Problem, sets: Bools, b: Array, W: Array) -> tuple[Array, A
     f = np.zeros((v, len(sets)))
     np.put_along_axis(f, at[of], x[:, :k, 0], axis=1)
     return f.T, x[:, k:, 0].T
-
-
-def _distinct(sets: Bools) -> tuple[NDArray[np.int_], NDArray[np.int_]]:
-    """Places of sets that differ, and for each case the place among them of its own."""
-    packed = np.ascontiguousarray(np.packbits(sets, axis=0).T)
-    _, first, of = np.unique(packed.view(f"V{packed.shape[1]}")[:, 0], return_index=True, return_inverse=True)
-    return first, of
 
 
 def _equations(problem: Problem, sets: Bools) -> tuple[NDArray[np.int_], Array]:

@@ -3,8 +3,6 @@
 import tomllib
 from collections.abc import Mapping, Sequence
 from functools import cache
-from importlib.resources import files
-from importlib.resources.abc import Traversable
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -50,14 +48,15 @@ FAMILIES: Mapping[str, type[Row]] = {
 R = TypeVar("R", bound=Row)
 
 
-def folder() -> Traversable:
+def folder() -> Path:
     """The shipped tables: inside the installed package, else beside it in a checkout.
 
     Raises:
         TableError: neither is there.
     """
-    beside = Path(__file__).resolve().parents[2] / "materials"
-    for place in (files("transom") / "materials", beside):
+    package = Path(__file__).resolve().parents[1]
+    beside = package.parent / "materials"
+    for place in (package / "materials", beside):
         if place.is_dir():
             return place
     raise TableError(f"the material tables are missing: no folder {beside}. Install transom again.")

@@ -84,12 +84,16 @@ def _screen(j: "Judgement", job: "Job", rank: str, details: bool) -> list[str]:
 
     from transom.catalogue import SHIPPED
     from transom.report.cures_by_mount import tried
-    from transom.report.details import details as every
     from transom.report.size_screen import size_screen
     from transom.report.text import bars_for
 
     cures = tried(job, SHIPPED, "material" if rank == "cost" else rank) if j.mount is None else ()
-    return [*size_screen(j, bars_for(sys.stdout.encoding), cures), *(every(j) if details else ())]
+    answer = size_screen(j, bars_for(sys.stdout.encoding), cures)
+    if not details:
+        return answer
+    from transom.report.details import details as every
+
+    return [*answer, *every(j)]
 
 
 def _written(path: Path, job: "Job", j: "Judgement", target: Path, force: bool) -> str:

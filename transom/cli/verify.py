@@ -62,7 +62,7 @@ def shipped() -> Path:
     """The folder of published cases that belongs to this copy."""
     from transom.catalogue.tables import folder
 
-    return Path(str(folder() / "published"))
+    return folder() / "published"
 
 
 def outcomes(folder: Path) -> Iterator[Outcome]:
