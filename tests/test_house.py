@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-PACKAGE = Path(__file__).parents[1] / "transom"
+from tests.imports import PACKAGE, drawing, imported_rooms, levels, modules, room, rooms
 
 FORMULA_ROOMS = {"units", "maths", "formula", "errors"}
 MAY_IMPORT = {
@@ -34,6 +34,7 @@ MAY_IMPORT = {
     "sizing": FORMULA_ROOMS
     | {"job", "catalogue", "result", "setup", "loads", "statics", "standards", "board", "checks", "judge", "nesting"},
 }
+MAY_IMPORT["api"] = MAY_IMPORT["sizing"] | {"sizing", "published", "report"}
 MAY_IMPORT["chance"] = MAY_IMPORT["judge"] | {"judge"}
 MAY_IMPORT["drawing"] = MAY_IMPORT["sizing"] | {"sizing", "quantity", "report", "estimate"}
 MAY_IMPORT["estimate"] = MAY_IMPORT["sizing"] | {"sizing"}
@@ -51,24 +52,6 @@ NOT_FORMULAS: dict[str, str] = dict.fromkeys(
 )  # fmt: skip
 
 
-def modules() -> list[Path]:
-    return sorted(PACKAGE.rglob("*.py"))
-
-
-def room(path: Path) -> str:
-    return path.relative_to(PACKAGE).parts[0].removesuffix(".py")
-
-
-def imported_rooms(tree: ast.AST) -> Iterator[str]:
-    for node in ast.walk(tree):
-        names = []
-        if isinstance(node, ast.ImportFrom) and node.module and node.level == 0:
-            names = [node.module] if node.module != "transom" else [f"transom.{a.name}" for a in node.names]
-        elif isinstance(node, ast.Import):
-            names = [a.name for a in node.names]
-        yield from (n.split(".")[1] for n in names if n.startswith("transom."))
-
-
 @pytest.mark.parametrize("path", modules(), ids=lambda p: p.relative_to(PACKAGE).as_posix())
 def test_imports_run_one_way(path: Path) -> None:
     here = room(path)
@@ -77,6 +60,18 @@ def test_imports_run_one_way(path: Path) -> None:
     assert here in MAY_IMPORT, f"{here} is a room nobody has placed on the walk"
     found = set(imported_rooms(ast.parse(path.read_text(encoding="utf-8")))) - {here, "__version__"}
     assert found <= MAY_IMPORT[here], f"{here} imports {found - MAY_IMPORT[here]}"
+
+
+def test_no_room_imports_itself_over_others() -> None:
+    assert max(levels(rooms()).values()) > 5
+    with pytest.raises(ValueError, match="circle of imports: a > b > a"):
+        levels({"a": frozenset({"b"}), "b": frozenset({"a"})})
+
+
+def test_the_drawing_of_the_rooms_is_the_codes() -> None:
+    developers = (PACKAGE.parent / "DEVELOPERS.md").read_text(encoding="utf-8")
+    drawn = developers.split("```mermaid\n")[1].split("\n```")[0]
+    assert drawn == drawing(), "the rooms have changed: put what `python tests/imports.py` prints in DEVELOPERS.md"
 
 
 THIRD_PARTY = {

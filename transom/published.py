@@ -85,6 +85,13 @@ def _item(result: Any, item: str | int | None) -> Any:
     return result
 
 
+def shipped() -> Path:
+    """The folder of published cases that belongs to this copy."""
+    from transom.catalogue.tables import folder
+
+    return folder() / "published"
+
+
 def published_cases(folder: Path) -> Iterator[Published]:
     """Every case in `folder`, in the order of file and row.
 

@@ -58,13 +58,6 @@ def outcome(case: "Published") -> Outcome:
         return Outcome(case, math.nan, f"{type(error).__name__}: {error}")
 
 
-def shipped() -> Path:
-    """The folder of published cases that belongs to this copy."""
-    from transom.catalogue.tables import folder
-
-    return folder() / "published"
-
-
 def outcomes(folder: Path) -> Iterator[Outcome]:
     """Every case in the folder, computed one by one.
 
@@ -86,6 +79,8 @@ def verify(
     json: Annotated[bool, typer.Option("--json", help="Print the cases as JSON.")] = False,
 ) -> None:
     """Compute what books and others printed, on this copy: source, printed, ours, how far off."""
+    from transom.published import shipped
+
     raise typer.Exit(run(shipped(), markdown=markdown, as_json=json))
 
 
