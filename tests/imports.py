@@ -8,6 +8,7 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 PACKAGE = Path(__file__).parents[1] / "transom"
+DEVELOPERS = PACKAGE.parent / "DEVELOPERS.md"
 Rooms = Mapping[str, frozenset[str]]
 
 
@@ -86,5 +87,12 @@ def drawing() -> str:
     )
 
 
+def drawn(text: str) -> str:
+    """The drawing as a document has it."""
+    return text.split("```mermaid\n")[1].split("\n```", maxsplit=1)[0]
+
+
 if __name__ == "__main__":
+    document = DEVELOPERS.read_text(encoding="utf-8")
+    DEVELOPERS.write_text(document.replace(drawn(document), drawing()), encoding="utf-8")
     print(drawing())

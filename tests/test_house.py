@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.imports import PACKAGE, drawing, imported_rooms, levels, modules, room, rooms
+from tests.imports import DEVELOPERS, PACKAGE, drawing, drawn, imported_rooms, levels, modules, room, rooms
 
 FORMULA_ROOMS = {"units", "maths", "formula", "errors"}
 MAY_IMPORT = {
@@ -69,9 +69,10 @@ def test_no_room_imports_itself_over_others() -> None:
 
 
 def test_the_drawing_of_the_rooms_is_the_codes() -> None:
-    developers = (PACKAGE.parent / "DEVELOPERS.md").read_text(encoding="utf-8")
-    drawn = developers.split("```mermaid\n")[1].split("\n```")[0]
-    assert drawn == drawing(), "the rooms have changed: put what `python tests/imports.py` prints in DEVELOPERS.md"
+    found = drawn(DEVELOPERS.read_text(encoding="utf-8"))
+    assert found == drawing(), (
+        "the rooms have changed: run `python tests/imports.py`, which draws them in DEVELOPERS.md"
+    )
 
 
 THIRD_PARTY = {
