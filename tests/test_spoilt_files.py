@@ -28,7 +28,9 @@ from transom.job.read import loads
 from transom.judge.judging import judge
 from transom.quantity import QuantityError, read
 from transom.quantity.kinds import KINDS
+from transom.report.compare.comparing import compare
 from transom.report.compare.saved import read_saved
+from transom.report.compare.screen import screen
 
 PONTOON = jobs()["pontoon-40hp"]
 SLOW = 5.0  # s of processor
@@ -229,6 +231,12 @@ def test_a_saved_judgement_with_a_number_that_is_none_is_refused(tmp_path: Path,
     text = file.read_text(encoding="utf-8").replace('"utilisation": ', f'"utilisation": {number}, "u": ', 1)
     file.write_text(text, encoding="utf-8")
     assert "no number" in refused(lambda: read_saved(file))
+
+
+def test_a_saved_judgement_whose_weakest_link_is_no_id_is_compared_all_the_same() -> None:
+    other = laws.saved() | {"governing": "nonsense"}
+    said = screen(compare(laws.saved(), other), ("a", "b"), "us")
+    assert any("nonsense" in line for line in said)
 
 
 def test_a_broken_law_is_seen(monkeypatch: pytest.MonkeyPatch) -> None:

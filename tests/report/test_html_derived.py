@@ -21,7 +21,8 @@ def judged() -> Judgement:
 
 @cache
 def below() -> Grounds:
-    return grounds(judged())
+    """Without the published cases, which fold too and have tests of their own."""
+    return replace(grounds(judged()), verified=())
 
 
 def test_every_line_is_there_and_only_the_weakest_link_stands_open() -> None:

@@ -8,90 +8,49 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, Any
+from typing import Annotated, Any
 
 import typer
 
-from transom.cli.jobs import FAILS, PASSES
+from transom.cli.jobs import FAILS, PASSES, Force
 from transom.report.text import WIDTH, clean
-
-if TYPE_CHECKING:
-    from transom.published import Published
+from transom.report.verified import KNOWN, Outcome, off, outcomes, verdict
 
 SCHEMA = "transom-verification-1"
 ID = 35  # columns of a case's name
-KNOWN = {
-    "read": "read in the source",
-    "transcribed": "from a copy that cites the source",
-    "memory": "from memory: provisional until somebody reads it",
-    "derived": "worked by hand from the theory",
-    "computed": "computed by another program or method",
-}
-
-
-@dataclass(frozen=True)
-class Outcome:
-    """One published case with what our function gave; `error` says why where it gave nothing."""
-
-    case: "Published"
-    ours: float
-    error: str = ""
-
-    @property
-    def deviation(self) -> float:
-        """Ours less the printed value, in the printed unit."""
-        return self.ours - self.case.printed
-
-    @property
-    def agrees(self) -> bool:
-        """True within the printed digits; a number that is not finite never is."""
-        return (
-            math.isfinite(self.ours) and math.isfinite(self.case.printed) and abs(self.deviation) <= self.case.allowed
-        )
-
-
-def outcome(case: "Published") -> Outcome:
-    """Compute one case; whatever its function raises is a deviation, not an end."""
-    try:
-        return Outcome(case, case.ours)
-    except Exception as error:
-        return Outcome(case, math.nan, f"{type(error).__name__}: {error}")
-
-
-def outcomes(folder: Path) -> Iterator[Outcome]:
-    """Every case in the folder, computed one by one.
-
-    Raises:
-        TableError: a file that cannot be read, or no case at all.
-    """
-    from transom.errors import TableError
-    from transom.published import published_cases
-
-    found = 0
-    for found, case in enumerate(published_cases(folder), 1):  # noqa: B007 - counted for the end
-        yield outcome(case)
-    if not found:
-        raise TableError(f"no published cases in {folder}. Install transom again.")
 
 
 def verify(
     markdown: Annotated[bool, typer.Option("--markdown", help="Print the list as Markdown.")] = False,
     json: Annotated[bool, typer.Option("--json", help="Print the cases as JSON.")] = False,
+    html: Annotated[
+        Path | None,
+        typer.Option(
+            "--html", metavar="FILE", help="Write them as one HTML page by area, to read and print.", show_default=False
+        ),
+    ] = None,
+    force: Force = False,
 ) -> None:
     """Compute what books and others printed, on this copy: source, printed, ours, how far off."""
     from transom.published import shipped
 
-    raise typer.Exit(run(shipped(), markdown=markdown, as_json=json))
+    raise typer.Exit(run(shipped(), markdown=markdown, as_json=json, html=html, force=force))
 
 
-def run(folder: Path, *, markdown: bool = False, as_json: bool = False) -> int:
+def run(
+    folder: Path, *, markdown: bool = False, as_json: bool = False, html: Path | None = None, force: bool = False
+) -> int:
     """Print every published case in the folder beside ours; the exit code: 0 all agree, 1 any deviates.
 
     Raises:
+        JobError: the page cannot be written, or something is there and not forced.
         TableError: the cases cannot be read.
     """
-    from transom.cli.stream import say
+    from transom.cli.stream import say, tell
+    from transom.job.files import free, write_atomic
 
+    if html is not None:
+        free(html, force)
     found = outcomes(folder)
     if as_json:
         every = tuple(found)
@@ -104,6 +63,11 @@ def run(folder: Path, *, markdown: bool = False, as_json: bool = False) -> int:
             say(listed(source, of_one, form))
             every += of_one
         say(summary(every, form))
+    if html is not None:
+        from transom.report.html.verified import page
+
+        write_atomic(html, page(every), force)
+        tell(f"{html}: written")
     return PASSES if all(o.agrees for o in every) else FAILS
 
 
@@ -163,15 +127,6 @@ def cells(o: Outcome) -> dict[str, str]:
     }
 
 
-def off(o: Outcome) -> str:
-    """The deviation in percent of the printed value, in the unit itself where zero was printed."""
-    if not math.isfinite(o.deviation):
-        return "none"
-    if o.case.printed == 0:
-        return f"{o.deviation:+.1e}"
-    return f"{round(100 * o.deviation / abs(o.case.printed), 2) + 0.0:+.2f} %"
-
-
 def summary(every: Sequence[Outcome], form: Form) -> Iterator[str]:
     """Counts by area and by how the value is known, and the verdict in one line."""
     yield from _counted("area", [(o.case.area, o.agrees) for o in every], form)
@@ -183,18 +138,6 @@ def _counted(what: str, named: Sequence[tuple[str, bool]], form: Form) -> Iterat
     total, good = Counter(name for name, _ in named), Counter(name for name, agrees in named if agrees)
     yield form.count_head.format(what=what, cases="cases", agree="agree")
     yield from (form.count.format(what=name, cases=n, agree=good[name]) for name, n in sorted(total.items()))
-
-
-def verdict(every: Sequence[Outcome]) -> str:
-    """How many agree, and how many of all rest on memory."""
-    bad = [o.case.id for o in every if not o.agrees]
-    memory = sum(o.case.known_by == "memory" for o in every)
-    loose = sum(o.case.tolerance > 0 for o in every)
-    said = (
-        f"{len(every) - len(bad)} of {len(every)} agree, to the digits printed or, {loose} of them, to a tolerance"
-        f" with its reason in the file. {memory} printed values are provisional."
-    )
-    return f"{said} DEVIATES: {', '.join(bad)}." if bad else said
 
 
 def document(every: Sequence[Outcome]) -> dict[str, Any]:

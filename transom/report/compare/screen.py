@@ -119,8 +119,11 @@ def _step(x: CheckChange) -> str:
 
 
 def _check_id(name: str) -> str:
-    """A check by its name or its id in words, with its case where it has one."""
-    part, what, *rest = name.split(".")
+    """A check by its name or its id in words, with its case where it has one; what is no id stands as it is."""
+    part, _, more = name.partition(".")
+    if not more:
+        return name
+    what, *rest = more.split(".")
     stem = what.rpartition("-")[0]
     words = (
         CHECKS.get((part, what)) or NUMBERED.get((part, stem)) or f"{part.replace('-', ' ')}, {what.replace('-', ' ')}"

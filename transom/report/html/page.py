@@ -11,6 +11,7 @@ from transom.chance.sampling import Uncertainty
 from transom.derivation.ledger import Ledger
 from transom.derivation.lines import Derivation
 from transom.judge.records import Judgement
+from transom.published import shipped
 from transom.report.advice import Cure
 from transom.report.amounts import percent
 from transom.report.chance import TITLE, causes, chance_notes, chance_words, first_rows, link_words
@@ -24,6 +25,7 @@ from transom.report.maps.pages import sheets
 from transom.report.maps.svg import OVER, figure, mark_figures, swatch
 from transom.report.page import measure_rows, still
 from transom.report.ruler import ruler_words
+from transom.report.verified import Outcome, outcomes
 from transom.report.words import EVIDENCE, spelled
 
 if TYPE_CHECKING:
@@ -48,14 +50,15 @@ class Grounds:
 
     derivations: tuple[Derivation, ...] = ()
     ledger: Ledger = field(default_factory=lambda: Ledger(()))
+    verified: tuple[Outcome, ...] = ()
 
 
 def grounds(j: Judgement) -> Grounds:
-    """Every deciding check derived in its worst case, weakest first, and the ledger of them all."""
+    """Every deciding check derived in its worst case, weakest first, the ledger of them all, the published cases computed."""
     from transom.derivation.derive import derive
     from transom.derivation.ledger import ledger
 
-    return Grounds(derive(j, j.worst), ledger(j))
+    return Grounds(derive(j, j.worst), ledger(j), tuple(outcomes(shipped())))
 
 
 def to_html(
@@ -133,8 +136,11 @@ def _context(j: Judgement, cures: Sequence[Cure]) -> dict[str, Any]:
 
 
 def _below(j: Judgement, found: Grounds) -> dict[str, Any]:
+    from transom.report.html.verified import context
+
     shown, left = steps(j, found.derivations)
     return {
+        **context(found.verified),
         "derivations": shown,
         "not_derived": left,
         "evidence": tuple(EVIDENCE.values()),
