@@ -89,9 +89,9 @@ def backings(job: Job, tables: Catalogue, setup: Setup, thread: str) -> tuple[Ba
 
 
 def _up(length: float, metric: bool) -> float:
-    """The next whole centimetre, or quarter inch, that a saw fence is set to."""
+    """The next whole centimetre, or quarter inch, that a saw fence is set to, without noise in its last digit: it is read back."""
     step = 10.0 if metric else 6.35
-    return -(-round(length, 6) // step) * step
+    return round(-(-round(length, 6) // step) * step, 6)
 
 
 def thread_of(job: Job, setup: Setup, tables: Catalogue) -> str:

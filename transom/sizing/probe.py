@@ -24,6 +24,7 @@ AREA = 0.25  # what a ratio of areas under backing counts beside one of thicknes
 # highest above its own plate were 3 % of candidates up to 0.02 apart, 6 % up to 0.05, 9 % up to 0.1, 17 % beyond 0.2.
 FINE, ROUGH = 0.02, 0.05
 CLOSE = 0.02  # nearer than this a quick look tells nothing that the plate like it did not
+FAR = 0.35  # farther from any plate than this an estimate gives no candidate up: one from a board of 30 mm had one of 54 at 1.9, its own 0.64
 STEEPEST = 4.0  # times the pencil's figure; beyond that what a plate finds more is carried over as it is
 SURE = 0.9  # below this, by either, the pick's own judgement is asked at once
 
@@ -49,21 +50,22 @@ def by_plate(check: CheckArray) -> bool:
 
 @dataclass(frozen=True)
 class Solved:
-    """What one plate made of the pencil's utilisations in the leading cases: `times` and `plus` (c, v); how near it is."""
+    """What one plate made of the pencil's utilisations in the leading cases: `times` and, as demand, `more` (c, v); how near it is."""
 
     like: Array
     times: Array
-    plus: Array
+    more: Array
     within: float
 
-    def applied(self, u: Array) -> Array:
-        """Worst utilisation of each candidate, (n,), from the pencil's (c, n, v)."""
-        return np.asarray(np.max(u * self.times[:, None] + self.plus[:, None], axis=(0, 2)))
+    def applied(self, u: Array, limit: Array) -> Array:
+        """Worst utilisation of each candidate, (n,), from the pencil's and the limits, both (c, n, v)."""
+        return np.asarray(np.max(u * self.times[:, None] + self.more[:, None] / limit, axis=(0, 2)))
 
 
 @dataclass
 class Block:
-    """Candidates `places` (n,) side by side: by the pencil in the leading cases (c, n, v); what is alike of them (3, n).
+    """Candidates `places` (n,) side by side: utilisations by the pencil and limits in the leading cases (c, n, v); what is
+    alike of them (3, n).
 
     `likely` (n,): the worst utilisation of each as the nearest plate of those `seen` has it; `within` and
     `apart` (n,): how far that may be off, and how far it is away.
@@ -71,6 +73,7 @@ class Block:
 
     places: NDArray[np.int_]
     u: Array
+    limit: Array
     like: Array
     likely: Array
     within: Array
@@ -84,7 +87,7 @@ class Block:
             off = plate.within + apart
             better = off < self.within
             if better.any():
-                self.likely[better] = plate.applied(self.u[:, better])
+                self.likely[better] = plate.applied(self.u[:, better], self.limit[:, better])
                 self.within[better], self.apart[better] = off[better], apart[better]
         self.seen = len(solved)
 
@@ -102,16 +105,17 @@ class Prober:
         trial, n = self.field.trial(places, self.field.cases.take(self.rows)), len(places)
         checks = _looked_at(trial)
         left = np.all([np.broadcast_to(c.worst <= self.field.band(c), n) for c in checks], axis=0)
-        u, far = _utilisations(checks, n, len(self.rows))[:, left], np.full(int(left.sum()), np.inf)
-        return Block(places[left], u, _like(trial)[:, left], np.ones(len(far)), far, far.copy())
+        u, limit = (x[:, left] for x in _by_plate(checks, n, len(self.rows)))
+        far = np.full(int(left.sum()), np.inf)
+        return Block(places[left], u, limit, _like(trial)[:, left], np.ones(len(far)), far, far.copy())
 
     def tried(self, block: Block, i: int) -> "Tried | None":
         """The i-th candidate of a block for a closer look; None where it is beyond hope."""
         block.learn(self.solved)
         likely = float(block.likely[i])
-        if not likely <= 1.0 + block.within[i]:
+        if not likely <= 1.0 + block.within[i] and block.apart[i] <= FAR:
             return None
-        found = Tried(self, int(block.places[i]), block.like[:, i], block.u[:, i], likely)
+        found = Tried(self, int(block.places[i]), block.like[:, i], block.u[:, i], block.limit[:, i], likely)
         known = block.apart[i] <= CLOSE or (np.isfinite(block.apart[i]) and likely <= SURE)
         if not known and not found.quick_look() <= 1.0 + ROUGH:
             return None
@@ -120,12 +124,13 @@ class Prober:
 
 @dataclass
 class Tried:
-    """One candidate under a closer look: `u` (c, v) by the pencil in the leading cases, `likely` what a plate makes it."""
+    """One candidate under a closer look: `u` by the pencil and `limit` (c, v) in the leading cases, `likely` what a plate makes it."""
 
     prober: Prober
     place: int
     like: Array
     u: Array
+    limit: Array
     likely: float
 
     @cached_property
@@ -177,7 +182,8 @@ class Tried:
         found = np.stack([np.broadcast_to(c.utilisation[0], len(c.cases))[:v] for c in checks if by_plate(c)])
         some = np.isfinite(self.u) & np.isfinite(found) & (self.u > 0)
         times = np.where(some, np.minimum(found / np.where(some, self.u, 1.0), STEEPEST), 0.0)
-        self.prober.solved.append(Solved(self.like, times, found - np.where(some, times * self.u, 0.0), within))
+        more = (found - np.where(some, times * self.u, 0.0)) * self.limit
+        self.prober.solved.append(Solved(self.like, times, more, within))
         return found
 
 
@@ -186,9 +192,12 @@ def _looked_at(trial: Trial) -> list[CheckArray]:
     return list(decided((*backed_checks(trial), sliding_at_pads(trial), *frame.checks(trial))))
 
 
-def _utilisations(checks: Sequence[CheckArray], n: int, v: int) -> Array:
-    """Of what the plate decides, (c, n, v)."""
-    return np.stack([np.broadcast_to(c.utilisation, (n, v)) for c in checks if by_plate(c)])
+def _by_plate(checks: Sequence[CheckArray], n: int, v: int) -> tuple[Array, Array]:
+    """Utilisations and limits of what the plate decides, (c, n, v) each; one for a limit that is none."""
+    mine = [c for c in checks if by_plate(c)]
+    limit = np.stack([np.broadcast_to(np.asarray(c.resistance, dtype=float), (n, v)) for c in mine])
+    good = np.isfinite(limit) & (limit > 0)
+    return np.stack([np.broadcast_to(c.utilisation, (n, v)) for c in mine]), np.where(good, limit, 1.0)
 
 
 def _like(trial: Trial) -> Array:
