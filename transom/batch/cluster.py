@@ -27,7 +27,7 @@ def _all(client: Any, rows: Iterable[Row], task: Task, dead: Callable[[Row], Cel
     from distributed import KilledWorker, as_completed
     from distributed.client import FutureCancelledError
 
-    waiting, held, coming = iter(rows), dict[str, Row](), as_completed(raise_errors=False)
+    waiting, held, coming = iter(rows), dict[str, Row](), as_completed(loop=client.loop, raise_errors=False)
     most = _room(client)
 
     def fill() -> None:

@@ -89,6 +89,11 @@ class Ledger:
         """Whether the row is done."""
         return number < len(self._at) and self._at[number] != NOT_THERE and self._ids[number] == int(row_id, 16)
 
+    @property
+    def empty(self) -> bool:
+        """Whether no row is done."""
+        return not self._at
+
     def add(self, cells: Cells) -> None:
         """Keep one more row. Raises JobError where the disk does not take it."""
         self._note(cells, self._file.seek(0, os.SEEK_END))

@@ -67,7 +67,6 @@ def run(plan: Plan, crew: Crew, watch: Watch) -> Outcome:
     done = False
     try:
         count = _judge_all(plan, kept, crew, watch)
-        done = not count
         if not count:
             raise JobError(f"{results}: not written, there are no jobs in the table.")
         tally, worst = Counter[str](), Counter[int]()
@@ -77,7 +76,7 @@ def run(plan: Plan, crew: Crew, watch: Watch) -> Outcome:
         write_atomic(beside.place_of(results), beside.note(results, plan.how, shown, outcome.says), replace)
         done = True
     finally:
-        kept.close(done)
+        kept.close(done or kept.empty)
     return outcome
 
 

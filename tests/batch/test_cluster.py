@@ -1,0 +1,151 @@
+"""The same rows on a real local Dask scheduler with two worker processes, one of them killed; and Dask out of `size`'s way."""
+
+import os
+import signal
+import subprocess
+import sys
+import threading
+import time
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from tests.batch.jobs import EXAMPLE, table
+from transom.cli.main import main
+
+ROOT = Path(__file__).parents[2]
+OPTIONAL = ("dask", "distributed", "pyarrow", "pandas")
+ENVIRONMENT = {**os.environ, "PYTHONPATH": str(ROOT), "DASK_DISTRIBUTED__SCHEDULER__ALLOWED_FAILURES": "3"}
+
+
+def test_size_imports_neither_dask_nor_pint_nor_pyarrow_wherever_they_are_installed() -> None:
+    code = (
+        "import sys; from transom.cli.main import main; main(['size', sys.argv[1]]);"
+        f"print([m for m in {(*OPTIONAL, 'pint')!r} if m in sys.modules], file=sys.stderr)"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", code, str(EXAMPLE)], env=ENVIRONMENT, capture_output=True, text=True, check=True
+    )
+    assert done.stderr.strip() == "[]"
+
+
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return tmp_path_factory.mktemp("cluster")
+
+
+class Cluster:
+    """A scheduler and its workers, each a process of its own; a worker has no keeper that would start it again."""
+
+    def __init__(self, folder: Path) -> None:
+        self._file, self._log = folder / "scheduler.json", (folder / "cluster.log").open("w")
+        self._processes = [self._start("dask_scheduler", "--host", "127.0.0.1", "--port", "0")]
+        until = time.monotonic() + 60
+        while not (self._file.exists() and self._file.read_text().strip()):
+            assert time.monotonic() < until, "no scheduler"
+            time.sleep(0.05)
+        import json
+
+        self.address: str = json.loads(self._file.read_text())["address"]
+        self.workers = [self.worker(), self.worker()]
+
+    def worker(self) -> "subprocess.Popen[bytes]":
+        process = self._start("dask_worker", "--nthreads", "1", "--no-nanny", "--host", "127.0.0.1")
+        self._processes.append(process)
+        return process
+
+    def _start(self, program: str, *more: str) -> "subprocess.Popen[bytes]":
+        command = [
+            sys.executable,
+            "-m",
+            f"distributed.cli.{program}",
+            "--scheduler-file",
+            str(self._file),
+            "--no-dashboard",
+        ]
+        return subprocess.Popen([*command, *more], env=ENVIRONMENT, stdout=self._log, stderr=self._log)
+
+    def close(self) -> None:
+        for process in reversed(self._processes):
+            process.kill()
+            process.wait()
+        self._log.close()
+
+
+@pytest.fixture(scope="module")
+def cluster(folder: Path) -> Iterator[Cluster]:
+    pytest.importorskip("distributed")
+    made = Cluster(folder)
+    yield made
+    made.close()
+
+
+def given(folder: Path, out: str) -> list[str]:
+    jobs = folder / "jobs.csv"
+    if not jobs.exists():
+        table(folder, good=6, bad=30)
+    return ["batch", str(jobs), "--base", str(folder / "base.toml"), "--pencil", "--out", str(folder / out)]
+
+
+pytestmark = pytest.mark.filterwarnings("default")  # Dask's own
+
+
+def test_a_worker_killed_in_the_middle_loses_and_doubles_no_row(
+    folder: Path, cluster: Cluster, capsys: pytest.CaptureFixture[str]
+) -> None:
+    unfinished = folder / "cluster.csv.unfinished"
+
+    def kill_one() -> None:
+        until = time.monotonic() + 60
+        while time.monotonic() < until:
+            if unfinished.exists() and unfinished.read_bytes().count(b"\n") > 3:
+                cluster.workers[0].send_signal(signal.SIGKILL)
+                return
+            time.sleep(0.002)
+
+    killer = threading.Thread(target=kill_one)
+    killer.start()
+    assert main([*given(folder, "cluster.csv"), "--cluster", cluster.address]) == 2
+    killer.join()
+    assert cluster.workers[0].wait(10) == -signal.SIGKILL, "killed before the run was over"
+    assert cluster.workers[1].poll() is None
+    assert main([*given(folder, "local.csv"), "--workers", "2"]) == 2
+    assert (folder / "cluster.csv").read_bytes() == (folder / "local.csv").read_bytes()
+    assert not unfinished.exists()
+
+
+def test_a_run_interrupted_on_the_cluster_is_taken_up_here(folder: Path, cluster: Cluster) -> None:
+    unfinished = folder / "ended.csv.unfinished"
+    process = subprocess.Popen([sys.executable, "-m", "transom", *given(folder, "ended.csv"), "--cluster", cluster.address],
+                               env=ENVIRONMENT, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)  # fmt: skip
+    until = time.monotonic() + 60
+    while time.monotonic() < until and not (unfinished.exists() and unfinished.read_bytes().count(b"\n") > 5):
+        time.sleep(0.002)
+    process.send_signal(signal.SIGINT)
+    _, err = process.communicate(timeout=60)
+    assert process.returncode == 130, err
+    assert "Traceback" not in err
+    assert main([*given(folder, "ended.csv"), "--go-on", "--workers", "1"]) == 2
+    if (folder / "local.csv").exists():
+        assert (folder / "ended.csv").read_bytes() == (folder / "local.csv").read_bytes()
+
+
+def test_a_cluster_that_is_not_there_is_a_fault(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    pytest.importorskip("distributed")
+    from transom.batch import cluster as module
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(module, "PATIENCE", 1.0)
+        assert main([*given(folder, "none.csv"), "--cluster", "tcp://127.0.0.1:9"]) == 2
+    out, err = capsys.readouterr()
+    assert out == ""
+    assert "no scheduler answers" in err
+    assert len(err.strip().splitlines()) == 1
+
+
+def test_without_dask_the_cluster_is_refused_in_one_line(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setitem(sys.modules, "distributed", None)
+        assert main([*given(folder, "none.csv"), "--cluster", "tcp://127.0.0.1:9"]) == 2
+    assert "transom[cluster]" in capsys.readouterr().err
