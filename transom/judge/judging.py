@@ -67,12 +67,18 @@ def mass_of(trial: Trial) -> np.ndarray[tuple[int, ...], np.dtype[np.float64]]:
 
 
 def judge(
-    job: Job, tables: Catalogue, mount: Mount, careful: bool = True, add: bool = False, kin: Careful | None = None
+    job: Job,
+    tables: Catalogue,
+    mount: Mount,
+    careful: bool = True,
+    add: bool = False,
+    kin: Careful | None = None,
+    beside: bool = True,
 ) -> Judgement:
     """Judge a stated mount: by the plate, or with `careful` False by the pencil alone; `kin` may have the same board.
 
     Bolts of frame and pod are as the mount says, else as found; new ones that neither states are chosen. With
-    `add` the least is added to them that carries the mount.
+    `add` the least is added to them that carries the mount. `beside` False leaves out what would do were no weld near.
 
     Raises:
         JobError: what cannot be judged, one line each.
@@ -101,7 +107,7 @@ def judge(
         mount=written(mount, fasteners) if add else mount,
         fasteners=fasteners,
         could_add=() if add else _could_add(stated, tables, mount, solved, checks),
-        unwelded=_unwelded(stated, tables, mount, solved, fasteners, checks),
+        unwelded=_unwelded(stated, tables, mount, solved, fasteners, checks) if beside else (),
         checks=checks,
         assumptions=found,
         to_measure=measure,

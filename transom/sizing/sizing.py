@@ -35,14 +35,14 @@ def size(
     """Size a job: pick, required thicknesses, next thinner, alternatives; or the nearest miss.
 
     The plate decides; with `careful` False the pencil alone, which comes out thicker. `beside` False leaves out what
-    stands beside the pick: next thinner, alternatives, how much engine it is good for.
+    stands beside the pick: next thinner, alternatives, how much engine it is good for, bolts were no weld near.
 
     Raises:
         JobError: what cannot be judged, one line each.
     """
     _, setup, cases = prepared(job, tables)
     field = field_of(job, tables, setup, cases, rank, careful, costs)
-    found = _found(job, tables, field, 1 + ALTERNATIVES * beside)
+    found = _found(job, tables, field, 1 + ALTERNATIVES * beside, beside)
     if found is None:
         miss = option(field, nearest(field)) if len(field) else None
         return replace(nothing(job, tables), sizing=Sizing(rank, len(field), (), None, (), miss))
@@ -73,13 +73,13 @@ class Found:
     others: tuple[Option, ...]
 
 
-def _found(job: Job, tables: Catalogue, field: Field, most: int) -> Found | None:
+def _found(job: Job, tables: Catalogue, field: Field, most: int, beside: bool = True) -> Found | None:
     """The best ranked mount whose own judgement, in every case, finds nothing failing; and other kinds that pass."""
     judged: list[Judgement] = []
     others: list[Option] = []
 
     def is_pick(place: int, kin: Careful | None = None) -> bool:
-        first = judge(job, tables, field.mount(place), field.careful, add=True, kin=kin)
+        first = judge(job, tables, field.mount(place), field.careful, add=True, kin=kin, beside=beside)
         if not first.failing:
             judged.append(first)
         return not first.failing
