@@ -1,5 +1,7 @@
 """Which test runs which line of the engineering rooms, recorded once: `python tests/mutation/coverage_map.py OUT`.
 
+With test files named after OUT those alone are run and added to what is recorded: tests written since.
+
 Also measures branch coverage of the rooms by the same tests. What runs while a test file is being read (a job worked
 out at its top) is put down to the whole file; caches of the rooms are emptied before each test, so that the second to
 use one is put down too.
@@ -9,6 +11,7 @@ import gc
 import json
 import sys
 import time
+from collections.abc import Callable
 from functools import _lru_cache_wrapper
 from pathlib import Path
 from typing import Any
@@ -54,31 +57,41 @@ class Recorder:
             self.failed.append(report.nodeid)
 
 
-def main(out: Path) -> int:
+def main(out: Path, more: list[str]) -> int:
     import coverage
     import pytest
 
     out.mkdir(parents=True, exist_ok=True)
-    cov = coverage.Coverage(data_file=str(out / "data"), branch=True, config_file=False,
+    cov = coverage.Coverage(data_file=None, branch=True, config_file=False,
                             include=[f"{ROOT}/transom/{r}/*" for r in ROOMS])  # fmt: skip
     cov.exclude("if TYPE_CHECKING:")
     recorder = Recorder(cov)
     cov.start()
-    pytest.main([*PYTEST, *(f"tests/{r}" for r in ROOMS), *SHARED], plugins=[recorder])
+    pytest.main([*PYTEST, *(more or [*(f"tests/{r}" for r in ROOMS), *SHARED])], plugins=[recorder])
     cov.stop()
-    cov.save()
     if recorder.failed:
         print("not recorded: tests fail without a mutant:", *recorder.failed, sep="\n  ")
         return 1
-    (out / "seconds.json").write_text(json.dumps(recorder.seconds))
-    (out / "lines.json").write_text(json.dumps(lines_by_file(cov.get_data())))
-    show(cov)
+    write(out / "seconds.json", recorder.seconds, bool(more), lambda a, b: b)
+    write(out / "lines.json", lines_by_file(cov.get_data()), bool(more), both)
+    if not more:
+        show(cov)
     return 0
 
 
-def lines_by_file(data: Any) -> dict[str, dict[int, list[str]]]:
+def write(path: Path, new: dict[str, Any], add: bool, merged: Callable[[Any, Any], Any]) -> None:
+    known = json.loads(path.read_text()) if add else {}
+    path.write_text(json.dumps(known | {k: merged(known[k], v) if k in known else v for k, v in new.items()}))
+
+
+def both(a: dict[str, list[str]], b: dict[str, list[str]]) -> dict[str, list[str]]:
+    """Who runs each line of a file, by either recording."""
+    return {n: sorted({*a.get(n, ()), *b.get(n, ())}) for n in {*a, *b}}
+
+
+def lines_by_file(data: Any) -> dict[str, dict[str, list[str]]]:
     return {
-        Path(f).relative_to(ROOT).as_posix(): {n: sorted(c) for n, c in data.contexts_by_lineno(f).items()}
+        Path(f).relative_to(ROOT).as_posix(): {str(n): sorted(c) for n, c in data.contexts_by_lineno(f).items()}
         for f in data.measured_files()
     }
 
@@ -107,4 +120,4 @@ def row(name: str, f: list[int]) -> str:
 
 if __name__ == "__main__":
     sys.path.insert(0, str(ROOT))
-    raise SystemExit(main(Path(sys.argv[1])))
+    raise SystemExit(main(Path(sys.argv[1]), sys.argv[2:]))

@@ -1,6 +1,7 @@
 """Each rule's own numbers, worked by hand in round figures: a factor that a published case passes explicitly, a floor, a limit.
 
-The constants are those of the document named beside them; the printed cases stand in materials/published.
+The constants are those of the document named beside them, which rounds some at five digits; printed cases stand in
+materials/published.
 """
 
 from collections.abc import Callable
@@ -11,14 +12,22 @@ import pytest
 
 from transom.standards import (
     adm,
+    aisc,
+    asme_b1,
+    d510,
     ec3,
+    ec5,
     ec5_lateral,
+    ec5_spacing,
     ec9,
     ec9_buckling,
     iiw,
+    iso898,
     lag_screws,
     nds,
     nds_geometry,
+    nds_groups,
+    shigley,
     tr12,
     tstub,
     wood_handbook,
@@ -72,6 +81,29 @@ METAL: list[Row] = [
     (tstub.bolt_length, {"m": 1.0, "e": 100.0, "rows": 500.0}, 2 * pi),
     (tstub.bolt_length, {"m": 10.0, "e": 1.0, "rows": 500.0}, 21.625),
     (tstub.bolt_length, {"m": 10.0, "e": 20.0, "rows": 30.0}, 30.0),
+    (ec3.practice_edge, {"d": 10.0}, 15.0),
+    (ec3.practice_pitch, {"d": 10.0}, 30.0),
+    (ec3.shear_tension_interaction, {"F_v_Ed": 1.0, "F_v_Rd": 4.0, "F_t_Ed": 7.0, "F_t_Rd": 10.0}, 0.75),
+    *((ec.end_bolt_alpha, {"e_1": 24.0, "d_0": 10.0}, 0.8) for ec in (ec3, ec9)),
+    *((ec.inner_bolt_alpha, {"p_1": 30.0, "d_0": 10.0}, 0.75) for ec in (ec3, ec9)),
+    (ec9.fillet_stress, {"sigma_perp": 2.0, "tau_perp": 1.0, "tau_par": 2.0}, sqrt(19)),
+    (ec9.weld_strength, {"f_w": 100.0}, 80.0),
+    (ec9.longitudinal_fillet_resistance, {"f_w": 100.0, "a": 4.0, "L": 10.0}, 3200 / sqrt(3)),
+    (ec9.transverse_fillet_resistance, {"f_w": 100.0, "a": 4.0, "L": 10.0}, 3200 / sqrt(2)),
+    (aisc.plate_thickness, {"m": 20.0, "p": 8.0, "f_y": 200.0, "gamma_M": 1.25}, 20 * sqrt(0.1)),
+    (aisc.elastic_plate_thickness, {"m": 20.0, "p": 8.0, "f_y": 200.0, "gamma_M": 1.25}, 20 * sqrt(0.15)),
+    (aisc.plate_pressure_resistance, {"m": 20.0, "t": 10.0, "f_y": 200.0, "gamma_M": 1.25}, 20.0),
+    (aisc.tension_strength_with_shear, {"F_nt": 600.0, "F_nv": 400.0, "f_rv": 100.0}, 580.0),
+    (aisc.tension_strength_with_shear, {"F_nt": 600.0, "F_nv": 400.0, "f_rv": 50.0}, 600.0),
+    (asme_b1.tensile_stress_area, {"D": 12.7, "p": 25.4 / 13}, pi / 4 * (12.7 - 0.9743 * 25.4 / 13) ** 2),
+    (iso898.tensile_stress_area, {"d": 12.0, "P": 1.75}, 84.2665),
+    (iso898.minor_area, {"d": 12.0, "P": 1.75}, pi / 4 * 9.85298**2),
+    (iso898.clamp_load, {"F_p": 1000.0}, 750.0),
+    (shigley.nut_factor, {"d_m": 11.0, "d": 12.0, "tan_lambda": 0.05, "f": 0.15, "f_c": 0.12},
+     11 / 24 * (0.05 + 0.3 / sqrt(3)) / (1 - 0.015 / sqrt(3)) + 0.075),
+    (d510.gross_bending_stress, {"F_bS": 300.0, "t": 30.0}, 2.0),
+    (d510.gross_stress, {"m": -300.0, "t": 30.0}, 2.0),
+    (d510.allowable_stress, {"F_b": 2.0, "C_D": 1.25, "C_M": 0.8}, 2.0),
     (tstub.mode_1, {"M_p": 3e4, "m": 40.0}, 1500.0),
     (tstub.mode_2, {"M_p": 3e4, "F_t": 1000.0, "m": 40.0, "n": 60.0}, 900.0),
     (tstub.plate_moment, {"l_eff": 100.0, "t": 10.0, "f_y": 110.0, "gamma": 1.1}, 250_000.0),
@@ -84,6 +116,61 @@ WOOD: list[Row] = [
     (ec5_lateral.outer_plates, BOLT | {"t_2": 1000.0, "t_p": 8.0}, 1.15 * ROOT_OF_TWICE),
     (ec5_lateral.outer_plates, BOLT | {"t_2": 20.0, "t_p": 16.0}, 4000.0),
     (ec5_lateral.one_plate, BOLT | {"t_1": 500.0, "t_p": 16.0}, 2.3 * ROOT),
+    # EN 1995-1-1 8.5, 8.2.3, 10.4.3 and Table 8.4: what is printed there, at round numbers.
+    (ec5.washer_bearing_strength, {"f_c_90_k": 2.0}, 6.0),
+    (ec5.washer_bearing_resistance, {"f_c_90_k": 2.0, "A_net": 100.0}, 600.0),
+    (ec5.design_strength, {"f_k": 20.0, "k_mod": 0.7, "gamma_M": 1.25}, 11.2),
+    (ec5.round_net_area, {"D": 40.0, "d_h": 20.0}, 300 * pi),
+    (ec5.effective_washer_diameter, {"t": 3.0, "d": 12.0}, 36.0),
+    (ec5.effective_washer_diameter, {"t": 6.0, "d": 12.0}, 48.0),
+    (ec5.least_washer_side, {"d": 10.0}, 30.0),
+    (ec5.least_washer_thickness, {"d": 10.0}, 3.0),
+    (ec5.embedment_plywood, {"d": 10.0, "rho_k": 500.0}, 49.5),
+    (ec5.embedment_along, {"d": 10.0, "rho_k": 500.0}, 36.9),
+    (ec5.grain_factor, {"d": 10.0}, 1.5),
+    (ec5.embedment_at_angle, {"f_h_0_k": 30.0, "k_90": 1.5, "alpha": pi / 2}, 20.0),
+    (ec5.embedment_at_angle, {"f_h_0_k": 30.0, "k_90": 1.5, "alpha": pi / 4}, 24.0),
+    (ec5.yield_moment, {"f_u_k": 400.0, "d": 10.0}, 120 * 10**2.6),
+    (ec5.axial_lateral_utilisation, {"F_ax_Ed": 3.0, "F_ax_Rd": 10.0, "F_v_Ed": 8.0, "F_v_Rd": 20.0}, 0.5),
+    (ec5.veneer_utilisation, {"sigma": 3.0, "f": 10.0, "tau": 8.0, "f_v": 20.0}, 0.5),
+    (ec5_lateral.rope_effect, {"F_J": 1000.0, "F_ax_Rk": 800.0}, 200.0),
+    (ec5_lateral.rope_effect, {"F_J": 1000.0, "F_ax_Rk": 2000.0}, 250.0),
+    (ec5_lateral.thin_plate_a, {"f_h_k": 25.0, "t_1": 10.0, "d": 16.0}, 1600.0),
+    (ec5_lateral.thick_plate_c, BOLT | {"t_1": 10.0}, 4000 * (sqrt(12) - 1)),
+    (ec5_lateral.thick_plate_e, {"f_h_k": 25.0, "t_1": 10.0, "d": 16.0}, 4000.0),
+    (ec5_lateral.wood_double_h, {"f_h_2_k": 25.0, "t_2": 10.0, "d": 16.0}, 2000.0),
+    *((ec5_lateral.between_thin_and_thick, {"F_thin": 100.0, "F_thick": 200.0, "t_p": t, "d": 10.0}, F)
+      for t, F in ((4.0, 100.0), (5.0, 100.0), (7.5, 150.0), (10.0, 200.0), (12.0, 200.0))),
+    (ec5_spacing.spacing_along, {"d": 10.0, "alpha": pi}, 50.0),
+    (ec5_spacing.spacing_across, {"d": 10.0}, 40.0),
+    (ec5_spacing.loaded_end, {"d": 10.0}, 80.0),
+    (ec5_spacing.loaded_end, {"d": 20.0}, 140.0),
+    (ec5_spacing.unloaded_end, {"d": 10.0, "alpha": -pi / 2}, 70.0),
+    (ec5_spacing.unloaded_end, {"d": 10.0, "alpha": 0.0}, 40.0),
+    (ec5_spacing.loaded_edge, {"d": 10.0, "alpha": -pi / 2}, 40.0),
+    (ec5_spacing.loaded_edge, {"d": 10.0, "alpha": 0.0}, 30.0),
+    (ec5_spacing.unloaded_edge, {"d": 10.0}, 30.0),
+    (ec5_spacing.cross_banded_loaded_edge_floor, {"d": 10.0}, 35.0),
+    (ec5_spacing.cross_banded_edge_factor, {"e": 35.0, "d": 10.0}, 0.875),
+    (ec5_spacing.cross_banded_edge_factor, {"e": 50.0, "d": 10.0}, 1.0),
+    (ec5_spacing.effective_number, {"n": 3.0, "a_1": 65.0, "d": 10.0}, 3**0.9 * 0.5**0.25),
+    (ec5_spacing.effective_number, {"n": 3.0, "a_1": 1300.0, "d": 10.0}, 3.0),
+    (ec5_spacing.effective_number_at_angle, {"n": 3.0, "n_ef": 2.0, "alpha": pi / 4}, 2.5),
+    (nds_groups.load_slip_modulus, {"D": 12.7, "c": 1000.0}, 1000 * 0.5**1.5),
+    (nds_groups.load_slip_modulus, {"D": 25.4}, 180_000 * 4.4482216152605 / 25.4),
+    (nds_groups.stiffness_ratio, {"EA_m": 4.0, "EA_s": 5.0}, 0.8),
+    (nds_groups.stiffness_ratio, {"EA_m": 5.0, "EA_s": 4.0}, 0.8),
+    (nds_groups.group_u, {"gamma": 100.0, "s": 40.0, "EA_m": 1e4, "EA_s": 2e4}, 1.3),
+    (nds_groups.group_m, {"u": 1.25}, 0.5),
+    # m 1/2, n 2: m^n 1/4; (1 + 0.2)(1.5) - 1 + 1/16 = 0.8625; 0.5 x 15/16 / (2 x 0.8625) x 1.8 / 0.5.
+    (nds_groups.group_action_factor, {"m": 0.5, "R_EA": 0.8, "n": 2.0}, 0.46875 / 1.725 * 3.6),
+    (nds_groups.row_tear_out, {"n": 2.0, "F_v": 1.5, "t": 38.0, "s_crit": 50.0}, 5700.0),
+    (nds_groups.group_tear_out, {"Z_RT_first": 100.0, "Z_RT_last": 300.0, "F_t": 4.0, "A_group_net": 50.0}, 400.0),
+    (nds_groups.net_strip, {"t": 38.0, "b": 100.0, "n": 2.0, "d_h": 13.0}, 2812.0),
+    (nds.bearing_steel, {"F_u": 400.0}, 600.0),
+    (tr12.dowel_moment, {"F_yb": 300.0, "D": 10.0}, 50_000.0),
+    (tr12.dowel_load, {"A": 1.0, "B": 3.0, "C": 4.0}, 1.0),
+    (lag_screws.withdrawal_value, {"G": 0.5, "D": 12.7}, 1800 * 0.5**1.5 * 0.5**0.75 * 4.4482216152605 / 25.4),
     # EN 1995-1-1 8.7.2 (8.38), (8.39) and 8.7.1(3).
     (lag_screws.withdrawal_strength, {"d": 8.0, "l_ef": 40.0, "rho_k": 460.0}, 0.52 * 8**-0.5 * 40**-0.1 * 460**0.8),
     (lag_screws.withdrawal_resistance, {"f_ax_k": 10.0, "d": 6.0, "l_ef": 40.0}, 1800.0),
@@ -126,7 +213,7 @@ WOOD: list[Row] = [
 
 @pytest.mark.parametrize("function, given, expected", METAL + WOOD)
 def test_worked_by_hand(function: Callable[..., Any], given: dict[str, float], expected: float) -> None:
-    assert function(**given) == pytest.approx(expected, rel=1e-6, abs=1e-12)
+    assert function(**given) == pytest.approx(expected, rel=1e-5, abs=1e-12)
 
 
 def test_modes_without_a_pull_have_no_rope() -> None:

@@ -1,12 +1,12 @@
 """Strips, side plates and overhangs worked by hand in round figures: floors, limits, and what each constant is."""
 
 from collections.abc import Callable
-from math import sqrt
+from math import pi, sqrt
 from typing import Any
 
 import pytest
 
-from transom.statics import beams, contact, plates, side_plates, strips
+from transom.statics import beams, bolt_group, contact, pads, plates, side_plates, strips, welds, wrench
 
 Row = tuple[Callable[..., Any], tuple[float, ...], float]
 CONTACT: list[Row] = [
@@ -79,6 +79,53 @@ STRIPS: list[Row] = [
     (strips.strip_flexibility, (0.0, 60.0, 400.0, 1e9, 1e5), 3600 * 1320 / 6e9 + 60e-5),
     (strips.upright_flexibility, (200.0, 100.0, 1e9, 1e5), 40_000 * 300 / 3e9 + 600e-5),
 ]  # fmt: skip
+GROUPS: list[Row] = [
+    (wrench.moment_about_x, (100.0, 3.0, 5.0, 7.0, 2.0), 100.0 - (35.0 - 6.0)),
+    (wrench.moment_about_y, (100.0, 3.0, 5.0, 7.0, 2.0), 100.0 - (6.0 - 35.0)),
+    (wrench.moment_about_z, (100.0, 3.0, 5.0, 7.0, 2.0), 100.0 - (35.0 - 6.0)),
+    (wrench.mid_thickness_moment_y, (100.0, 4.0, 30.0), 40.0),
+    (wrench.mid_thickness_moment_z, (100.0, 4.0, 30.0), 160.0),
+    (bolt_group.direct_force, (100.0, 4.0), 25.0),
+    (bolt_group.couple_force, (100.0, 3.0, 60.0), 5.0),
+    (bolt_group.force_across, (100.0, 60.0, 3.0, 4.0, 60.0), 22.0),
+    (bolt_group.force_up, (100.0, 60.0, 3.0, 4.0, 60.0), 28.0),
+    (bolt_group.resultant, (3.0, -4.0), 5.0),
+    (pads.moment_about_upper_bolts, (1000.0, 10.0, 40.0), 600.0),
+    (pads.moment_about_lower_bolts, (1000.0, 10.0, 250.0), 1500.0),
+    (pads.edge_distance, (330.0, 50.0), 280.0),
+    # 100^2 - 2 x 60,000/(2 x 10) = 4000
+    (pads.block_margin, (60_000.0, 100.0, 2.0, 10.0), 4000.0),
+    (pads.block_margin, (-60_000.0, 100.0, 2.0, 10.0), 10_000.0),
+    (pads.block_height, (64_000.0, 100.0, 2.0, 10.0), 40.0),
+    (pads.block_height, (640_000.0, 100.0, 2.0, 10.0), 100.0),
+    (pads.block_height_without_tension, (600.0, 2.0, 10.0), 30.0),
+    (pads.block_height_without_tension, (-600.0, 2.0, 10.0), 0.0),
+    (pads.block_tension, (100.0, 40.0, 2.0, 10.0), 700.0),
+    (pads.block_limit, (330.0,), 165.0),
+    (pads.partial_contact_pressure, (600.0, 10.0, 100.0, 30.0), 2.0),
+    (pads.partial_contact_length, (100.0, 30.0), 60.0),
+    (pads.principal_force, (6.0, 4.0), 8.0),
+    (pads.greatest_shear_force, (6.0, 4.0), 5.0),
+    (pads.centroid_pivot_tension, (600.0, 4.0, 30.0), 5.0),
+    (pads.edge_pivot_tension, (600.0, 3.0, 90.0), 20.0),
+    (welds.segment_length, (3.0, 4.0), 5.0),
+    (welds.unit_polar_moment, (3.0, 4.0), 7.0),
+    (welds.ring_second_moment, (2.0,), 8 * pi),
+    (welds.line_force_across, (100.0, 50.0, 60.0, 3.0, 90.0), 0.0),
+    (welds.line_force_up, (100.0, 50.0, 60.0, 3.0, 90.0), 4.0),
+    (welds.line_force_out, (100.0, 50.0, 60.0, 3.0, 90.0, 40.0, 5.0, 100.0), 2.0),
+    (welds.vector_sum, (2.0, 3.0, 6.0), 7.0),
+    (welds.greatest_shear_per_length, (6.0, 4.0), 5.0),
+    (welds.throat, (6.0,), 6 / sqrt(2)),
+    (welds.leg, (6.0,), 6 * sqrt(2)),
+    (welds.throat_needed, (300.0, 75.0), 4.0),
+    (welds.fillet_strength_per_length, (75.0, 6.0), 450 / sqrt(2)),
+    (welds.throat_normal_stress, (300.0, 100.0, 4.0), 100 / sqrt(2)),
+    (welds.throat_shear_stress, (300.0, 100.0, 4.0), 50 / sqrt(2)),
+    (welds.parent_metal_strength_per_length, (75.0, 6.0), 360.0),
+    (welds.middle, (10.0, 30.0), 20.0),
+    (welds.extent, (10.0, 30.0), 20.0),
+]
 BEAMS: list[Row] = [
     (beams.cantilever_tip_deflection, (6.0, 100.0, 300.0, 1e6), 8e6 * 6 / 6e6),
     (beams.cantilever_root_moment, (6.0, 100.0), 600.0),
@@ -131,6 +178,6 @@ PLATES: list[Row] = [
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize("function, given, expected", CONTACT + STRIPS + BEAMS + PLATES)
+@pytest.mark.parametrize("function, given, expected", CONTACT + STRIPS + GROUPS + BEAMS + PLATES)
 def test_worked_by_hand(function: Callable[..., Any], given: tuple[float, ...], expected: float) -> None:
     assert function(*given) == pytest.approx(expected, rel=1e-9, abs=1e-12)
