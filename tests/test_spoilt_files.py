@@ -5,6 +5,7 @@ Two thousand seeded here; a hundred thousand by hand with tests/fuzz/many.py. Be
 
 import json
 import random
+import re
 import time
 from collections import Counter
 from collections.abc import Callable, Iterator
@@ -196,12 +197,13 @@ def test_a_quotes_record_without_amounts_is_none(tmp_path: Path) -> None:
         assert "no quote's record" in refused(lambda: last_quote(tmp_path, "quote-7")), what
 
 
-@pytest.mark.parametrize("where", ["section", "key", "value", "list", "braces"])
+@pytest.mark.parametrize("where", ["section", "key", "value", "date", "list", "braces"])
 def test_what_nests_without_end_is_a_fault_like_any(where: str) -> None:
     text = {
         "section": PONTOON + f"\n[{DEEP}]\nx = 1\n",
         "key": PONTOON.replace("[boat]", f"[boat]\n{DEEP} = 1"),
         "value": PONTOON.replace("[boat]", f"[boat]\nx = {{ {DEEP} = 1 }}"),
+        "date": re.sub(r"(?m)^date = .*$", f"date = {{ {DEEP} = 1 }}", PONTOON),
         "list": PONTOON.replace("trailer = true", f"trailer = {'[' * 330}{']' * 330}"),
         "braces": PONTOON.replace("trailer = true", f"trailer = {'{a=' * 330}1{'}' * 330}"),
     }[where]
@@ -223,14 +225,14 @@ def test_a_value_too_long_for_a_table_is_named_in_a_short_line(value: str) -> No
         assert max(map(len, said.splitlines())) < 400
 
 
-@pytest.mark.parametrize("number", ["1e999", "-1e999", "NaN", "Infinity"])
+@pytest.mark.parametrize("number", ["1e999", "-1e999", "1e307", "9" * 400, "9" * 5_000, "NaN", "Infinity"])
 def test_a_saved_judgement_with_a_number_that_is_none_is_refused(tmp_path: Path, number: str) -> None:
     file = tmp_path / "saved.json"
     file.write_text(json.dumps(laws.saved()), encoding="utf-8")
     assert read_saved(file)
     text = file.read_text(encoding="utf-8").replace('"utilisation": ', f'"utilisation": {number}, "u": ', 1)
     file.write_text(text, encoding="utf-8")
-    assert "no number" in refused(lambda: read_saved(file))
+    assert "is no JSON" in refused(lambda: read_saved(file))
 
 
 def test_a_saved_judgement_whose_weakest_link_is_no_id_is_compared_all_the_same() -> None:

@@ -197,7 +197,7 @@ def _date(key: Key, raw: Any) -> dt.date:
     if isinstance(raw, dt.datetime):
         raise Fault("must be a date without a time", f"write {key.name} = {raw.date().isoformat()}")
     try:
-        meant = dt.date.fromisoformat(str(raw).strip()).isoformat()
+        meant = dt.date.fromisoformat(str(raw).strip() if isinstance(raw, str | int) else "").isoformat()
     except ValueError:
         meant = "2026-05-04"
     raise Fault("must be a date: year, month, day, without quotes", f"write {key.name} = {meant}")

@@ -1,7 +1,6 @@
 """Saved judgements read back: JSON of the schema, whole and with nothing but numbers where numbers are due."""
 
 import json
-import math
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
@@ -10,6 +9,7 @@ from transom.errors import JobError
 from transom.report.judgement import SCHEMA
 
 MOST_BYTES = 100_000_000
+LARGEST = 1e100  # no judgement holds a larger number in any unit
 MENDS = "Save one with `transom review JOB --json > FILE`."
 NUMBER = (int, float)
 # What a comparison reads, and of what sort it must be.
@@ -42,7 +42,7 @@ def read_saved(path: Path) -> Mapping[str, Any]:
         JobError: it cannot be read, or is no judgement of this schema.
     """
     try:
-        value = json.loads(_text(path), parse_constant=_no_number, parse_float=_number)
+        value = json.loads(_text(path), parse_constant=_no_number, parse_float=_real, parse_int=_whole)
     except (ValueError, RecursionError) as error:
         raise JobError(f"{path}: is no JSON ({' '.join(str(error).split())[:100]}). {MENDS}") from None
     faults = list(_faults(value))
@@ -56,10 +56,15 @@ def _no_number(name: str) -> float:
     raise ValueError(f"{name} is no number")
 
 
-def _number(text: str) -> float:
-    """A number that is one: 1e999 is read as infinite otherwise."""
+def _real(text: str) -> float:
+    """A number that is one, and can be worked with: 1e999 is read as infinite otherwise."""
     value = float(text)
-    return value if math.isfinite(value) else _no_number(text[:20])
+    return value if abs(value) <= LARGEST else _no_number(text[:20])
+
+
+def _whole(text: str) -> int:
+    _real(text)
+    return int(text)
 
 
 def _text(path: Path) -> str:
