@@ -64,8 +64,9 @@ def test_what_cannot_be_varied_is_refused_in_one_line(option: str, says: str) ->
 
 def test_every_fault_of_every_option_in_one_run() -> None:
     with pytest.raises(JobError) as error:
-        varied(["board.width=1 in, wide", "engine.power=x hp"])
-    assert len(error.value.faults) == 3
+        varied(["board.width=1 in, wide", "engine.power=x hp", "engine.pwoer=1 hp", "boat.kind", "boat.service=calm",
+                "boat.service=open"])  # fmt: skip
+    assert len(error.value.faults) == 6
 
 
 def test_a_grid_goes_through_every_combination_once() -> None:

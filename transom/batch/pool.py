@@ -22,7 +22,9 @@ Task = Callable[[Row], Cells]
 
 def cores() -> int:
     """How many this process may use."""
-    return len(os.sched_getaffinity(0)) if sys.platform == "linux" else os.cpu_count() or 1
+    if sys.platform == "linux":
+        return len(os.sched_getaffinity(0))
+    return min(os.cpu_count() or 1, 60)  # Windows waits for no more than that
 
 
 def by_processes(rows: Iterable[Row], task: Task, dead: Callable[[Row], Cells], workers: int) -> Iterator[Cells]:
@@ -82,6 +84,7 @@ def _popped(rows: deque[Row]) -> Iterator[Row]:
 def _crew(workers: int) -> Iterator[ProcessPoolExecutor]:
     """Processes of our own, each with one thread of linear algebra; gone at the end, whatever ends it."""
     others = set(multiprocessing.active_children())
+    before = {name: os.environ.get(name) for name in THREADS}
     os.environ |= dict.fromkeys(THREADS, "1")
     crew = ProcessPoolExecutor(workers, multiprocessing.get_context("spawn"), initializer=_begin)
     try:
@@ -92,19 +95,27 @@ def _crew(workers: int) -> Iterator[ProcessPoolExecutor]:
         raise
     finally:
         crew.shutdown(wait=True, cancel_futures=True)
+        for name, value in before.items():
+            if value is None:
+                del os.environ[name]
+            else:
+                os.environ[name] = value
 
 
 @contextmanager
 def _deaf() -> Iterator[None]:
-    """Processes started within do not hear Ctrl-C from their first moment: it is this one that ends them."""
-    if threading.current_thread() is not threading.main_thread():
+    """Processes started within do not hear Ctrl-C from their first moment: it is this one that ends them.
+
+    Blocked, not ignored: one that comes meanwhile is heard here right after. Windows cannot, and shows a child's complaint.
+    """
+    if sys.platform == "win32":
         yield
         return
-    before = signal.signal(signal.SIGINT, signal.SIG_IGN)
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
     try:
         yield
     finally:
-        signal.signal(signal.SIGINT, before)
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)
 
 
 def _begin() -> None:

@@ -27,6 +27,12 @@ class Varied:
     key: Key
     texts: tuple[str, ...]
 
+    @property
+    def says(self) -> str:
+        """The values as they were read; of many the first, the second and the last."""
+        few = self.texts if len(self.texts) <= 8 else (*self.texts[:2], "...", self.texts[-1])
+        return f"{self.path}: {len(self.texts)} values, {', '.join(few)}"
+
 
 def varied(options: Sequence[str]) -> tuple[Varied, ...]:
     """The keys to vary, each `KEY=VALUES`.
@@ -34,18 +40,28 @@ def varied(options: Sequence[str]) -> tuple[Varied, ...]:
     Raises:
         JobError: one line for each option without a key, and each value that its key cannot take.
     """
-    pairs = [option.partition("=") for option in options]
-    bad = [f"--vary {printable(name)}: no values. Write --vary engine.power=\"40, 60, 90 hp\"."
-           for name, equals, texts in pairs if not (equals and texts.strip())]  # fmt: skip
-    if bad:
-        raise JobError(*bad)
-    found = keys_of([name.strip() for name, _, _ in pairs], "--vary")
-    out = tuple(Varied(path, key, _texts(path, key, text)) for (path, key), (_, _, text) in
-                zip(found.items(), pairs, strict=True))  # fmt: skip
-    faults = [line for v in out for line in _faults(v)]
+    out, faults = list[Varied](), list[str]()
+    for option in options:
+        try:
+            one = _one(*option.partition("="))
+        except JobError as error:
+            faults += error.faults
+            continue
+        faults += _faults(one)
+        if one.path in (v.path for v in out):
+            faults.append(f"--vary {one.path}: stands twice. Put all values into one.")
+        out.append(one)
     if faults:
         raise JobError(*faults)
-    return out
+    return tuple(out)
+
+
+def _one(name: str, equals: str, text: str) -> Varied:
+    """One option. Raises JobError with what is wrong with it."""
+    if not (equals and text.strip()):
+        raise JobError(f'--vary {printable(name)}: no values. Write --vary engine.power="40, 60, 90 hp".')
+    ((path, key),) = keys_of([name.strip()], "--vary").items()
+    return Varied(path, key, _texts(path, key, text))
 
 
 def _texts(path: str, key: Key, text: str) -> tuple[str, ...]:

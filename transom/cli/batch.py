@@ -63,7 +63,7 @@ def batch(
         )
     several = varied(vary or [])
     source, passed_over = found(jobs, base, several)
-    tell(*passed_over, *(f"{v.path}: {', '.join(v.texts)}" for v in several))
+    tell(*passed_over, *(v.says for v in several))
     plan = Plan(source, out, How(rank, not pencil), force, go_on)
     watch, last = _watch(source.total)
     outcome = run(plan, _crew(workers, cluster), watch)
