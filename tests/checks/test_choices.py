@@ -1,0 +1,168 @@
+"""Which of two counts: of demands and limits, of edges and pitches, of lines, bolts and crossmembers; each by hand."""
+
+from dataclasses import replace
+from types import SimpleNamespace
+from typing import Any
+
+import numpy as np
+import pytest
+
+from tests.checks.shop import JOB, ROUND, alone, on_board, plate, row, trial, whole
+from transom.checks import board, crossmembers, frame_pull, setback, sideways
+from transom.checks.edge_lines import _nearer_end
+from transom.checks.joints import wall_bearing
+from transom.checks.pod_reactions import pod_reactions
+from transom.checks.trial import Trial
+from transom.job.records import EngineBracket, Hole
+from transom.setup.records import Bolting
+from transom.statics.contact import Pattern
+
+ANY: Any = SimpleNamespace
+
+
+def test_worst_of_is_nearest_its_limit_and_what_is_no_number_comes_first() -> None:
+    one = np.ones((1, 1))
+    assert [float(v[0, 0]) for v in setback.worst_of([(5 * one, 10 * one), (8 * one, 20 * one)])] == [5.0, 10.0]
+    assert [float(v[0, 0]) for v in setback.worst_of([(5 * one, 10 * one), (8 * one, 10 * one)])] == [8.0, 10.0]
+    assert [float(v[0, 0]) for v in setback.worst_of([(5 * one, 10 * one), (one, 0 * one)])] == [1.0, 0.0]
+    assert [float(v[0, 0]) for v in setback.worst_of([(5 * one, 10 * one), (one, -one)])] == [1.0, -1.0]
+    demand, limit = setback.worst_of([(5 * one, 10 * one), (np.nan * one, 10 * one)])
+    assert np.isnan(demand[0, 0])
+    demand, limit = setback.worst_of([(5 * one, 10 * one), (one, np.nan * one)])
+    assert np.isnan(limit[0, 0])
+
+
+@pytest.mark.parametrize(
+    "y_u, y_l, z_l, least", [(50.0, 80.0, 350.0, 100.0), (80.0, 50.0, 350.0, 100.0), (80.0, 90.0, 190.0, 140.0)]
+)
+def test_pitch_of_the_engines_bolts_is_the_smallest(y_u: float, y_l: float, z_l: float, least: float) -> None:
+    hold = ANY(pattern=Pattern(50.0, z_l, y_u, y_l, 330.0, 140.0))
+    assert setback._pitch(hold) == pytest.approx(least)
+
+
+@pytest.mark.parametrize(
+    "edge, pitch, alpha, k_1",
+    [
+        (30.0, 20.0, 20 / 33 - 0.25, 1.4 * 20 / 11 - 1.7),  # rows close
+        (12.0, 60.0, 12 / 33, 2.8 * 12 / 11 - 1.7),  # edge near
+        (60.0, 90.0, 1.0, 2.5),  # neither
+        (6.0, 60.0, 6 / 33, 0.0),  # over the edge: nothing, not less than nothing
+    ],
+)
+def test_a_wall_bears_by_its_nearer_of_edge_and_pitch(edge: float, pitch: float, alpha: float, k_1: float) -> None:
+    bolt = Bolting(10.0, 58.0, 16.0, 700.0, 0.6, 24.0, 2.0, 11.0, 4)
+    found = wall_bearing(bolt, 3.0, 200.0, edge, pitch, ANY(gamma_M2=1.25))
+    assert found == pytest.approx(max(k_1, 0.0) * alpha * 200.0 * 10.0 * 3.0 / 1.25)
+
+
+def group(I_x: float = 4e5, I_y: float = 1e5, I_xy: float = 0.0) -> Any:
+    return ANY(I_x=np.array([I_x]), I_y=np.array([I_y]), I_xy=I_xy, off_x=300.0, off_y=150.0, skew=1.0)
+
+
+def pull(g: Any) -> float:
+    F_z, M_x, M_y, n = (np.array([[v]]) for v in (-800.0, 2e5, 8e5, 4.0))
+    return float(np.ravel(crossmembers._pull(F_z, M_x, M_y, n, g))[0])
+
+
+def test_a_level_group_bends_over_both_its_axes() -> None:
+    """800/4 + 8e5 x 300/4e5 + 2e5 x 150/1e5; where it resists one moment alone, or bolts lie on one line, no pull holds."""
+    assert pull(group()) == pytest.approx(200 + 600 + 300)
+    assert pull(group(I_x=0.0)) == np.inf
+    assert pull(group(I_y=0.0)) == np.inf
+    assert pull(group(I_xy=2e5)) == np.inf
+
+
+@pytest.mark.parametrize("n, pitch, share", [(0.0, 100.0, 1.0), (1.0, 100.0, 0.5), (1.0, 200.0, 1.0)])
+def test_share_of_an_end_line_on_one_bolt_or_none(n: float, pitch: float, share: float) -> None:
+    """Pads at 140: bolts up to 140 apart carry of one half, wider ones of both; overhang of a lone bolt apart."""
+    of = ANY(
+        setup=ANY(frame=ANY(end_pitch=pitch), holding=ANY(pattern=Pattern(50.0, 250.0, 160.0, 125.0, 330.0, 140.0)))
+    )
+    over = 1.0 if n == 0 else 1 + 140.0 / pitch
+    assert float(np.asarray(frame_pull._end_share(of, n))) == pytest.approx(share * over)
+
+
+def test_an_end_line_of_bolts_as_far_apart_as_the_pad_carries_of_one_half() -> None:
+    p = Pattern(50.0, 250.0, 160.0, 125.0, 330.0, 140.0)
+    at, past = (
+        float(np.asarray(frame_pull._end_share(ANY(setup=ANY(frame=ANY(end_pitch=v), holding=ANY(pattern=p))), 3.0)))
+        for v in (140.0, 140.1)
+    )
+    assert (at, past) == (pytest.approx(0.5), pytest.approx(140.0 / 140.1))
+
+
+def test_travel_beside_bolts_between_and_beyond_the_grids_places() -> None:
+    line = ANY(along=np.array([0.0, 10.0, 20.0, 40.0]), edge=np.array([[0.0], [1.0], [3.0], [7.0]]))
+    at = np.array([-5.0, 0.0, 5.0, 10.0, 15.0, 20.0, 30.0, 40.0, 50.0])
+    assert frame_pull._interpolated(line, at)[:, 0] == pytest.approx([0.0, 0.0, 0.5, 1.0, 2.0, 3.0, 5.0, 7.0, 7.0])
+
+
+def test_the_nearer_end_of_a_grid() -> None:
+    stations = np.array([-300.0, -100.0, 0.0, 200.0, 300.0])
+    assert [_nearer_end(stations, x) for x in (-290.0, -1.0, 0.0, 1.0, 290.0)] == [0, 0, 0, 4, 4]
+
+
+def test_strips_of_wood_about_holes_take_each_bolts_own_sides() -> None:
+    """Hole 5: upper 20 + 30, lower 10 + 10, sideways the narrower of 25 + 15 and 12 + 18; near the top 2 x 8."""
+    upper, lower = ANY(up=20.0, down=30.0, inner=25.0, outer=15.0), ANY(up=10.0, down=10.0, inner=12.0, outer=18.0)
+    of = ANY(over_bore=5.0, upper_patch=upper, lower_patch=lower, upper_edge=100.0)
+    assert [float(x) for x in board._hole_strips(of)] == [50.0, 20.0, 30.0]
+    assert float(board._hole_strips(ANY(**vars(of) | {"upper_edge": 8.0}))[0]) == 16.0
+
+
+def test_odd_patterns_line_up_across_and_down() -> None:
+    """Three down one line of six: n 3 at the smallest spacing, 100; of four across, two below: n 4."""
+    d = 12.7
+    for places, n in (
+        ([(s * 150.0, z) for z in (60.0, 160.0, 260.0) for s in (1, -1)], 3),
+        ([(y, 60.0) for y in (-150.0, -50.0, 50.0, 150.0)] + [(-150.0, 260.0), (150.0, 260.0)], 4),
+    ):
+        of = trial(_with_bolts_at(places))
+        share = n**0.9 * (100.0 / (13 * d)) ** 0.25 / n
+        assert float(np.ravel(sideways._share_of_odd_rows(of))[0]) == pytest.approx(share, rel=1e-6)
+
+
+def _with_bolts_at(places: list[tuple[float, float]]) -> Any:
+    bolts = tuple(Hole(y, z) for y, z in places)
+    return replace(JOB, engine=replace(JOB.engine, bracket=EngineBracket(bolts=bolts)))
+
+
+@pytest.mark.parametrize("height, good", [(95.0, True), (110.0, False)])
+def test_plates_of_a_pair_have_room_above_them(height: float, good: bool) -> None:
+    """Upper bolts at 47.6: a plate 95.2 high reaches the board's top edge."""
+    assert row(trial(mount=plate(height=height)), "backing.plate-room").passes is good
+
+
+@pytest.mark.parametrize("y_from, good", [(450.0, True), (290.0, False)])
+def test_lower_plates_have_room_below_them(y_from: float, good: bool) -> None:
+    """Lower bolts at 250.8: 90 high they need 45 below."""
+    assert row(trial(on_board(height=y_from), plate(height=90.0)), "backing.plate-room").passes is good
+
+
+@pytest.fixture(scope="module")
+def own() -> Trial:
+    return whole()
+
+
+def test_weights_under_a_pod_hang_straight_down(own: Trial) -> None:
+    pod = pod_reactions(own)
+    assert pod is not None
+    board_kg, pod_kg = float(np.ravel(frame_pull.own_mass(own))[0]), float(np.ravel(own.setup.pod.mass)[0])  # type: ignore[union-attr]
+    assert pod.weights[:, :2] == pytest.approx(0.0)
+    assert pod.weights[:, 2] == pytest.approx([-9.80665 * board_kg, -9.80665 * pod_kg])
+    assert pod.forces.own_weight == pytest.approx(pod.weights[0])
+    assert pod.weights_at[1, 2] == pytest.approx(float(np.ravel(own.setup.pod.z)[0]))  # type: ignore[union-attr]
+
+
+@pytest.mark.parametrize(
+    "places", [[(0.0, -200.0), (0.0, 200.0)], [(-200.0, 0.0), (200.0, 0.0)], [(-200.0, -100.0), (200.0, 100.0)]]
+)
+def test_bolts_on_one_line_tell_no_reactions(own: Trial, places: list[tuple[float, float]]) -> None:
+    assert own.setup.pod is not None
+    pod = replace(own.setup.pod, group=replace(own.setup.pod.group, at=np.array(places)))
+    assert pod_reactions(replace(own, setup=replace(own.setup, pod=pod))) is None
+
+
+def test_round_cases_are_what_they_say() -> None:
+    assert set(ROUND) == set(trial().cases.names)
+    assert len(alone(ROUND["ahead"][1]).names) == 1
