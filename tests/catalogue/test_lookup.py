@@ -163,9 +163,12 @@ def test_a_power_that_is_none_is_refused(find: str, power: float) -> None:
         getattr(catalogue, find)(power)
 
 
-def test_an_engine_above_the_table_has_no_weight() -> None:
-    with pytest.raises(JobError, match="above the table of weights"):
-        catalogue.engine_weight(351 * HP)
+def test_an_engine_above_the_table_weighs_in_proportion_and_says_so() -> None:
+    last, above = catalogue.engine_weight(350 * HP), catalogue.engine_weight(700 * HP)
+    assert above.running_kg == pytest.approx(2 * last.running_kg, rel=1e-6)
+    assert above.dry_kg == pytest.approx(2 * last.dry_kg, rel=1e-6)
+    assert (above.evidence, above.known_by) == ("estimate", "derived")
+    assert "in proportion" in above.source
 
 
 def test_propellers_are_the_rows_at_their_powers_and_between_them_elsewhere() -> None:

@@ -109,6 +109,22 @@ def test_a_kicker_weighs_on_the_plates_limit() -> None:
     assert "over-builders-plate-weight" in named(unweighed)
 
 
+@pytest.mark.parametrize(
+    "plate, stopped",
+    [(48.0, False), (47.0, True), (40.0, True), (39.0, True)],
+)
+def test_a_kicker_counts_on_the_plates_power(plate: float, stopped: bool) -> None:
+    """40 hp with a kicker of 8: a plate of 48 allows both."""
+    job = boat(plate_power=plate * HP)
+    kicked = replace(job, engine=replace(job.engine, power=40 * HP, kicker=Kicker(8 * HP, 38.0)))
+    assert ("over-builders-plate" in named(kicked)) is stopped
+
+
+def test_an_engine_far_above_the_method_is_a_stop_and_no_fault() -> None:
+    far = named(with_engine(power=900 * HP, power_low=250 * HP, mass=None))
+    assert far["out-of-scope"] is True
+
+
 def test_a_kicker_on_clamps_above_15_hp_is_stopped_too() -> None:
     assert "clamps-alone" in named(with_engine(kicker=Kicker(20 * HP, held_by="clamps")))
     assert "clamps-alone" not in named(with_engine(kicker=Kicker(20 * HP, held_by="bolts")))

@@ -11,12 +11,14 @@ from transom.job.records import Backing
 from transom.judge.judging import judge
 from transom.report.cures_by_mount import resized, tried
 from transom.report.details import details
+from transom.report.page import holds, used
 from transom.report.parts import not_looked_at
 from transom.report.review_screen import review_screen
 from transom.report.ruler import next_mark
 from transom.report.size_screen import size_screen
 from transom.report.text import ASCII, BLOCKS, WIDTH, bars_for, printable
 from transom.report.words import CHECKS, CLAMPED, NUMBERED
+from transom.result import Assumption
 
 WORK = ("example", "metric", "clamps", "unknown", "unread plate", "accepted")
 
@@ -240,3 +242,29 @@ def test_details_show_both_methods_side_by_side() -> None:
     twins = sum(c.method == "plate" for c in j.worst)
     assert twins > 3
     assert len(re.findall(r"careful method; pencil method \d+ %, \d+\.\d\d times as much", text)) >= twins - 1
+
+
+@pytest.mark.parametrize(
+    "key, used_at, end, units, says",
+    [
+        ("crossmembers.wall", 2.31, 2.19, "us", ("0.091 in", "down to 0.087 in")),
+        ("crossmembers.wall", 2.31, 2.19, "si", ("2.31 mm", "down to 2.19 mm")),
+        ("frame.flange.thickness", 4.7625, 4.0, "us", ("0.188 in", "down to 0.158 in")),
+        ("engine.bracket.ear", 19.05, 18.0, "us", ("0.75 in", "down to 0.709 in")),
+        ("crossmembers.apart", 406.4, 325.2, "us", ("16 in", "down to 12-13/16 in")),
+    ],
+)
+def test_what_a_caliper_measures_reads_in_decimals_rounded_to_the_safe_side(
+    key: str, used_at: float, end: float, units: str, says: tuple[str, str]
+) -> None:
+    a = Assumption(key, used_at, "mm", "estimate", "memory", "a table", end, None, "metal", "caliper")
+    assert (used(a, units), holds(a, units)) == says
+
+
+def test_metal_used_and_metal_needed_never_read_alike_unless_there_is_no_room() -> None:
+    j = sized("example")
+    rows = [
+        (a, used(a, "us"), holds(a, "us")) for a in j.assumptions if a.key.endswith((".wall", ".thickness", ".ear"))
+    ]
+    assert any(a.holds_from is not None for a, _, _ in rows)
+    assert all(not said.endswith(f"to {shown}") for _, shown, said in rows)

@@ -47,6 +47,15 @@ def _polynomial(terms: Sequence[Term]) -> Polynomial:
     return Polynomial(*(np.array([getattr(t, k) for t in terms], dtype=float) for k in "Cstuv"))
 
 
+def _in_proportion(band: EngineWeight, power: float) -> EngineWeight:
+    """What an engine above the table would weigh if weight grew with power; it grows more slowly."""
+    times = power / band.power_max_W
+    weights = {f.name: getattr(band, f.name) * times for f in fields(band) if f.name.endswith("_kg")}
+    return replace(band, name="above the table", power_min_W=band.power_max_W, power_max_W=power,
+                   source=f"{band.source}, in proportion to power above it", evidence="estimate", known_by="derived",
+                   **weights)  # fmt: skip
+
+
 def _between(rows: Sequence[Any], power_W: float) -> Any:
     """The row of a power: real columns interpolated between two rows, an end row outside the table."""
     for row in rows:
@@ -207,17 +216,17 @@ class Catalogue:
         return replace(lowest, Fu_w_MPa=min(w.Fu_w_MPa for w in made), Fs_w_MPa=min(w.Fs_w_MPa for w in made))
 
     def engine_weight(self, power_W: float) -> EngineWeight:
-        """The band of a power; in a gap between bands, the heavier one.
+        """The band of a power; in a gap between bands, the heavier one. Above the table the last, in proportion.
+
+        Nothing passes up there (the method stops at 300 hp), but a stop hides no numbers.
 
         Raises:
-            JobError: a power that is not positive, or above the table.
+            JobError: a power that is not positive.
         """
-        power = _positive(power_W)
-        for row in load("engine_weights"):
-            if power <= row.power_max_W * (1 + _ROUNDING):
-                found: EngineWeight = row
-                return found
-        raise JobError(f"an engine of {power / 1000:.0f} kW is above the table of weights; state its weight")
+        power, bands = _positive(power_W), load("engine_weights")
+        last: EngineWeight = bands[-1]
+        found = next((b for b in bands if power <= b.power_max_W * (1 + _ROUNDING)), None)
+        return _in_proportion(last, power) if found is None else found
 
     def propeller(self, power_W: float) -> Propeller:
         """The generic propeller of a power, interpolated; the end rows outside the table."""

@@ -112,7 +112,7 @@ def work_of(j: Ground, mount: Mount, fasteners: tuple[Added, ...]) -> Work:
         frame_bolts=sum(joints.values()),
         holes=count + joints.get("frame", 0),
         plates=pieces(mount, count),
-        epoxy=epoxy_of(j, mount, w, h, t_m, count, joints.get("frame", 0)),
+        epoxy=epoxy_of(j, mount, w, h, t_m, count),
         board_mass=float(board_mass(w, h, sum(setup.tables.sheet(x.sheet).areal_mass_kg_m2 for x in mount.layers))),
     )
 
@@ -139,15 +139,13 @@ def thickness_of(j: Ground, mount: Mount) -> float:
     return float(sheets + (len(mount.layers) - 1) * j.setup.factors.glue_line)
 
 
-def epoxy_of(j: Ground, mount: Mount, w: float, h: float, t: float, engine: int, frame: int) -> Epoxy:
-    """Epoxy in glue lines, coats and filled over-bores; lengths in m."""
+def epoxy_of(j: Ground, mount: Mount, w: float, h: float, t: float, engine: int) -> Epoxy:
+    """Epoxy in glue lines, coats and the engine bolts' over-bores, the only holes that are plugged; lengths in m."""
     tables, factors = j.setup.tables, j.setup.factors
     row = {r.name: r for r in tables.rows("epoxy")}
     rho = row["density, ambient cure"].value
     d = tables.thread(mount.engine_bolts.thread).d_mm if mount.engine_bolts is not None and engine else 0.0
-    d_frame = j.facts["frame.bolts.diameter"].value
-    bores = ((d, engine), (d_frame, frame))
-    plugs = sum(float(plug_volume(length_in_m(x + factors.over_bore), t, n)) for x, n in bores if n)
+    plugs = float(plug_volume(length_in_m(d + factors.over_bore), t, engine)) if engine else 0.0
     return Epoxy(
         glue=float(spread_mass(glued_area(w, h, len(mount.layers) - 1), row["spread, double"].value)),
         coats=float(film_mass(coated_area(w, h, t), length_in_m(factors.coat), rho)),

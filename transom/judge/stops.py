@@ -144,19 +144,28 @@ def _engines_mass(job: Job, facts: Facts, tables: Catalogue) -> float:
     return main + (tables.engine_weight(kicker.power).running_kg if kicker.mass is None else kicker.mass)
 
 
+def _kicker_power(job: Job) -> float:
+    """Power of a kicker beside the engine, W; none without one."""
+    return 0.0 if job.engine.kicker is None else job.engine.kicker.power
+
+
 def _plate(job: Job, facts: Facts, tables: Catalogue) -> Iterator[tuple[str, str, bool]]:
     plate, power = job.boat.plate_power, facts["engine.power"].value
     most, mass = job.boat.plate_engine_mass, _engines_mass(job, facts, tables)
     if most is not None and mass > most * ROUNDING:
-        yield (
-            "over-builders-plate-weight",
-            "the engine, with a kicker beside it, is heavier than the builder's plate allows",
-            False,
-        )
+        who = "the engine is" if job.engine.kicker is None else "engine and kicker together are"
+        yield "over-builders-plate-weight", f"{who} heavier than the builder's plate allows", False
     if plate is not None and power > plate * ROUNDING:
         yield (
             "over-builders-plate",
             "the engine is over the builder's plate; the plate wins unless the builder writes",
+            False,
+        )
+    elif plate is not None and power + _kicker_power(job) > plate * ROUNDING:
+        yield (
+            "over-builders-plate",
+            "engine and kicker together are over the builder's plate, which allows so much for all engines on the boat:"
+            " the plate wins unless the builder writes that a kicker run alone does not count",
             False,
         )
     if plate is None and job.boat.kind == "pontoon":

@@ -17,6 +17,17 @@ def amount(value: float, unit: str, units: str, towards: str = "nearest") -> str
     return _SHOWN.get(unit, _bare)(value, unit, units, towards)
 
 
+CALIPER = ("ear", "thickness", "wall")  # ends of the keys of metal that a caliper measures
+
+
+def of_key(key: str, value: float, unit: str, units: str, towards: str = "nearest") -> str:
+    """The number of a fact as text: metal in decimals, as a caliper reads it, or what was used and where the answer
+    flips would read alike."""
+    if unit == "mm" and math.isfinite(value) and key.rsplit(".", 1)[-1] in CALIPER:
+        return show.measured(value, units, towards=towards)
+    return amount(value, unit, units, towards)
+
+
 def _bare(value: float, unit: str, units: str, towards: str) -> str:
     return f"{value:.3g} {unit}".strip()
 

@@ -8,7 +8,7 @@ from transom.chance.measure_first import Effect, measure_first
 from transom.chance.sampling import Chance, Uncertainty
 from transom.job.records import Job
 from transom.judge.records import Judgement
-from transom.report.amounts import amount, percent
+from transom.report.amounts import of_key, percent
 from transom.report.page import COUNTED
 from transom.report.text import block, columns, rule
 from transom.report.words import EVIDENCE, part_words, spelled
@@ -115,7 +115,7 @@ def first_rows(j: Judgement, most: int | None = None) -> tuple[tuple[str, str, s
 
 
 def _value(e: Effect, value: float, units: str) -> str:
-    return f"{value:g}" if e.key in COUNTED or not e.fact.unit else amount(value, e.fact.unit, units)
+    return f"{value:g}" if e.key in COUNTED or not e.fact.unit else of_key(e.key, value, e.fact.unit, units)
 
 
 def _over(e: Effect) -> str:

@@ -10,7 +10,7 @@ from transom.catalogue.schema import Row
 from transom.job.records import Mount
 from transom.judge.records import Judgement
 from transom.quantity import show
-from transom.report.amounts import amount, compared, percent
+from transom.report.amounts import compared, of_key, percent
 from transom.report.bracket_bolts import bracket_bolts
 from transom.report.height import height_table
 from transom.report.holds import boat_holds
@@ -147,10 +147,10 @@ def facts(j: Judgement) -> Iterator[str]:
     units = j.job.head.units
     sources: dict[str, int] = {}
     rows = [("", "used", "evidence")]
-    for fact in j.facts.values():
+    for key, fact in j.facts.items():
         mark = "" if fact.evidence == "stated" else f" [{sources.setdefault(fact.source, len(sources) + 1)}]"
         memory = ", memory" if fact.known_by == "memory" else ""
-        shown = amount(fact.value, fact.unit, units)
+        shown = of_key(key, fact.value, fact.unit, units)
         rows.append((spelled(fact.says, units), shown, f"{EVIDENCE[fact.evidence]}{memory}{mark}"))
     yield from columns(rows, (42, 12, 24))
     for source, n in sources.items():

@@ -7,7 +7,7 @@ from transom.job.records import Job
 from transom.judge.judging import REQUIRED, left_open
 from transom.judge.records import Judgement
 from transom.quantity import show
-from transom.report.amounts import amount, compared, percent, power, tape
+from transom.report.amounts import compared, of_key, percent, power, tape
 from transom.report.height import height_block
 from transom.report.ruler import ruler_check
 from transom.report.text import GAP, Bars, block, clean, columns, ends, rule
@@ -200,7 +200,7 @@ def used(a: Assumption, units: str) -> str:
     """What was used in place of a measurement."""
     if a.key == "frame.kind":
         return a.unit
-    return "the table" if a.key in SHARES else amount(a.value, a.unit, units)
+    return "the table" if a.key in SHARES else of_key(a.key, a.value, a.unit, units)
 
 
 def holds(a: Assumption, units: str) -> str:
@@ -218,7 +218,7 @@ def _end(a: Assumption, none: str, before: str, end: float, towards: str, units:
         return none
     if a.key in COUNTED:
         return f"{before} {math.floor(end) if towards == 'down' else math.ceil(end)}"
-    return f"{before} {amount(end, '%' if a.key in SHARES else a.unit, units, towards)}"
+    return f"{before} {of_key(a.key, end, '%' if a.key in SHARES else a.unit, units, towards)}"
 
 
 def good_for(j: Judgement) -> Iterator[str]:

@@ -7,7 +7,7 @@ from transom import __version__
 from transom.judge.assumptions import nearness
 from transom.judge.records import Judgement
 from transom.report.advice import Cure, advice
-from transom.report.amounts import amount, compared, percent
+from transom.report.amounts import compared, of_key, percent
 from transom.report.holds import situation_words
 from transom.report.html.signing import Signing, signing
 from transom.report.page import boat_words, counted_stops, holds, links, paper_words, sentence, used
@@ -172,11 +172,11 @@ def matrix(j: Judgement) -> tuple[tuple[str, ...], tuple[tuple[str, tuple[str, .
 def facts(j: Judgement) -> Iterator[tuple[str, str, str, str]]:
     """Every number the answer rests on: what it is, what was used, its evidence, where it comes from."""
     units = j.job.head.units
-    for f in j.facts.values():
+    for key, f in j.facts.items():
         memory = ", from memory: provisional" if f.known_by == "memory" else ""
         yield (
             spelled(f.says, units),
-            amount(f.value, f.unit, units),
+            of_key(key, f.value, f.unit, units),
             f"{EVIDENCE[f.evidence]}{memory}",
             spelled(f.source, units),
         )
