@@ -81,6 +81,11 @@ class CheckArray:
     `demand` and `resistance` broadcast to (n, v), v = len(cases); one unit for both. Where the resistance
     is not a positive finite number, or the demand is not finite, the utilisation is infinite: a missing
     number never passes.
+
+    >>> c = CheckArray("board", "bending", "ec5", "hand", "MPa", "a book", "published", "read", ("ahead", "turn"),
+    ...                demand=np.array([[3.0, 9.0], [3.0, math.nan]]), resistance=np.array([[10.0], [10.0]]))
+    >>> c.worst.tolist(), c.worst_row(0).id
+    ([0.9, inf], 'board.bending.ec5.hand.turn')
     """
 
     part: str

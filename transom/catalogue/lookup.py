@@ -111,7 +111,13 @@ class Catalogue:
         return found
 
     def sheet(self, name: str) -> Sheet:
-        """A sheet as sold, by "<panel> <nominal>". Raises JobError for an unknown one."""
+        """A sheet as sold, by "<panel> <nominal>". Raises JobError for an unknown one.
+
+        >>> from transom.catalogue import SHIPPED
+        >>> sheet = SHIPPED.sheet("douglas-fir-marine 3/4 in")
+        >>> sheet.thickness_mm, sheet.plies, sheet.evidence
+        (18.26, 5, 'published')
+        """
         found: Sheet = self._find("sheets", "sheet", name)
         return found
 

@@ -38,6 +38,12 @@ def nest(
 
     Raises:
         NoneBigEnoughError: a blank that fits neither the sheet nor an offcut.
+
+    Two boards of 24 x 18 in side by side on half a sheet of 8 x 4 ft:
+
+    >>> boards = [Blank(f"layer {i}", 610.0, 458.0) for i in (1, 2)]
+    >>> len(nest(boards, (2440.0, 1220.0), kerf=3.0)), halves_needed(boards, (2440.0, 1220.0), kerf=3.0)
+    (1, 1)
     """
     best: tuple[Nest, ...] = ()
     for stuff in _bought(blanks, sheet, kerf, offcuts):

@@ -49,6 +49,13 @@ def read(text: str, kind: str, *, bare: str | None = None, negative: bool = Fals
 
     Raises:
         QuantityError: anything but one quantity of this kind.
+
+    >>> read("20 1/2 in", "length"), read('1-1/4"', "length")
+    (520.7, 31.75)
+    >>> read("20,5 in", "length")
+    Traceback (most recent call last):
+    ...
+    transom.quantity.refusal.QuantityError: length "20,5 in": no comma inside a number: 20.5 in or 205 in? Write the one you mean
     """
     what = KINDS[kind].says
     try:
@@ -65,6 +72,9 @@ def read_range(text: str, kind: str, *, bare: str | None = None) -> tuple[float,
 
     Raises:
         QuantityError: as `read`, or the ends are in the wrong order.
+
+    >>> [round(watts) for watts in read_range("40 to 60 hp", "power")]
+    [29828, 44742]
     """
     what = KINDS[kind].says
     try:

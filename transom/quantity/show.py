@@ -39,14 +39,24 @@ def length(
     unit: bool = True,
     step_mm: str = "0.1",
 ) -> str:
-    """A length on a tape: "20-1/2 in" in steps of `step` inch, or "37.3 mm" in steps of `step_mm`."""
+    """A length on a tape: "20-1/2 in" in steps of `step` inch, or "37.3 mm" in steps of `step_mm`.
+
+    `towards` is "nearest", "up" for what is the least that will do, or "down" for the most.
+
+    >>> length(52.5, "us"), length(52.5, "us", towards="up"), length(52.5, "si")
+    ('2-1/16 in', '2-3/32 in', '52.5 mm')
+    """
     if _us(units):
         return _with(_mixed(_rounded(_exact(mm) / INCH, Fraction(step), towards)), "in", unit)
     return _with(_plain(_rounded(_exact(mm), Fraction(step_mm), towards)), "mm", unit)
 
 
 def measured(mm: float, units: str, *, towards: str = "nearest", unit: bool = True) -> str:
-    """A length by caliper, in decimals: "0.125 in", "0.72 in", "3.18 mm"."""
+    """A length by caliper, in decimals, mm in.
+
+    >>> measured(3.175, "us"), measured(2.19, "us", towards="up"), measured(3.175, "si")
+    ('0.125 in', '0.087 in', '3.18 mm')
+    """
     if _us(units):
         inches = _rounded(_exact(mm) / INCH, Fraction(1, 1000), towards)
         return _with(_plain(inches, least=2), "in", unit)

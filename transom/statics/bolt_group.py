@@ -91,6 +91,12 @@ def bolt_group(*, F_y: Value, F_z: Value, M_x: Value, y: Array, z: Array) -> Bol
 
     Raises:
         ValueError: fewer than two places: the group has no resistance to a couple.
+
+    Four bolts at the corners of a square share 4 kN down evenly:
+
+    >>> y, z = np.array([-50.0, 50, -50, 50]), np.array([50.0, 50, -50, -50])
+    >>> bolt_group(F_y=0.0, F_z=-4000.0, M_x=0.0, y=y, z=z).up.tolist()
+    [-1000.0, -1000.0, -1000.0, -1000.0]
     """
     y, z = np.asarray(y, dtype=float), np.asarray(z, dtype=float)
     n = y.shape[-1]

@@ -70,7 +70,13 @@ def mid_thickness_moment_z(M_z: N_MM, F_y: N, t: MM) -> N_MM:
 
 
 def about(wrench: Array, x: Value, y: Value, z: Value) -> Array:
-    """The same wrench with its moments about the point (x, y, z), mm; shape (..., 6) in and out."""
+    """The same wrench with its moments about the point (x, y, z), mm; shape (..., 6) in and out.
+
+    A thrust of 1 kN forward, half a meter below the datum it was stated about:
+
+    >>> about(np.array([-1000.0, 0, 0, 0, 0, 0]), 0, 0, -500).tolist()
+    [-1000.0, 0.0, 0.0, 0.0, -500000.0, 0.0]
+    """
     F_x, F_y, F_z, M_x, M_y, M_z = np.moveaxis(np.asarray(wrench, dtype=float), -1, 0)
     parts = (
         F_x,
@@ -84,7 +90,13 @@ def about(wrench: Array, x: Value, y: Value, z: Value) -> Array:
 
 
 def turned(wrench: Array, theta: Value) -> Array:
-    """Wrenches (..., 6) in level axes, turned into those of a board that leans aft by theta, rad, a float or (n, 1)."""
+    """Wrenches (..., 6) in level axes, turned into those of a board that leans aft by theta, rad, a float or (n, 1).
+
+    A weight of 1 kN pulls off a board that leans 14 degrees with 242 N:
+
+    >>> turned(np.array([0, 0, -1000.0, 0, 0, 0]), np.radians(14)).round(1).tolist()
+    [241.9, 0.0, -970.3, 0.0, 0.0, 0.0]
+    """
     F_x, F_y, F_z, M_x, M_y, M_z = np.moveaxis(np.asarray(wrench, dtype=float), -1, 0)
     parts = (
         turned_x(F_x, F_z, theta),
