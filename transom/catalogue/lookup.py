@@ -116,7 +116,7 @@ class Catalogue:
         >>> from transom.catalogue import SHIPPED
         >>> sheet = SHIPPED.sheet("douglas-fir-marine 3/4 in")
         >>> sheet.thickness_mm, sheet.plies, sheet.evidence
-        (18.26, 5, 'published')
+        (18.26, 5, 'common practice')
         """
         found: Sheet = self._find("sheets", "sheet", name)
         return found
