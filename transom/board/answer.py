@@ -188,7 +188,13 @@ class Answer:
         return np.asarray(self.solution.reaction[self.grid.on_line(where)].sum(axis=0))
 
 
-def answer(board: Board, wrenches: Array, names: Sequence[str], seated: tuple[Seated, ...] | None = None) -> Answer:
+def answer(
+    board: Board,
+    wrenches: Array,
+    names: Sequence[str],
+    seated: tuple[Seated, ...] | None = None,
+    like: Borne | None = None,
+) -> Answer:
     """Every case of one board.
 
     Args:
@@ -196,13 +202,14 @@ def answer(board: Board, wrenches: Array, names: Sequence[str], seated: tuple[Se
         wrenches: (v, 3) Fx N, My, Mz N·mm on the bracket about the datum, at mid-thickness of the board.
         names: (v,) of the cases.
         seated: of an answer to other cases on the same board, whose unit loads serve again.
+        like: other cases on a board like it, whose contacts are tried first.
 
     Raises:
         JobError: a board that is not held, or a case that pads, bolts and rests cannot carry, by name.
     """
     keep()
     coarse, fine = seated or board.seated()
-    first = coarse.bear(wrenches, names)
+    first = coarse.bear(wrenches, names, like)
     each = first, fine.bear(wrenches, names, first)
     return Answer((coarse, fine), each, bounded(board, fine, each[1], wrenches, names))
 
@@ -212,11 +219,11 @@ def bounded(board: Board, seated: Seated, borne: Borne, wrenches: Array, names: 
     return tuple(seated.bear(wrenches, names, borne, stiffness) for stiffness in board.bounds)
 
 
-def on_one_grid(board: Board, wrenches: Array, names: Sequence[str]) -> Answer:
+def on_one_grid(board: Board, wrenches: Array, names: Sequence[str], like: Borne | None = None) -> Answer:
     """The same on the coarser grid alone: a third of the work, for looking over many boards; errors not known (NaN)."""
     keep()
     seated = Seated(Plate(board.grid, board.section, board.supports, board.springs), board.seat, board.rests)
-    borne = seated.bear(wrenches, names)
+    borne = seated.bear(wrenches, names, like)
     return Answer((seated,), (borne,), bounded(board, seated, borne, wrenches, names))
 
 

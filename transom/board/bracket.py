@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
+from numpy.typing import NDArray
 
 from transom.board.contact import Contacts
 from transom.board.grid import Rectangle
@@ -72,6 +73,10 @@ class Seat:
     bolts: tuple[Bolt, ...]
     pads: tuple[Pad, ...]
 
+    def fits(self, borne: "Borne") -> bool:
+        """True where that has as many bolts and pad cells."""
+        return (len(self.bolts), len(self.pads)) == (len(borne.bolts), len(borne.pads))
+
     @property
     def signs(self) -> Array:
         """-1 for bolts, which pull the bracket forward; +1 for pads, which push it aft."""
@@ -114,14 +119,25 @@ class Borne:
     """What a bracket's cases come to: `bolts` N (b, v), `pads` N (p, v), `motion` (3, v) mm and rad.
 
     `rests` N (s, v), none negative, one row for each node of `Seated.nodes`. `forces` (m, v) are the
-    factors for `Seated.unit_loads`.
+    factors for `Seated.unit_loads`, `wrenches` (v, 3) what was to be borne.
     """
 
+    wrenches: Array
     forces: Array
     motion: Array
     bolts: Array
     pads: Array
     rests: Array
+
+    def touching(self, wrenches: Array, contacts: int) -> NDArray[np.bool_]:
+        """Which of the first contacts touch in the case of these that pulls most like each of others, (contacts, v)."""
+        on = self.forces[:contacts] > 0
+        if np.array_equal(wrenches, self.wrenches):
+            return np.asarray(on)
+        size = np.maximum(np.abs(self.wrenches).max(axis=0), 1e-300)
+        here, there = self.wrenches / size, wrenches / size
+        here = here / np.maximum(np.linalg.norm(here, axis=1, keepdims=True), 1e-300)
+        return np.asarray(on[:, np.argmax(there @ here.T, axis=1)])
 
 
 @dataclass(frozen=True)
@@ -194,8 +210,8 @@ class Seated:
     ) -> Borne:
         """Contact forces under wrenches (v, 3) of Fx, My, Mz on the bracket.
 
-        `like`: the same cases on another grid, whose bolts and pads are tried first. `stiffness` of bolts and pads
-        in place of the seat's: the board's own flexibility stays, so that this costs next to nothing.
+        `like`: the same or other cases on another grid or board, whose bolts and pads are tried first. `stiffness` of
+        bolts and pads in place of the seat's: the board's own flexibility stays, so that this costs next to nothing.
 
         Raises:
             JobError: a case that pads, bolts and rests cannot carry, by name.
@@ -205,9 +221,9 @@ class Seated:
         guess = None
         if like is not None:
             guess = np.zeros((len(self._back), len(names)), dtype=bool)
-            guess[:c] = like.forces[:c] > 0
+            guess[:c] = like.touching(np.asarray(wrenches, dtype=float), c)
         contacts = self.contacts if stiffness is None else self._contacts(stiffness)
         forces, motion = contacts.bear(W, names, start=self._back > 0, guess=guess)
         k = np.array([n[2] for n in self.nodes])
         open_by = self.contacts.M[c:] @ forces
-        return Borne(forces, motion, forces[:b], forces[b:c], np.maximum(k[:, None] * open_by, 0.0))
+        return Borne(-W.T, forces, motion, forces[:b], forces[b:c], np.maximum(k[:, None] * open_by, 0.0))

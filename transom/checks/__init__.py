@@ -1,5 +1,7 @@
 """One module per part of the load path; `all_checks` runs them in the order the load walks."""
 
+from collections.abc import Callable, Iterable
+
 from transom.checks import (
     assembly,
     backing,
@@ -55,6 +57,24 @@ def backed_checks(trial: Trial) -> tuple[CheckArray, ...]:
         *assembly.bolt_length(trial),
         *setback_base.checks(trial),
     )
+
+
+def one_check(trial: Trial, name: str) -> CheckArray | None:
+    """The check of a name (part.what.rule.method), without running those that give others where that can be helped."""
+    groups: tuple[Callable[[Trial], Iterable[CheckArray]], ...] = (
+        engine_bolts.metal,
+        sideways.checks,
+        board.sliding_at_bolts,
+        lambda trial: (board.sliding_at_pads(trial),),
+        backing.crush,
+        frame.checks,
+        all_checks,
+    )
+    if trial.setup.holding.by == "clamps":
+        groups = groups[-1:]
+    elif name.startswith("board.bending."):
+        groups = (lambda trial: (board.bending(trial),),)
+    return next((c for group in groups for c in group(trial) if c.name == name), None)
 
 
 def second_opinions(trial: Trial) -> tuple[CheckArray, ...]:

@@ -11,7 +11,7 @@ from itertools import pairwise
 import numpy as np
 
 from transom.board.answer import Answer, Board, answer, board_section, on_one_grid
-from transom.board.bracket import Bolt, Seat, bolt_stiffness, pad_cells, shank_stiffness, wood_stiffness
+from transom.board.bracket import Bolt, Borne, Seat, bolt_stiffness, pad_cells, shank_stiffness, wood_stiffness
 from transom.board.grid import Rectangle, grid
 from transom.board.plate import Support
 from transom.checks.assembly import grip_of
@@ -64,7 +64,8 @@ class Careful(Trial):
     """One candidate by the plate method; arrays (1, v).
 
     `whole` is the same candidate in all its cases, where `cases` are some of them: the board is the same in both.
-    `kin` is another, solved already, whose unit loads serve again where its board is the same.
+    `kin` is another, solved already, whose unit loads serve again where its board is the same; `first` is what other
+    boards came to, whose contacts are tried first.
     """
 
     target: float = TARGET
@@ -72,6 +73,7 @@ class Careful(Trial):
     solved: Answer | None = None  # of the same board, solved before: bolts of frame and pod do not enter it
     whole: Trial | None = None
     kin: "Careful | None" = None
+    first: Borne | None = None
 
     @property
     def method(self) -> str:
@@ -119,11 +121,14 @@ class Careful(Trial):
         a = self.actions
         v = len(self.cases)
         wrenches = np.stack([np.broadcast_to(x, (1, v))[0] for x in (-a.N, a.M, a.M_z)], axis=-1)
+        kin, first = self.kin, self.first
+        if first is None and kin is not None:
+            first = kin.answer.borne
+        like = first if first is not None and self.board.seat.fits(first) else None
         if not self.two_grids:
-            return on_one_grid(self.board, wrenches, self.cases.names)
-        kin = self.kin
+            return on_one_grid(self.board, wrenches, self.cases.names, like)
         again = kin is not None and kin.two_grids and self.board.same(kin.board)
-        return answer(self.board, wrenches, self.cases.names, kin.answer.seated if kin and again else None)
+        return answer(self.board, wrenches, self.cases.names, kin.answer.seated if kin and again else None, like)
 
     @cached_property
     def edge_lines(self) -> tuple[EdgeLine, ...]:

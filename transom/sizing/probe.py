@@ -8,6 +8,7 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
+from transom.board.bracket import Borne
 from transom.checks import BY_PLATE, all_checks, backed_checks, frame
 from transom.checks.board import sliding_at_pads
 from transom.checks.careful import Careful
@@ -99,6 +100,7 @@ class Prober:
     field: Field
     rows: list[int]
     solved: list[Solved] = dataclasses.field(default_factory=list)
+    first: Borne | None = None  # what the last plate looked at came to: the next ones try its contacts first
 
     def block(self, places: NDArray[np.int_]) -> Block:
         """The candidates at these places that the pencil leaves in the leading cases, in their order."""
@@ -150,7 +152,9 @@ class Tried:
 
     def quick_look(self) -> float:
         """Worst utilisation of what the plate decides in the leading cases, by one coarse plate."""
-        checks = _looked_at(quick_look(self.trial, self.prober.rows))
+        look = quick_look(self.trial, self.prober.rows, self.prober.first)
+        checks = _looked_at(look)
+        self.prober.first = look.answer.borne
         self.likely = float(np.max(self._learnt(checks, ROUGH)))
         return self.likely
 
@@ -158,7 +162,8 @@ class Tried:
     def plate(self) -> Careful:
         """The plate on two grids, in the leading cases and in those that can govern here."""
         leading = self.prober.rows
-        return careful_of(self.trial, [*leading, *(i for i in rows_of(self.pencil) if i not in leading)])
+        rows = [*leading, *(i for i in rows_of(self.pencil) if i not in leading)]
+        return dataclasses.replace(careful_of(self.trial, rows), first=self.prober.first)
 
     @cached_property
     def careful(self) -> tuple[CheckArray, ...]:

@@ -7,7 +7,7 @@ from dataclasses import replace
 import numpy as np
 
 from transom.catalogue import Catalogue
-from transom.checks import all_checks
+from transom.checks import all_checks, one_check
 from transom.checks.careful import Careful
 from transom.checks.trial import Trial
 from transom.job.records import Job
@@ -39,13 +39,15 @@ def _named(check: CheckArray, calibration: Calibration) -> str:
     return replace(check, method="plate").name if key_of(check) in calibration.times else check.name
 
 
-def required_thickness(trial: Trial, calibration: Calibration = PENCIL) -> tuple[Required, ...]:
+def required_thickness(
+    trial: Trial, calibration: Calibration = PENCIL, careful: Careful | None = None
+) -> tuple[Required, ...]:
     """Thickness of wood at which each check's worst utilisation is 1.00, to 0.1 mm upward, all else as it is.
 
     `trial` holds one candidate; its lay-up is scaled. The last thickness that fails counts, so that a check
     that is not monotone is never under-read. A check that passes at 5 mm reads 5.0, one that fails at
     160 mm reads infinity. Where the plate decides, the pencil is brought to its level at the thickness built,
-    and the largest of them is worked out again with plates of its own.
+    and the largest of them is worked out again with plates of its own; `careful` is the one at that thickness.
     """
     coarse = np.linspace(THIN, THICK, COARSE)
     starts = {name: _last_failing(u) for name, u in _loaded(_scaled(trial, coarse), calibration).items()}
@@ -58,7 +60,7 @@ def required_thickness(trial: Trial, calibration: Calibration = PENCIL) -> tuple
     thick = {name: t for name, t in out.items() if THIN < t < math.inf}
     if calibration.times and thick:
         governing = max(thick, key=lambda name: (thick[name], name))
-        out[governing] = _by_plates(trial, governing, calibration, out[governing])
+        out[governing] = _by_plates(trial, governing, calibration, careful, out[governing])
     return tuple(Required(name, round(t, 1)) for name, t in sorted(out.items(), key=lambda kv: (-kv[1], kv[0])))
 
 
@@ -83,7 +85,9 @@ def _closer(
     return out
 
 
-def _by_plates(trial: Trial, name: str, calibration: Calibration, guess: float, rounds: int = 3) -> float:
+def _by_plates(
+    trial: Trial, name: str, calibration: Calibration, careful: Careful | None, guess: float, rounds: int = 3
+) -> float:
     """Thickness at which one check comes to its limit by the plate, by secants on a power law, to 0.1 mm upward.
 
     `calibration` has the plate's own word at the thickness built.
@@ -91,8 +95,8 @@ def _by_plates(trial: Trial, name: str, calibration: Calibration, guess: float, 
     rows = rows_for(trial)
 
     def u(t: float) -> float:
-        checks = all_checks(careful_of(_scaled(trial, np.array([t])), rows))
-        return float(next((c.worst[0] for c in checks if c.name == name), math.nan))
+        check = one_check(careful_of(_scaled(trial, np.array([t])), rows, careful), name)
+        return float(check.worst[0]) if check is not None else math.nan
 
     t_0, t_1 = float(trial.stacks.t[0]), guess
     u_0, u_1 = float(_loaded(trial, calibration)[name][0]), u(t_1)

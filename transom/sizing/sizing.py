@@ -56,7 +56,7 @@ def size(
         sizing=Sizing(
             rank=rank,
             candidates=len(field),
-            required=required_thickness(trial, judged.calibration),
+            required=required_thickness(trial, judged.calibration, judged.careful),
             next_thinner=next_thinner(field, found.place) if beside else None,
             alternatives=found.others,
             nearest_miss=None,
