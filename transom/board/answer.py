@@ -31,26 +31,25 @@ class Board:
     rests: tuple[Rest, ...] = ()
     bounds: tuple[Array, ...] = ()  # other stiffnesses of bolts and pads, N/mm, that the seat might have
 
-    def same(self, other: "Board") -> bool:
-        """True where nothing differs to the last bit: a unit load on one is a unit load on the other."""
-        one, two = (self.grid, self.section), (other.grid, other.section)
-        arrays = all(
-            np.array_equal(v, w)
-            for a, b in zip(one, two, strict=True)
-            for v, w in zip(vars(a).values(), vars(b).values(), strict=True)
-        )
-        return arrays and (self.supports, self.seat, self.springs, self.rests) == (
-            other.supports,
-            other.seat,
-            other.springs,
-            other.rests,
-        )
+    def alike(self, other: "Board") -> bool:
+        """True where both are one plate to the last bit, bolts and pads apart, and nothing rests on it."""
+        pairs = ((self.grid, other.grid), (self.section, other.section))
+        held = (self.supports, self.springs, self.rests) == (other.supports, other.springs, ())
+        return held and all(np.array_equal(v, vars(b)[k]) for a, b in pairs for k, v in vars(a).items())
 
-    def seated(self) -> tuple[Seated, Seated]:
+    def seated(self) -> tuple[Seated, ...]:
         """The bracket on the coarser and on the finer grid."""
         fine = Plate(self.grid.finer(), self.section.finer(), self.supports, self.springs)
         coarse = Plate(self.grid, self.section, self.supports, self.springs)
         return Seated(coarse, self.seat, self.rests), Seated(fine, self.seat, self.rests)
+
+    def seated_as(self, other: "Board", seated: tuple[Seated, ...]) -> tuple[Seated, ...] | None:
+        """The bracket on the plates of another board, whose unit loads serve again; None where these are not alike."""
+        if not self.alike(other):
+            return None
+        if self.seat == other.seat:
+            return seated
+        return tuple(Seated(s.plate, self.seat, kin=s.units) for s in seated)
 
 
 @dataclass(frozen=True)
@@ -201,7 +200,7 @@ def answer(
         board: on its coarser grid; each cell is cut in four for the finer.
         wrenches: (v, 3) Fx N, My, Mz N·mm on the bracket about the datum, at mid-thickness of the board.
         names: (v,) of the cases.
-        seated: of an answer to other cases on the same board, whose unit loads serve again.
+        seated: on both grids, where plates and unit loads of another answer serve again.
         like: other cases on a board like it, whose contacts are tried first.
 
     Raises:
@@ -219,12 +218,19 @@ def bounded(board: Board, seated: Seated, borne: Borne, wrenches: Array, names: 
     return tuple(seated.bear(wrenches, names, borne, stiffness) for stiffness in board.bounds)
 
 
-def on_one_grid(board: Board, wrenches: Array, names: Sequence[str], like: Borne | None = None) -> Answer:
+def on_one_grid(
+    board: Board,
+    wrenches: Array,
+    names: Sequence[str],
+    seated: tuple[Seated, ...] | None = None,
+    like: Borne | None = None,
+) -> Answer:
     """The same on the coarser grid alone: a third of the work, for looking over many boards; errors not known (NaN)."""
     keep()
-    seated = Seated(Plate(board.grid, board.section, board.supports, board.springs), board.seat, board.rests)
-    borne = seated.bear(wrenches, names, like)
-    return Answer((seated,), (borne,), bounded(board, seated, borne, wrenches, names))
+    plate = Plate(board.grid, board.section, board.supports, board.springs)
+    (coarse,) = seated or (Seated(plate, board.seat, board.rests),)
+    borne = coarse.bear(wrenches, names, like)
+    return Answer((coarse,), (borne,), bounded(board, coarse, borne, wrenches, names))
 
 
 def board_section(stack: Stacks) -> Section:

@@ -151,6 +151,7 @@ class Seated:
     plate: Plate
     seat: Seat
     rests: tuple[Rest, ...] = ()
+    kin: Units | None = None  # unit loads worked out before on the same plate, where nothing rests
 
     @cached_property
     def nodes(self) -> tuple[tuple[int, int, float, float], ...]:
@@ -183,7 +184,7 @@ class Seated:
     @cached_property
     def units(self) -> Units:
         """Those loads on the plate, one by one."""
-        return Units(self.sprung, self.unit_loads)
+        return Units(self.sprung, self.unit_loads, self.kin)
 
     @property
     def _back(self) -> Array:

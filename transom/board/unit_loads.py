@@ -21,10 +21,14 @@ SIGNS |= {"M_1": 1.0, "M_2": 1.0, "M_12": -1.0, "Q_1": -1.0, "Q_2": 1.0}
 
 @dataclass(frozen=True)
 class Units:
-    """Unit loads on a plate: nodal forces `loads` (p+1, q+1, m), N positive aft."""
+    """Unit loads on a plate: nodal forces `loads` (p+1, q+1, m), N positive aft.
+
+    `kin` are loads on the very same plate worked out before: what is among these is not worked out again.
+    """
 
     plate: Plate
     loads: Array
+    kin: "Units | None" = None
 
     @cached_property
     def images(self) -> NDArray[np.int_]:
@@ -53,8 +57,35 @@ class Units:
         return out
 
     @cached_property
+    def _by_load(self) -> dict[bytes, int]:
+        """Place of each load worked out, by its nodal forces."""
+        return {self.loads[..., k].tobytes(): i for i, k in enumerate(self.own)}
+
+    @cached_property
+    def _old(self) -> NDArray[np.int_]:
+        """Place among its kin's of each load worked out, (own,); -1 where it is new."""
+        if self.kin is None:
+            return np.full(len(self.own), -1)
+        known = self.kin._by_load
+        return np.array([known.get(load, -1) for load in self._by_load], dtype=int)
+
+    def _joined(self, old: object, new: object) -> dict[str, Array]:
+        """Arrays (..., own) of both, from those of its kin and those of the new loads."""
+        fresh, out = self._old < 0, {}
+        for name, values in vars(new).items():
+            out[name] = np.empty((*values.shape[:2], len(fresh)))
+            out[name][..., fresh] = values
+            out[name][..., ~fresh] = getattr(old, name)[..., self._old[~fresh]]
+        return out
+
+    @cached_property
+    def _new(self) -> Solution:
+        """Of the loads that its kin do not know, (..., new)."""
+        return self.plate.solve(self.loads[..., self.own[self._old < 0]])
+
+    @cached_property
     def _solved(self) -> Solution:
-        return self.plate.solve(self.loads[..., self.own])
+        return self._new if self.kin is None else Solution(**self._joined(self.kin._solved, self._new))
 
     @cached_property
     def _known(self) -> dict[str, Array]:
@@ -62,7 +93,8 @@ class Units:
 
     @cached_property
     def _recovered(self) -> Fields:
-        return fields(self.plate, self._solved)
+        new = fields(self.plate, self._new)
+        return new if self.kin is None else Fields(**self._joined(self.kin._recovered, new))
 
     def solution(self, name: str) -> Array:
         """A deflection or reaction of each load, (p+1, q+1, m), named as in `Solution`; worked out once."""

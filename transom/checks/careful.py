@@ -64,8 +64,8 @@ class Careful(Trial):
     """One candidate by the plate method; arrays (1, v).
 
     `whole` is the same candidate in all its cases, where `cases` are some of them: the board is the same in both.
-    `kin` is another, solved already, whose unit loads serve again where its board is the same; `first` is what other
-    boards came to, whose contacts are tried first.
+    `kin` is another, solved already, whose unit loads serve again where its board is the same but for its backing;
+    `first` is what other boards came to, whose contacts are tried first.
     """
 
     target: float = TARGET
@@ -125,10 +125,10 @@ class Careful(Trial):
         if first is None and kin is not None:
             first = kin.answer.borne
         like = first if first is not None and self.board.seat.fits(first) else None
-        if not self.two_grids:
-            return on_one_grid(self.board, wrenches, self.cases.names, like)
-        again = kin is not None and kin.two_grids and self.board.same(kin.board)
-        return answer(self.board, wrenches, self.cases.names, kin.answer.seated if kin and again else None, like)
+        again = kin is not None and kin.two_grids == self.two_grids
+        seated = self.board.seated_as(kin.board, kin.answer.seated) if kin is not None and again else None
+        method = answer if self.two_grids else on_one_grid
+        return method(self.board, wrenches, self.cases.names, seated, like)
 
     @cached_property
     def edge_lines(self) -> tuple[EdgeLine, ...]:

@@ -5,7 +5,6 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from transom.board.bracket import Borne
 from transom.checks import all_checks
 from transom.checks.careful import Careful
 from transom.checks.hardware import Hardware, clamp_pads, hardware
@@ -105,12 +104,9 @@ def careful_of(trial: Trial, rows: Sequence[int] | None = None, kin: Careful | N
     return Careful(trial.setup, cases, trial.stacks, trial.hardware, whole=trial if some else None, kin=kin)
 
 
-def quick_look(trial: Trial, rows: Sequence[int] | None = None, first: Borne | None = None) -> Careful:
-    """The careful method on one coarse grid: within a few percent, for looking over many candidates.
-
-    `first` is what another came to, whose contacts are tried first.
-    """
-    return replace(careful_of(trial, rows), first=first, target=QUICK_GRID, two_grids=False)
+def quick_look(trial: Trial, rows: Sequence[int] | None = None) -> Careful:
+    """The careful method on one coarse grid: within a few percent, for looking over many candidates."""
+    return replace(careful_of(trial, rows), target=QUICK_GRID, two_grids=False)
 
 
 QUICK_GRID = 60.0  # mm

@@ -26,6 +26,7 @@ AREA = 0.25  # what a ratio of areas under backing counts beside one of thicknes
 FINE, ROUGH = 0.02, 0.05
 CLOSE = 0.02  # nearer than this a quick look tells nothing that the plate like it did not
 FAR = 0.35  # farther from any plate than this an estimate gives no candidate up: one from a board of 30 mm had one of 54 at 1.9, its own 0.64
+KEPT = 16  # plates: a few megabytes each
 STEEPEST = 4.0  # times the pencil's figure; beyond that what a plate finds more is carried over as it is
 SURE = 0.9  # below this, by either, the pick's own judgement is asked at once
 
@@ -102,6 +103,19 @@ class Prober:
     solved: list[Solved] = dataclasses.field(default_factory=list)
     first: Borne | None = None  # what the last plate looked at came to: the next ones try its contacts first
 
+    kin: dict[tuple[int, bool], Careful] = dataclasses.field(default_factory=dict)  # by stack and whether on two grids
+
+    def lent(self, place: int, plate: Careful) -> Careful:
+        """The plate of a candidate, with what plates looked at before spare it; the first of its stack spares others."""
+        key = (place // len(self.field.sets), plate.two_grids)
+        kin = self.kin.pop(key, None)
+        plate = dataclasses.replace(plate, kin=kin, first=self.first)
+        self.kin[key] = kin or plate
+        if len(self.kin) > KEPT:
+            del self.kin[next(iter(self.kin))]
+        self.first = plate.answer.borne
+        return plate
+
     def block(self, places: NDArray[np.int_]) -> Block:
         """The candidates at these places that the pencil leaves in the leading cases, in their order."""
         trial, n = self.field.trial(places, self.field.cases.take(self.rows)), len(places)
@@ -152,9 +166,7 @@ class Tried:
 
     def quick_look(self) -> float:
         """Worst utilisation of what the plate decides in the leading cases, by one coarse plate."""
-        look = quick_look(self.trial, self.prober.rows, self.prober.first)
-        checks = _looked_at(look)
-        self.prober.first = look.answer.borne
+        checks = _looked_at(self.prober.lent(self.place, quick_look(self.trial, self.prober.rows)))
         self.likely = float(np.max(self._learnt(checks, ROUGH)))
         return self.likely
 
@@ -163,7 +175,7 @@ class Tried:
         """The plate on two grids, in the leading cases and in those that can govern here."""
         leading = self.prober.rows
         rows = [*leading, *(i for i in rows_of(self.pencil) if i not in leading)]
-        return dataclasses.replace(careful_of(self.trial, rows), first=self.prober.first)
+        return self.prober.lent(self.place, careful_of(self.trial, rows))
 
     @cached_property
     def careful(self) -> tuple[CheckArray, ...]:
