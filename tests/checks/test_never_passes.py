@@ -8,7 +8,7 @@ import pytest
 from tests.checks.shop import JOB, MOUNT, cases, found, on_board, plate, setup_of, trial, with_bolts
 from transom.board.lamination import Stacks
 from transom.catalogue import SHIPPED
-from transom.checks import all_checks
+from transom.checks import all_checks, one_check
 from transom.checks.hardware import Hardware
 from transom.checks.trial import Trial
 from transom.errors import JobError
@@ -150,3 +150,14 @@ def test_every_check_names_its_source_and_evidence() -> None:
         assert c.source
         assert c.evidence in ("published", "stated", "common practice", "convention", "estimate")
         assert c.known_by in ("read", "transcribed", "memory", "derived", "computed")
+
+
+@pytest.mark.parametrize("job", [JOB, replace(JOB, engine=replace(JOB.engine, held_by="clamps"))])
+def test_one_check_asked_for_is_the_one_of_all(job) -> None:  # type: ignore[no-untyped-def]
+    of = trial_of(setup_of(job), cases(times=0.6), [MOUNT])
+    for each in all_checks(of):
+        one = one_check(of, each.name)
+        assert one is not None
+        assert one.name == each.name
+        assert np.array_equal(one.utilisation, each.utilisation)
+    assert one_check(of, "board.none.hand") is None

@@ -26,7 +26,7 @@ AREA = 0.25  # what a ratio of areas under backing counts beside one of thicknes
 FINE, ROUGH = 0.02, 0.05
 CLOSE = 0.02  # nearer than this a quick look tells nothing that the plate like it did not
 FAR = 0.35  # farther from any plate than this an estimate gives no candidate up: one from a board of 30 mm had one of 54 at 1.9, its own 0.64
-KEPT = 16  # plates: a few megabytes each
+KEPT = 12  # plates of either kind: some ten megabytes each on two grids
 STEEPEST = 4.0  # times the pencil's figure; beyond that what a plate finds more is carried over as it is
 SURE = 0.9  # below this, by either, the pick's own judgement is asked at once
 
@@ -111,8 +111,9 @@ class Prober:
         kin = self.kin.pop(key, None)
         plate = dataclasses.replace(plate, kin=kin, first=self.first)
         self.kin[key] = kin or plate
-        if len(self.kin) > KEPT:
-            del self.kin[next(iter(self.kin))]
+        alike = [k for k in self.kin if k[1] == plate.two_grids]
+        if len(alike) > KEPT:
+            del self.kin[alike[0]]
         self.first = plate.answer.borne
         return plate
 
