@@ -3,28 +3,17 @@
 from dataclasses import replace
 
 from transom.catalogue import Catalogue
-from transom.job.records import Job, Propeller
+from transom.job.records import Job
+from transom.job.usual import as_usual
 from transom.sizing.candidates import MARINE
 
 
 def usual(job: Job, tables: Catalogue, power: float, panel: str) -> Job:
     """The job at another power (W) with boards of one panel, its own mount left out.
 
-    Weight, center of gravity, propeller, thrust and torque are this engine's own and fall back to what is usual
-    at the power; its shaft, steering, holes and what its bracket takes stay. A panel that is not on the job's
-    shelf comes in every sheet that is sold of it.
+    A panel that is not on the job's shelf comes in every sheet that is sold of it.
     """
-    engine = replace(
-        job.engine,
-        power=power,
-        power_low=power,
-        mass=None,
-        gravity_aft=None,
-        gravity_up=None,
-        propeller=Propeller(),
-        thrust=None,
-        torque=None,
-    )
+    engine = replace(as_usual(job.engine), power=power, power_low=power)
     sheets = job.stock.sheets if on_shelf(job, tables, panel) else ()
     stock = replace(job.stock, panels=(panel,), sheets=sheets)
     return replace(job, engine=engine, stock=stock, mount=None)

@@ -22,6 +22,7 @@ PAPERS = {
     "RECORD": "RECORD: as built.",
 }
 NO_ROOM = 0.005
+ROOM = 1.0 + NO_ROOM
 COUNTED = ("engine.propeller.blades",)
 SHARES = ("panel.strength", "panel.face_bearing")
 
@@ -226,10 +227,13 @@ def good_for(j: Judgement) -> Iterator[str]:
     units, plate = j.job.head.units, j.job.boat.plate_power
     if j.good_for is None or j.mount is None or j.failing:
         return
-    text = (
-        f"up to {power(j.good_for.power, units, 'down')} with what is usual at that power, or up to"
-        f" {show.mass(j.good_for.mass, units, towards='down')} at today's power, all else as it is."
+    own = j.facts["engine.power"].value
+    more = (
+        f"up to {power(j.good_for.power, units, 'down')} with an engine as is usual at that power"
+        if j.good_for.power > own * ROOM
+        else f"today's {power(own, units)} and no more with an engine as is usual"
     )
+    text = f"{more}, or up to {show.mass(j.good_for.mass, units, towards='down')} at today's power, all else as it is."
     if plate is not None:
         text += f" Builder's plate: {power(plate, units)}, stop there."
     else:

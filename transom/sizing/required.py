@@ -11,6 +11,7 @@ from transom.checks import all_checks, one_check
 from transom.checks.careful import Careful
 from transom.checks.trial import Trial
 from transom.job.records import Job
+from transom.job.usual import as_usual
 from transom.judge.evaluate import PENCIL, Calibration, careful_of, decided, key_of, worst
 from transom.judge.records import GoodFor, Required
 from transom.loads.cases import build_cases
@@ -165,8 +166,13 @@ def _borne_out(
 
 
 def _at_powers(job: Job, tables: Catalogue, powers: Array) -> dict[str, Value]:
-    """Facts with a propeller, weight and centre of gravity usual for each power, unless stated."""
-    rows = [values_of(collect(job, tables, float(p))) for p in powers]
+    """Facts at each power: at the job's own as stated, above it those of an engine as usual there.
+
+    What the job states of its engine's weight, centre of gravity, thrust and propeller is no larger engine's.
+    """
+    own = float(collect(job, tables)["engine.power"].value)
+    other = replace(job, engine=as_usual(job.engine))
+    rows = [values_of(collect(other if float(p) > own else job, tables, float(p))) for p in powers]
     return {key: np.array([r[key] for r in rows], dtype=float) for key in rows[0] if key in rows[-1]}
 
 
