@@ -1,8 +1,12 @@
 """README, DEVELOPERS and CI say what is so, and no file speaks of anything but the project."""
 
+import ast
+import importlib
 import re
 import shutil
 import subprocess
+import tomllib
+from fnmatch import fnmatch
 from pathlib import Path
 from typing import get_args
 
@@ -159,6 +163,37 @@ def test_developers_places_every_room_and_names_none_that_is_gone() -> None:
 def test_developers_names_files_and_functions_that_are_there() -> None:
     for path in re.findall(r"`((?:transom|tests|materials|examples)/[\w./]+)`", DEVELOPERS):
         assert (ROOT / path).exists(), path
+    files = [path.as_posix() for path in tracked()]
+    for name in re.findall(r"`([\w./*]+\.(?:py|toml|txt))`", DEVELOPERS):
+        assert any(fnmatch(path, f"*/{name}") for path in files), name
+
+
+def test_what_developers_shows_of_the_code_stands_in_it() -> None:
+    (function,) = blocks(DEVELOPERS, "python")
+    assert function in (ROOT / "transom" / "standards" / "ec5.py").read_text(encoding="utf-8")
+    (case,) = blocks(DEVELOPERS, "toml")
+    (shown,) = tomllib.loads(case)["case"]
+    published = [
+        row
+        for path in (ROOT / "materials" / "published").glob("*.toml")
+        for row in tomllib.loads(path.read_text("utf-8"))["case"]
+    ]
+    assert shown in published
+
+
+SCRIPTS = sorted(
+    p for folder in ("tests/bench", "tests/fuzz", "tests/mutation", "examples") for p in (ROOT / folder).rglob("*.py")
+)
+
+
+@pytest.mark.parametrize("path", SCRIPTS, ids=lambda p: p.relative_to(ROOT).as_posix())
+def test_scripts_that_pytest_does_not_collect_import_what_is_there(path: Path) -> None:
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.ImportFrom) and (node.module or "").split(".")[0] == "transom":
+            module = importlib.import_module(node.module or "")
+            for alias in node.names:
+                if not hasattr(module, alias.name):
+                    importlib.import_module(f"{node.module}.{alias.name}")
 
 
 def test_every_table_is_described() -> None:
