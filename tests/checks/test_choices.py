@@ -7,17 +7,22 @@ from typing import Any
 import numpy as np
 import pytest
 
-from tests.checks.shop import JOB, ROUND, alone, on_board, plate, row, trial, whole
+from tests.checks.setbacks import job as bracket
+from tests.checks.setbacks import under
+from tests.checks.setbacks import whole as of_whole
+from tests.checks.shop import JOB, ROUND, alone, found, on_board, plate, row, setup_of, trial, whole
 from transom.checks import board, crossmembers, frame_pull, setback, sideways
 from transom.checks.edge_lines import _nearer_end
 from transom.checks.joints import wall_bearing
 from transom.checks.pod_reactions import pod_reactions
 from transom.checks.trial import Trial
 from transom.job.records import EngineBracket, Hole
+from transom.job.setback_records import Fillet
 from transom.setup.records import Bolting
 from transom.statics.contact import Pattern
 
 ANY: Any = SimpleNamespace
+STRAIGHT = (-4000.0, 0.0, -3000.0, 0.0, 4.0e6, 0.0)
 
 
 def test_worst_of_is_nearest_its_limit_and_what_is_no_number_comes_first() -> None:
@@ -137,6 +142,52 @@ def test_plates_of_a_pair_have_room_above_them(height: float, good: bool) -> Non
 def test_lower_plates_have_room_below_them(y_from: float, good: bool) -> None:
     """Lower bolts at 250.8: 90 high they need 45 below."""
     assert row(trial(on_board(height=y_from), plate(height=90.0)), "backing.plate-room").passes is good
+
+
+@pytest.mark.parametrize("height, good", [(203.0, True), (204.0, False)])
+def test_plates_of_two_rows_never_lie_on_each_other(height: float, good: bool) -> None:
+    """Rows 203.2 apart, on a board with room above and below."""
+    low = setup_of(on_board(height=700.0), engine__bracket__top_to_upper=200.0)
+    assert row(trial(mount=plate(height=height), setup=low), "backing.plate-room").passes is good
+
+
+def test_the_base_plate_bears_by_its_nearer_edge() -> None:
+    """Edge 20, hole 13.5: alpha 20/40.5, k_1 2.8 x 20/13.5 - 1.7; 50 from it alpha is 1 and k_1 2.5."""
+    near, far = (
+        np.ravel(found(under(STRAIGHT, bracket(base__edge=e)))["bracket.base-plate-bearing.ec9"].resistance)[0]
+        for e in (20.0, 50.0)
+    )
+    d_0 = 12.7 + float(trial().factor("board.bolt_clearance_mm"))
+    assert near / far == pytest.approx(20 / (3 * d_0) * (2.8 * 20 / d_0 - 1.7) / 2.5)
+
+
+def test_base_bolts_are_held_to_the_row_that_pulls() -> None:
+    name = "bracket.base-bolt-tension.ec3"
+    ahead, astern = (found(under(w, bracket())) for w in (STRAIGHT, tuple(-f for f in STRAIGHT)))
+    of_ahead, of_astern = under(STRAIGHT, bracket()), under(tuple(-f for f in STRAIGHT), bracket())
+    assert ahead[name].demand[0, 0] >= of_ahead.upper_tension[0, 0] > 0
+    assert astern[name].demand[0, 0] >= of_astern.lower_tension[0, 0] > 0
+
+
+def test_the_weaker_of_two_welds_is_looked_at_first() -> None:
+    """A 3 mm fillet at the engine plate in place of 6: the hours are of that end then."""
+    hours = [
+        float(found(of_whole(bracket(**change)))["bracket.weld-fatigue.iiw"].resistance[0, 0])
+        for change in ({}, {"engine_weld": Fillet(2.0, "both")}, {"base_weld": Fillet(2.0, "both")})
+    ]
+    assert hours[1] < hours[0]
+    assert hours[2] < hours[0]
+
+
+def test_a_pad_bends_no_more_of_the_engine_plate_than_there_is() -> None:
+    """All of a low plate bends, so twice as high carries twice; of a high one 0.4 of the pad's height and its arm."""
+    name = "bracket.engine-plate-bending-pads.t-stub"
+    low, high, tall, taller = (
+        found(under(STRAIGHT, bracket(engine_plate__height=h)))[name].resistance.ravel()[0]
+        for h in (40.0, 80.0, 400.0, 450.0)
+    )
+    assert tall == pytest.approx(taller)
+    assert high / low == pytest.approx(2.0)
 
 
 @pytest.fixture(scope="module")

@@ -314,6 +314,8 @@ def test_own_case_faults_come_all_at_once() -> None:
         ({"mass_kg": float("nan")}, "mass_kg"),
         ({"thrust_N": 0.0}, "thrust_N"),
         ({"z_prop": 10.0}, "z_prop"),
+        ({"z_prop": 0.5}, "z_prop"),
+        ({"z_prop": 0.0}, "z_prop"),
         ({"x_cg": np.array([1.0, np.inf])}, "x_cg"),
         ({"kicker": kicker(mass_kg=float("inf"))}, "kicker.mass_kg"),
         ({"x_cg": np.ones(2), "z_cg": np.ones(3)}, "arrays of one length"),

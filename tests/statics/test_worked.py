@@ -4,6 +4,7 @@ from collections.abc import Callable
 from math import pi, sqrt
 from typing import Any
 
+import numpy as np
 import pytest
 
 from transom.statics import beams, bolt_group, contact, pads, plates, side_plates, strips, welds, wrench
@@ -140,6 +141,9 @@ BEAMS: list[Row] = [
 PLATES: list[Row] = [
     (side_plates.twist_arm, (150.0, 0.0, 200.0), 100.0),
     (side_plates.twist_arm, (20.0, 0.0, 200.0), 180.0),
+    (side_plates.turn_at_face, (100.0, 10.0, 100.0), 105.0),
+    (side_plates.sideways_moment, (-100.0, 2.0, 30.0, 130.0), 5000.0),
+    (side_plates.half_way, (20.0, 240.0), 130.0),
     (side_plates.edge_stress, (1000.0, 1e4, 10.0, 100.0), 1.6),
     (side_plates.sideways_stress, (100.0, 10.0, 50.0), 0.12),
     (side_plates.corner_stress, (1.6, 0.12), 1.72),
@@ -181,3 +185,10 @@ PLATES: list[Row] = [
 @pytest.mark.parametrize("function, given, expected", CONTACT + STRIPS + GROUPS + BEAMS + PLATES)
 def test_worked_by_hand(function: Callable[..., Any], given: tuple[float, ...], expected: float) -> None:
     assert function(*given) == pytest.approx(expected, rel=1e-9, abs=1e-12)
+
+
+def test_welds_under_many_wrenches_are_each_alone() -> None:
+    pair = welds.weld_group(*(np.array(v) for v in ([-50.0, 50.0], [-200.0] * 2, [-50.0, 50.0], [200.0] * 2)))
+    many = np.array([[300.0, -500.0, 900.0, 4e4, -3e4, 7e4], [1.0, 2.0, 3.0, 4.0, 5.0, 6.0]])
+    for one, both in zip(many, welds.weld_forces(many, pair).out, strict=True):
+        assert both == pytest.approx(welds.weld_forces(one, pair).out)
