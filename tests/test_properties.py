@@ -7,109 +7,31 @@ job in which it happens, so that an exception which has gone stops the tests.
 from collections.abc import Mapping
 from dataclasses import replace
 from itertools import pairwise
-from typing import Any
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.random_jobs import HP, MANY, MOUNT, NOISE, found, jobs, mounts, part, trial
 from transom.catalogue import SHIPPED
-from transom.checks import all_checks
 from transom.checks.trial import Trial
-from transom.job.read import loads
 from transom.job.records import (
     Backing,
     Board,
     Boat,
     Engine,
-    EngineBolts,
-    EngineBracket,
     Frame,
     Head,
-    Hole,
     Job,
-    Kicker,
-    Layer,
     Mount,
-    Pad,
 )  # fmt: skip
 from transom.judge.evaluate import trial_of
-from transom.judge.judging import judge
 from transom.loads.cases import build_cases
 from transom.result import Cases
 from transom.setup.build import build, values_of
 from transom.setup.facts import collect
 from transom.units import Array
-
-HP = 745.69987158
-BOATS = {"pod": "pontoon", "uprights": "aluminium hull", "cap rail": "glass hull"}
-SHEETS = ("douglas-fir-marine 3/4 in", "douglas-fir-marine 1/2 in", "okoume 18 mm", "okoume 12 mm")
-NOISE = 1e-9  # of a utilisation; sums of six loads differ in their last digits
-MANY = settings(max_examples=60, deadline=None, derandomize=True)
-
-forward = st.one_of(
-    st.builds(Backing, washer=st.sampled_from(["1/2 wide", "1/2 fender", "1/2 USS"])),
-    st.builds(
-        lambda t, side: Backing("", "6061-T6", t, side, side, "bolt"),
-        st.sampled_from([4.7625, 6.35, 9.525]), st.sampled_from([50.8, 76.2, 88.9]),
-    ),
-    st.builds(lambda t: Backing("", "6061-T6", t, 420.0, 76.2, "pair"), st.sampled_from([4.7625, 6.35, 9.525])),
-    st.builds(lambda t: Backing("", "6061-T6", t, 420.0, 290.0, "all"), st.sampled_from([6.35, 9.525])),
-)  # fmt: skip
-
-
-@st.composite
-def jobs(draw: st.DrawFn, full_turn: bool = True) -> Job:
-    """Any job of 30 to 200 hp with bolts; the engine's mass and centre of gravity stated or not."""
-    kind = draw(st.sampled_from(list(BOATS)))
-    power = draw(st.floats(30.0, 200.0)) * HP
-    wide = draw(st.floats(560.0, 760.0))
-    engine = Engine(
-        power,
-        power,
-        shaft=draw(st.sampled_from([381.0, 508.0, 635.0])),
-        mass=draw(st.none() | st.floats(0.003, 0.006).map(lambda per: per * power)),
-        steering=draw(st.sampled_from(["wheel", "tiller", "full turn"] if full_turn else ["wheel", "tiller"])),
-        gravity_aft=draw(st.none() | st.floats(160.0, 330.0)),
-        gravity_up=draw(st.none() | st.floats(50.0, 250.0)),
-    )
-    return Job(
-        Head(code=draw(st.sampled_from(["EN", "US"]))),
-        Boat(
-            BOATS[kind], service=draw(st.sampled_from(["calm", "open"])), speed=draw(st.none() | st.floats(6.0, 25.0))
-        ),
-        engine,
-        Board(wide, draw(st.floats(400.0, 560.0)), lean=draw(st.none() | st.floats(0.0, 0.3))),
-        Frame(kind, at=(-0.37 * wide, 0.37 * wide) if kind == "uprights" else ()),
-    )
-
-
-@st.composite
-def mounts(draw: st.DrawFn) -> Mount:
-    """Any stack of two to four equal sheets with any backing; the bolt long enough for all of them."""
-    sheet, count = draw(st.sampled_from(SHEETS)), draw(st.integers(2, 4))
-    layers = tuple(Layer(sheet, draw(st.sampled_from(["across", "along"]))) for _ in range(count))
-    return Mount(layers, EngineBolts("1/2-13", "F593C", 152.4, Backing(washer="1/2 regular"), draw(forward)))
-
-
-def trial(job: Job, mount: Mount, **changed: float) -> Trial:
-    """One mount of a job; numbers of its facts changed by a factor, keys with dots as double underscores."""
-    values = values_of(collect(job, SHIPPED))
-    for name, times in changed.items():
-        values[name.replace("__", ".")] *= times
-    setup = build(job, SHIPPED, values)
-    return trial_of(setup, build_cases(setup.loads), [mount])
-
-
-def found(of: Trial) -> dict[str, Array]:
-    """Utilisation of each check, (n, cases or 1)."""
-    return {c.name: np.atleast_2d(c.utilisation) for c in all_checks(of)}
-
-
-def part(name: str) -> str:
-    """A check without rule and method."""
-    return ".".join(name.split(".")[:2])
 
 
 def fallen(
@@ -165,12 +87,6 @@ def test_more_thrust_never_lowers_a_utilisation(job: Job, mount: Mount, times: f
     assert {n for n, _ in fallen(before, after, one.cases, ("turn",))} <= ROLLED
 
 
-MOUNT = Mount(
-    (Layer(SHEETS[0], "across"),) * 3,
-    EngineBolts(
-        "1/2-13", "F593C", 152.4, Backing(washer="1/2 regular"), Backing("", "6061-T6", 6.35, 420.0, 76.2, "pair")
-    ),
-)
 POD = Job(Head(), Boat("pontoon"), Engine(40 * HP, 40 * HP, shaft=508.0, mass=136.0, gravity_aft=220.0),
           Board(610.0, 450.0, lean=0.25), Frame("pod"))  # fmt: skip
 
@@ -343,99 +259,3 @@ def test_more_edge_distance_never_lowers_what_a_bolt_carries(job: Job, mount: Mo
         served = part(name) in SERVED | IN_PLANE or "plies-sliding" in name or "edge-distance" in name
         if served and not name.startswith("frame"):
             assert found(wider)[name].max() <= u.max() * (1 + NOISE) + NOISE, name
-
-
-def flipped(job: Job) -> Job:
-    """The job in a mirror: port for starboard."""
-    bracket, kicker = job.engine.bracket, job.engine.kicker
-    engine = replace(
-        job.engine,
-        bracket=replace(
-            bracket,
-            bolts=tuple(replace(h, y=-h.y) for h in bracket.bolts),
-            pads=tuple(replace(p, y=-p.y) for p in bracket.pads),
-        ),
-        kicker=None if kicker is None or kicker.y is None else replace(kicker, y=-kicker.y),
-    )
-    board = replace(job.board, openings=tuple(replace(h, y=-h.y) for h in job.board.openings))
-    return replace(job, engine=engine, board=board, frame=replace(job.frame, at=tuple(-y for y in job.frame.at)))
-
-
-@MANY
-@given(
-    jobs(), mounts(), st.floats(-250.0, 250.0), st.floats(-400.0, 400.0).filter(lambda y: abs(y) > 50), st.floats(0.0, 5.0),
-    st.booleans(),
-)  # fmt: skip
-def test_a_mirrored_job_mirrors_its_answer(
-    job: Job, mount: Mount, drain: float, beside: float, uneven: float, kicked: bool
-) -> None:
-    """Every case has its counterpart on the other side, and for every hand of propeller."""
-    bolts = tuple(Hole(side * y + uneven, down) for y, down in ((163.0, 48.0), (125.0, 250.0)) for side in (-1, 1))
-    pads = (Pad(-140.0, 0.0, 70.0, 330.0), Pad(140.0, 0.0, 70.0, 330.0))
-    whole = replace(
-        job,
-        engine=replace(job.engine, bracket=EngineBracket(bolts=bolts, pads=pads),
-                       kicker=Kicker(8 * HP, y=beside) if kicked else None),
-        board=replace(job.board, openings=(Hole(drain, 380.0, 25.0, "drain"),)),
-    )  # fmt: skip
-    one, other = trial(whole, mount), trial(flipped(whole), mount)
-    before, after = found(one), found(other)
-    assert before.keys() == after.keys()
-    for name, u in before.items():
-        for of in set(one.cases.of) if u.shape[1] == len(one.cases) else {""}:
-            rows = [i for i, o in enumerate(one.cases.of) if o == of] if of else [0]
-            np.testing.assert_allclose(
-                np.sort(after[name][0, rows]), np.sort(u[0, rows]), rtol=1e-9, atol=1e-12, err_msg=name
-            )
-
-
-INCHES = """
-[job]
-units = "us"
-[boat]
-kind = "pontoon"
-plate_power = "50 hp"
-speed = "22 mph"
-[engine]
-power = "40 hp"
-shaft = "20 in"
-weight = "260 lb"
-thrust = "500 lbf"
-[engine.gravity]
-aft = "9 in"
-[engine.bracket]
-upper_holes = "12-7/8 in"
-lower_holes = "9-7/8 in"
-rows_apart = "8 in"
-top_to_upper = "1-7/8 in"
-[board]
-width = "24 in"
-height = "18 in"
-lean = "12 deg"
-[frame]
-kind = "pod"
-[frame.bolts]
-size = "3/8 in"
-"""
-METRIC = {
-    '"us"': '"si"', '"50 hp"': '"37.2849936 kW"', '"22 mph"': '"9.83488 m/s"', '"40 hp"': '"29.8279949 kW"',
-    '"20 in"': '"508 mm"', '"260 lb"': '"117.934016 kg"', '"500 lbf"': '"2224.11081 N"', '"9 in"': '"22.86 cm"',
-    '"12-7/8 in"': '"327.025 mm"', '"9-7/8 in"': '"250.825 mm"', '"8 in"': '"203.2 mm"', '"1-7/8 in"': '"47.625 mm"',
-    '"24 in"': '"609.6 mm"', '"18 in"': '"0.4572 m"',
-}  # fmt: skip
-
-
-def test_the_unit_system_never_changes_the_answer() -> None:
-    """Quantities written in the other system, to nine digits; and the same job asked to read in the other."""
-    text = INCHES
-    for us, si in METRIC.items():
-        assert us in text
-        text = text.replace(us, si)
-    by_inch, by_mm = (judge(loads(t), SHIPPED, MOUNT) for t in (INCHES, text))
-    assert [c.id for c in by_inch.checks] == [c.id for c in by_mm.checks]
-    for one, other in zip(by_inch.checks, by_mm.checks, strict=True):
-        assert other.utilisation == pytest.approx(one.utilisation, rel=1e-6, abs=1e-9), one.id
-    read: Any = judge(replace(by_inch.job, head=replace(by_inch.job.head, units="si")), SHIPPED, MOUNT)
-    assert read.checks == by_inch.checks
-    assert read.assumptions == by_inch.assumptions
-    assert read.paper == by_inch.paper

@@ -8,7 +8,7 @@ import numpy as np
 from tests.checks.shop import JOB, MOUNT, alone, cases, setup_of
 from transom.checks.trial import Trial
 from transom.job.records import Job
-from transom.job.setback_records import BasePlate, EnginePlate, Fillet, PlateBolts, Setback, SidePlates, Step
+from transom.job.setback_records import BasePlate, EnginePlate, Fillet, Gusset, PlateBolts, Setback, SidePlates, Step
 from transom.judge.evaluate import trial_of
 from transom.loads.cases import build_cases
 
@@ -73,3 +73,19 @@ def all_of(of: Trial) -> dict[str, float]:
 
 
 __all__ = ["LEVEL", "PLATES", "all_of", "cases", "job", "np", "steps", "under", "whole", "worst"]
+
+
+# Fx, Fy, Fz (N), Mx, My, Mz (N mm) about the board's datum: engine end 260 aft.
+STRAIGHT = (-4000.0, 0.0, -3000.0, 0.0, 4.0e6, 0.0)
+OVER = (-3500.0, -3000.0, -3000.0, -2.2e6, 3.6e6, -1.0e6)
+GUSSET = Gusset(6.0, 250.0, 4.0)
+
+
+def spoilt(of: Trial, part: str, name: str, bad: float) -> Trial:
+    """The trial with one number of its bracket replaced; the rest of the setup as it was."""
+    hold = of.setup.bracket
+    assert hold is not None
+    b = hold.plates
+    assert b is not None
+    b = replace(b, **{part: replace(getattr(b, part), **{name: bad})})
+    return replace(of, setup=replace(of.setup, bracket=replace(hold, plates=b)))

@@ -8,10 +8,9 @@ from dataclasses import replace
 from math import hypot, pi, sqrt
 from typing import Any
 
-from tests.checks.setbacks import PLATES, job, steps
+from tests.checks.setbacks import GUSSET, OVER, PLATES, STRAIGHT, job, steps
 from tests.checks.setbacks import under as loaded
 from tests.checks.shop import MOUNT, cases, setup_of
-from tests.checks.test_setback import GUSSET, OVER, STRAIGHT
 from tests.unsafe.cards import Card
 from tests.unsafe.hand import PRY, T, sideways
 from transom.checks.trial import Trial

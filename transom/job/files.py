@@ -82,19 +82,9 @@ def write_atomic(path: Path | str, text: str | bytes, force: bool = False) -> No
     Raises:
         JobError: something is there already and `force` was not given, or it cannot be written.
     """
-    target = Path(path)
-    free(target, force)
-    target = target.resolve()
-    draft = target.with_name(f".{target.name[:100]}.{secrets.token_hex(4)}.part")
-    try:
-        _put(draft, text.encode("utf-8") if isinstance(text, str) else text, like=target)
-        free(target, force)
-        draft.replace(target)
-    except OSError as error:
-        raise JobError(f"{path}: cannot be written ({why(error)}). Choose another place.") from None
-    finally:
-        with contextlib.suppress(OSError):
-            draft.unlink()
+    data = text.encode("utf-8") if isinstance(text, str) else text
+    with _draft(Path(path), force) as draft:
+        _put(draft, data, like=Path(path).resolve())
 
 
 @contextlib.contextmanager
@@ -104,14 +94,20 @@ def written_whole(path: Path, force: bool = False) -> Iterator[BinaryIO]:
     Raises:
         JobError: as `write_atomic`.
     """
+    with _draft(path, force) as draft, draft.open("xb") as out:
+        yield out
+        out.flush()
+        os.fsync(out.fileno())
+
+
+@contextlib.contextmanager
+def _draft(path: Path, force: bool) -> Iterator[Path]:
+    """A name beside the file to write under, which takes the file's own once what is done with it went well."""
     free(path, force)
     target = path.resolve()
     draft = target.with_name(f".{target.name[:100]}.{secrets.token_hex(4)}.part")
     try:
-        with draft.open("xb") as out:
-            yield out
-            out.flush()
-            os.fsync(out.fileno())
+        yield draft
         free(path, force)
         draft.replace(target)
     except OSError as error:
