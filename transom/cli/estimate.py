@@ -5,7 +5,7 @@ from typing import Annotated, Literal
 
 import typer
 
-from transom.cli.jobs import FAILS, PASSES, AsJson, Force, JobPath, path_of, read
+from transom.cli.jobs import FAILS, PASSES, AsJson, Force, JobPath, apart, path_of, read
 from transom.cli.mounted import DespiteFailure
 from transom.cli.papers import Papers, allowed
 from transom.cli.size import Prices, Rank
@@ -54,6 +54,7 @@ def estimate(
     from transom.estimate.ways import ends, ways
 
     path = path_of(job)
+    apart(path, csv, write_prices)
     stated = read(path)
     book = book_for(stated, path.parent, prices)
     if rank != "material" and stated.mount is not None:

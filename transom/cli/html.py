@@ -33,13 +33,12 @@ def written(
     Raises:
         JobError: a file is there and not forced, or it cannot be written.
     """
+    from transom.cli.jobs import apart
     from transom.cli.log import log
-    from transom.errors import JobError
     from transom.job.files import free, write_atomic
     from transom.report.html.page import grounds, to_html
 
-    if file.resolve() == job.resolve():
-        raise JobError(f"{file}: is the job itself. Choose another name.")
+    apart(job, file)
     free(file, force)
     write_atomic(file, to_html(j, cures, grounds(j), chance), force)
     log(j, job, f"review --html {file}", [file])

@@ -36,3 +36,16 @@ def read(path: Path) -> "Job":
     from transom.job.read import load
 
     return load(path)
+
+
+def apart(job: Path, *targets: Path | None) -> None:
+    """See that no paper is to be written over the job that it is made of, by whatever name or link, forced or not.
+
+    Raises:
+        JobError: a target is the job.
+    """
+    from transom.errors import JobError
+
+    for target in targets:
+        if target is not None and (target.resolve() == job.resolve() or (target.exists() and target.samefile(job))):
+            raise JobError(f"{target}: is the job itself. Choose another name.")

@@ -5,7 +5,7 @@ from typing import Annotated
 
 import typer
 
-from transom.cli.jobs import FAILS, PASSES, AsJson, Force, JobPath, path_of, read
+from transom.cli.jobs import FAILS, PASSES, AsJson, Force, JobPath, apart, path_of, read
 from transom.cli.mounted import DespiteFailure, mounted
 
 Pdf = Annotated[
@@ -31,6 +31,7 @@ def record(
     from transom.job.files import write_atomic
 
     path = path_of(job)
+    apart(path, pdf)
     stated = read(path)
     if stated.built is None:
         raise JobError(

@@ -5,7 +5,7 @@ from typing import Annotated
 
 import typer
 
-from transom.cli.jobs import FAILS, PASSES, AsJson, Force, JobPath, path_of, read
+from transom.cli.jobs import FAILS, PASSES, AsJson, Force, JobPath, apart, path_of, read
 from transom.cli.mounted import DespiteFailure, Glue, mounted, unless_it_fails
 
 From = Annotated[
@@ -37,6 +37,7 @@ def steps(
     from transom.job.files import write_atomic
 
     path = path_of(job)
+    apart(path, pdf)
     begins = start_of(start)
     j = mounted(read(path))
     unless_it_fails(j, "The list of steps", despite_failure)

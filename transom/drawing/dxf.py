@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from transom.drawing import notes
+from transom.drawing.no_fonts import without_fonts
 from transom.drawing.records import ASSUMED, ENGINE, FRAME, OPENING, Circle, Drawing, Hole, Plate, Rect
 from transom.drawing.views import plate_kinds
 from transom.drawing.words import hole_lines, layer_words, plate_size
@@ -84,8 +85,9 @@ def escaped(words: str) -> str:
 
 def dxf(d: Drawing) -> str:
     """The whole file; the same drawing gives the same bytes."""
-    from ezdxf import units
-    from ezdxf.filemanagement import new
+    with without_fonts():
+        from ezdxf import units
+        from ezdxf.filemanagement import new
 
     with _fixed():
         document = new("R2010", setup=False)

@@ -62,8 +62,11 @@ def append(log: Path, line: str) -> tuple[str, ...]:
 @contextlib.contextmanager
 def _opened(log: Path) -> Iterator[int]:
     """The file for reading and appending, made where there is none."""
-    flags = os.O_RDWR | os.O_APPEND | os.O_CREAT | getattr(os, "O_BINARY", 0) | getattr(os, "O_NONBLOCK", 0)
-    file = os.open(log, flags | getattr(os, "O_NOINHERIT", 0), 0o666)
+    flags = os.O_RDWR | os.O_APPEND | os.O_CREAT
+    # Not through a link: what that points at lies elsewhere, and nobody gave its name.
+    for name in ("O_BINARY", "O_NONBLOCK", "O_NOINHERIT", "O_NOFOLLOW"):
+        flags |= getattr(os, name, 0)
+    file = os.open(log, flags, 0o666)
     try:
         yield file
     finally:
