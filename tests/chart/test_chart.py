@@ -2,6 +2,7 @@
 
 import csv
 import io
+import json
 import random
 import re
 from collections.abc import Iterator
@@ -18,6 +19,7 @@ from tests.report.jobs import drawn
 from transom.catalogue import SHIPPED
 from transom.chart import words
 from transom.chart.axes import HIGH
+from transom.chart.data import to_json
 from transom.chart.figure import apart, figure, scale, trade_boxes
 from transom.chart.page import chart_svg, page
 from transom.chart.points import chart
@@ -208,6 +210,21 @@ def test_csv_names_its_units_and_no_cell_is_a_formula(real: Chart) -> None:
     last = [row[-1] for row in rows]
     assert all(f"CAREFUL: {line}" in last for line in words.cautions(real))
     assert "this job: passes" in {row[3] for row in rows}
+
+
+def test_json_holds_the_points_and_every_caution(real: Chart) -> None:
+    data = json.loads(to_json(real))
+    assert data["schema"] == "transom-chart-1"
+    assert data["paper"] == "QUOTE"
+    (line,) = data["lines"]
+    for found, p in zip(line["points"], real.lines[0].points, strict=True):
+        assert p.needs is not None
+        assert (found["needs_mm"], found["set_by"]) == (p.needs.thickness, p.needs.check)
+        assert found["weakest"]["id"] == p.weakest.id
+    assert data["cautions"] == list(words.cautions(real))
+    assert data["own"]["passes"] is True
+    for c in CHARTS[:10]:
+        assert "Infinity" not in to_json(c)
 
 
 def test_every_caution_stands_on_the_page_on_the_screen_and_in_the_table(real: Chart) -> None:

@@ -33,6 +33,7 @@ Panels = Annotated[
         show_default=False,
     ),
 ]  # fmt: skip
+AsJson = Annotated[bool, typer.Option("--json", help="Print the chart as JSON.")]
 MOST_PANELS = 4
 
 
@@ -43,9 +44,11 @@ def chart(
     power: Power = None,
     panels: Panels = None,
     force: Force = False,
+    json: AsJson = False,
 ) -> None:
     """Thickness of wood against engine power, panel beside panel."""
     from transom.catalogue import SHIPPED
+    from transom.chart.data import to_json
     from transom.chart.points import chart as charted
     from transom.chart.screen import chart_screen
     from transom.cli.stream import say, tell
@@ -56,7 +59,7 @@ def chart(
     with _progress(1 + len(powers) * len(names)) as done:
         c = charted(stated, SHIPPED, powers, names, left_out, done)
     tell(*_written(c, path, out, csv, force))
-    say(chart_screen(c))
+    say([to_json(c)] if json else chart_screen(c))
 
 
 def _asked(
