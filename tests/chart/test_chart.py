@@ -34,7 +34,7 @@ from transom.job.read import loads
 from transom.job.records import Job
 from transom.judge.judging import judge
 from transom.judge.notes import HP
-from transom.judge.records import Judgement, Required
+from transom.judge.records import Judgement, Required, Stop
 from transom.report.text import RISKY
 from transom.report.words import spelled
 from transom.sizing.required import most_wanted
@@ -319,6 +319,20 @@ def test_black_and_gray_alone_and_every_number_is_one(c: Chart) -> None:
     ElementTree.fromstring(text.encode())
     assert list(chart_screen(c))
     assert to_csv(c)
+
+
+def test_a_job_that_does_not_pass_says_so_everywhere_and_why() -> None:
+    c = CHARTS[0]
+    stop = Stop("over-builders-plate", "more engine than the builder's plate allows", final=False)
+    over = replace(c, own=replace(c.own, stops=(stop,)))
+    for text in (
+        plain(chart_svg(over)),
+        squeezed("\n".join(chart_screen(over))),
+        squeezed(to_csv(over)),
+        squeezed(to_json(over)),
+    ):
+        assert "STOPover-builders-plate" in text
+        assert "DOESNOTPASS" in text or '"passes":false' in text
 
 
 def test_marks_tell_panels_apart_without_color() -> None:

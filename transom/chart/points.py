@@ -86,7 +86,7 @@ def _said(j: Judgement, power: float, state: str) -> Point:
     return Point(
         power=power,
         state=state,
-        needs=most_wanted(required),
+        needs=None if state != SIZED and any(math.isinf(r.thickness) for r in required) else most_wanted(required),
         pencil=_by_pencil(setup, cases, mount),
         layers=mount.layers,
         wood=j.wood,

@@ -6,6 +6,7 @@ from dataclasses import replace
 from transom.chart import words
 from transom.chart.page import chart_identity
 from transom.chart.records import NOTHING, Chart, Line, Point
+from transom.drawing import notes
 from transom.quantity import show
 from transom.report.amounts import percent, power
 from transom.report.page import head
@@ -20,6 +21,7 @@ def chart_screen(c: Chart) -> Iterator[str]:
     i = chart_identity(c)
     yield from head(replace(c.own, paper=i.paper))
     yield " THICKNESS OF WOOD AGAINST ENGINE POWER"
+    yield from (x for said in notes.reasons(i) for x in block("", said, at=0))
     for line in c.lines:
         yield from _line(line, c)
     yield rule()

@@ -110,6 +110,8 @@ def _by_plates(
         if abs(t_1 - t_0) < STEP / 4:
             break
         u_1 = u(t_1)
+    if t_1 >= THICK:
+        return math.inf
     return math.ceil(round(t_1 / STEP, 2)) * STEP if math.isfinite(t_1) else guess
 
 
