@@ -3,6 +3,7 @@
 import ast
 from collections.abc import Iterator
 from pathlib import Path
+from statistics import median
 
 import pytest
 
@@ -133,6 +134,16 @@ def test_arithmetic_is_registered_or_listed_with_a_reason() -> None:
     assert not found - set(NOT_FORMULAS), f"register or list: {sorted(found - set(NOT_FORMULAS))}"
     assert not set(NOT_FORMULAS) - found, f"no longer there: {sorted(set(NOT_FORMULAS) - found)}"
     assert all(len(reason) > 20 for reason in NOT_FORMULAS.values())
+
+
+def test_functions_are_short() -> None:
+    """Half of them take 12 lines or fewer, in every room that has some."""
+    lengths: dict[str, list[int]] = {}
+    for path in modules():
+        functions = (n for n in ast.walk(ast.parse(path.read_text(encoding="utf-8"))) if isinstance(n, ast.FunctionDef))
+        lengths.setdefault(room(path), []).extend((n.end_lineno or 0) - n.lineno + 1 for n in functions)
+    assert {name: n for name, n in lengths.items() if n and median(n) > 12 and name not in {"cli", "api"}} == {}
+    assert median(n for some in lengths.values() for n in some) <= 12
 
 
 def test_no_file_is_over_400_lines() -> None:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from transom.loads.powering import federal_horsepower, needs_start_in_gear_protection
+from transom.loads.powering import federal_horsepower
 
 FOOT = 304.8
 
@@ -22,8 +22,3 @@ def test_a_flat_bottom_is_one_increment_lower(factor: float, hp: float) -> None:
 
 def test_a_multiple_of_five_is_not_raised() -> None:
     assert federal_horsepower(25 * FOOT, 4 * FOOT, remote=True, flat=False) == 110.0  # 2 x 100 - 90
-
-
-def test_start_in_gear_threshold_is_115_pounds() -> None:
-    assert needs_start_in_gear_protection(115 * 4.4482216152605)
-    assert not needs_start_in_gear_protection(114 * 4.4482216152605)

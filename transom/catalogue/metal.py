@@ -61,11 +61,6 @@ class Grade(Row):
         """The proof stress, MPa: the listed one, else the 0.2 % proof stress in its place."""
         return self.proof_MPa or self.f_yb_MPa
 
-    @property
-    def proof_says(self) -> str:
-        """What `proof` is."""
-        return "listed proof load" if self.proof_MPa else "0.2 % proof stress, no proof load is listed"
-
     def disorder(self) -> Iterator[tuple[str, str]]:
         """Proof, yield and tensile strength rise in that order; so do the diameters."""
         if self.d_min_mm > self.d_max_mm:
@@ -126,11 +121,6 @@ class Washer(Row):
     ID_mm: Annotated[float, _D]
     OD_mm: Annotated[float, Between(2, 300)]
     t_mm: Annotated[float, Between(0.3, 30)]
-
-    @property
-    def net_area_mm2(self) -> float:
-        """Area that bears on the wood, mm2."""
-        return math.pi / 4 * (self.OD_mm**2 - self.ID_mm**2)
 
     def disorder(self) -> Iterator[tuple[str, str]]:
         """A washer has a rim."""

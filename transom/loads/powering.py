@@ -1,4 +1,4 @@
-"""The federal horsepower formula and the start-in-gear threshold: information, they decide nothing."""
+"""The federal horsepower formula: information, it decides nothing."""
 
 from collections.abc import Callable
 
@@ -10,7 +10,6 @@ FOOT = 304.8
 HORSEPOWER = 745.6998715822702
 MOTOR = {"F": 104.0, "hp": HORSEPOWER}
 SMALL = ((35.0, 3.0), (39.0, 5.0), (42.0, 7.5), (45.0, 10.0), (52.5, 15.0))
-START_IN_GEAR_N = 511.545  # 115 lbf
 
 
 @formula(symbol="F", source=CFR_183_53, known_by="read",
@@ -66,8 +65,3 @@ def _rule(remote: bool, flat: bool) -> Callable[[Value], Value]:
     if remote:
         return power_remote
     return power_flat_bottom if flat else power_tiller
-
-
-def needs_start_in_gear_protection(static_thrust: float) -> bool:
-    """Whether an outboard that can push this much (N) must not start in gear: 33 CFR 183.710(a), 115 lbf."""
-    return static_thrust >= START_IN_GEAR_N

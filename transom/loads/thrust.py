@@ -141,11 +141,6 @@ class Bollard:
     bound: Value
     characteristic: Value
 
-    @property
-    def disc_governs(self) -> bool:
-        """True where the usual disc, not the torque, limits the thrust (scalar inputs)."""
-        return bool(self.characteristic == self.disc)
-
 
 def coefficient(terms: Polynomial, J: Value, PD: Value, AeA0: Value, Z: Value) -> Value:
     """A B-series coefficient of the terms given, for floats or arrays (n,)."""
