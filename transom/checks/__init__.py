@@ -1,6 +1,10 @@
 """One module per part of the load path; `all_checks` runs them in the order the load walks."""
 
 from collections.abc import Callable, Iterable
+from dataclasses import replace
+
+import numpy as np
+from numpy.typing import NDArray
 
 from transom.checks import (
     assembly,
@@ -19,22 +23,57 @@ from transom.checks import (
 from transom.checks.trial import Trial
 from transom.result import CheckArray
 
+Allowed = Callable[[CheckArray], float]
 
-def stack_checks(trial: Trial) -> tuple[CheckArray, ...]:
+
+def limit_of(check: CheckArray) -> float:
+    """What a check may come to: its limit."""
+    return 1.0
+
+
+def framed(trial: Trial, allowed: Allowed = limit_of) -> tuple[CheckArray, ...]:
+    """The frame's checks; while its bolts are to be chosen, of each candidate by the choice that leaves it the most.
+
+    `allowed` is how many times its limit each check may come to before a choice is out.
+    """
+    choices = trial.setup.frames
+    if not choices:
+        return frame.checks(trial)
+    found = []
+    for hold in choices:
+        trial = trial.on(hold)
+        found.append(frame.checks(trial))
+    n = len(trial.stacks)
+    worst = [[np.broadcast_to(c.worst / allowed(c), n) for c in checks if not c.information] for checks in found]
+    best = np.argmin([np.max(w, axis=0) for w in worst], axis=0)
+    return tuple(_chosen(each, best) for each in zip(*found, strict=True))
+
+
+def _chosen(checks: tuple[CheckArray, ...], best: NDArray[np.int_]) -> CheckArray:
+    """One check of each candidate by its own choice (n,) among those it was found by."""
+    shape = (len(best), len(checks[0].cases))
+    parts = [[np.broadcast_to(x, shape)[best == i] for x in (c.demand, c.resistance)] for i, c in enumerate(checks)]
+    demand, resistance = np.empty(shape), np.empty(shape)
+    for i, (d, r) in enumerate(parts):
+        demand[best == i], resistance[best == i] = d, r
+    return replace(checks[0], demand=demand, resistance=resistance)
+
+
+def stack_checks(trial: Trial, allowed: Allowed = limit_of) -> tuple[CheckArray, ...]:
     """The checks that no bolt or backing enters: a stack that fails one is out whatever holds it."""
     return (
         board.sliding_at_pads(trial),
         board.pads(trial),
         *assembly.scope(trial),
         *setback.checks(trial),
-        *frame.checks(trial),
+        *framed(trial, allowed),
         *crossmembers.checks(trial),
     )
 
 
-def all_checks(trial: Trial) -> tuple[CheckArray, ...]:
+def all_checks(trial: Trial, allowed: Allowed = limit_of) -> tuple[CheckArray, ...]:
     """Every check of every candidate."""
-    return (*backed_checks(trial), *stack_checks(trial))
+    return (*backed_checks(trial), *stack_checks(trial, allowed))
 
 
 def backed_checks(trial: Trial) -> tuple[CheckArray, ...]:

@@ -1,7 +1,8 @@
 """n candidate mounts on one place under v cases: everything the checks share, computed once."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 from functools import cached_property
+from typing import Self
 
 import numpy as np
 
@@ -24,7 +25,7 @@ from transom.formula import formula
 from transom.loads.cases import build_cases
 from transom.maths import maximum, minimum, positive
 from transom.result import Cases
-from transom.setup.records import Setup
+from transom.setup.records import FrameHold, Setup
 from transom.standards.ec5 import (
     least_washer_side,
     least_washer_thickness,
@@ -90,6 +91,13 @@ class Trial:
     cases: Cases
     stacks: Stacks
     hardware: Hardware
+
+    def on(self, frame: FrameHold) -> Self:
+        """The same on other bolts of the frame: what is known of the board does not hang on them and is kept."""
+        other = replace(self, setup=replace(self.setup, frame=frame, frames=()))
+        known = {k: v for k, v in vars(self).items() if k not in {f.name for f in fields(self)}}
+        vars(other).update(known)
+        return other
 
     @property
     def method(self) -> str:

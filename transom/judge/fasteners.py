@@ -15,6 +15,7 @@ from transom.loads.cases import build_cases
 from transom.result import CheckArray
 from transom.setup.build import build, values_of
 from transom.setup.facts import Facts, collect
+from transom.setup.records import FrameHold, Setup
 from transom.setup.support import frame_hold, pod_hold
 from transom.standards.ec3 import practice_pitch
 
@@ -49,6 +50,20 @@ def _found(old: FrameBolts | None, stated: FrameBolts | None, facts: Facts, coun
 def with_most(job: Job, tables: Catalogue) -> Job:
     """The job with the most that may be added to bolts not settled: what a board is screened with."""
     return _with(job, frame_options(job, tables)[-1], pod_options(job, tables)[-1])
+
+
+def frames(job: Job, tables: Catalogue, setup: Setup) -> tuple[FrameHold, ...]:
+    """The frame with the most of each size and number of bolts; none where there is nothing to choose.
+
+    More bolts stand closer and leave each other's washers less wood, so that none of these is the best in everything.
+    """
+    options = frame_options(job, tables)
+    last = options[-1]
+    most = [b for b in options if (b.doubler, b.washer) == (last.doubler, last.washer)]
+    if len(most) == 1:
+        return ()
+    pod = job.crossmembers.bolts
+    return tuple(frame_hold(setup.place, tables, values_of(collect(_with(job, b, pod), tables)), b) for b in most)
 
 
 def _with(job: Job, bolts: FrameBolts | None, pod: FrameBolts | None) -> Job:

@@ -220,3 +220,6 @@ class Setup:
     frame: FrameHold
     pod: PodHold | None  # None where the board is not held by a pod
     bracket: "BracketHold | None" = None  # None where the engine hangs on the board itself
+    frames: tuple[
+        FrameHold, ...
+    ] = ()  # while the frame's bolts are still to be chosen: the most of each size and number

@@ -14,6 +14,7 @@ from transom.checks.hardware import Hardware, clamp_pads, hardware
 from transom.checks.stack_arrays import stacks_of
 from transom.checks.trial import Trial
 from transom.job.records import EngineBolts, Job, Mount
+from transom.judge.fasteners import frames
 from transom.judge.judging import board_mass
 from transom.loads.crossing import length_in_m
 from transom.result import Cases, CheckArray
@@ -90,6 +91,7 @@ def field_of(
 ) -> Field:
     """Every candidate of a job, ranked by what it takes, not by how it fares; by cost where `costs` is given."""
     low, high = (tables.factor(f"board.thickness_{end}_mm").value for end in ("min", "max"))
+    setup = replace(setup, frames=frames(job, tables, setup))
     all_piles = piles(job, tables, high, low)
     clamped = setup.holding.by == "clamps"
     sets = (NO_BOLTS,) if clamped else bolt_sets(job, tables, setup)

@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from transom.board.bracket import Borne
-from transom.checks import BY_PLATE, all_checks, backed_checks, frame
+from transom.checks import BY_PLATE, Allowed, all_checks, backed_checks, framed, limit_of
 from transom.checks.board import sliding_at_pads
 from transom.checks.careful import Careful
 from transom.checks.trial import Trial
@@ -120,7 +120,7 @@ class Prober:
     def block(self, places: NDArray[np.int_]) -> Block:
         """The candidates at these places that the pencil leaves in the leading cases, in their order."""
         trial, n = self.field.trial(places, self.field.cases.take(self.rows)), len(places)
-        checks = _looked_at(trial)
+        checks = _looked_at(trial, self.field.band)
         left = np.all([np.broadcast_to(c.worst <= self.field.band(c), n) for c in checks], axis=0)
         u, limit = (x[:, left] for x in _by_plate(checks, n, len(self.rows)))
         far = np.full(int(left.sum()), np.inf)
@@ -158,7 +158,7 @@ class Tried:
     @cached_property
     def pencil(self) -> tuple[CheckArray, ...]:
         """All checks by the pencil."""
-        return all_checks(self.trial)
+        return all_checks(self.trial, self.prober.field.band)
 
     @property
     def passes_screen(self) -> bool:
@@ -205,9 +205,9 @@ class Tried:
         return found
 
 
-def _looked_at(trial: Trial) -> list[CheckArray]:
+def _looked_at(trial: Trial, allowed: Allowed = limit_of) -> list[CheckArray]:
     """The checks that decide, of those that plates decide and those that differ from one set to another."""
-    return list(decided((*backed_checks(trial), sliding_at_pads(trial), *frame.checks(trial))))
+    return list(decided((*backed_checks(trial), sliding_at_pads(trial), *framed(trial, allowed))))
 
 
 def _by_plate(checks: Sequence[CheckArray], n: int, v: int) -> tuple[Array, Array]:

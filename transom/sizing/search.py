@@ -27,7 +27,7 @@ def stacks_that_may(field: Field) -> NDArray[np.bool_]:
     trial = field.trial(places)
     allowed = (BY_PLATE["board", "bending"] if field.careful else 1.0) * float(np.max(trial.strength_share))
     good = bending_without_holes(trial).max(axis=1) <= allowed
-    for check in stack_checks(trial):
+    for check in stack_checks(trial, field.band):
         good &= check.worst <= field.band(check)
     return np.asarray(good)
 
@@ -41,7 +41,7 @@ def screened(
     the stack alone is left out, for stacks that have been through it. Parts in `but` are left out too.
     """
     trial = field.trial(places, cases)
-    checks = [c for c in decided(all_checks(trial) if whole else backed_checks(trial)) if c.part not in but]
+    checks = [c for c in decided(all_checks(trial, field.band) if whole else backed_checks(trial)) if c.part not in but]
     return np.asarray(np.max(np.broadcast_arrays(*(c.worst / field.band(c) for c in checks)), axis=0))
 
 
