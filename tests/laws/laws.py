@@ -125,7 +125,8 @@ def reviewed(seed: int) -> Broken:
     again = judge(back, SHIPPED, back.mount)
     if back.mount != pick.mount:
         yield "another mount was read back"
-    yield from apart(as_object(pick)["checks"], as_object(again)["checks"], "review", 0.0)
+    # A plate that knows a like one takes another way to the same figures: to the digits that are written.
+    yield from apart(as_object(pick)["checks"], as_object(again)["checks"], "review", 2e-9)
     if pick.failing or again.failing:
         yield "the pick fails a check"
     yield from same_to_itself(as_object(again))

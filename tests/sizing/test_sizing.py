@@ -59,7 +59,9 @@ def test_the_pick_passes_its_own_review(kind: str) -> None:
     again = judge(found.job, SHIPPED, found.mount)
     assert not again.failing
     assert again.passes
-    assert again.checks == found.checks
+    # A plate that knows a like one takes another way to the same figures: to the nine digits that are written.
+    assert [c.id for c in again.checks] == [c.id for c in found.checks]
+    assert [c.utilisation for c in again.checks] == pytest.approx([c.utilisation for c in found.checks], rel=1e-8)
     assert again.governing.utilisation <= 1.0
     assert found.sizing is not None
     for other in found.sizing.alternatives:

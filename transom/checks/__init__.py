@@ -44,7 +44,9 @@ def framed(trial: Trial, allowed: Allowed = limit_of) -> tuple[CheckArray, ...]:
         trial = trial.on(hold)
         found.append(frame.checks(trial))
     n = len(trial.stacks)
-    worst = [[np.broadcast_to(c.worst / allowed(c), n) for c in checks if not c.information] for checks in found]
+    worst = [
+        [np.broadcast_to(np.divide(c.worst, allowed(c)), n) for c in checks if not c.information] for checks in found
+    ]
     best = np.argmin([np.max(w, axis=0) for w in worst], axis=0)
     return tuple(_chosen(each, best) for each in zip(*found, strict=True))
 
@@ -106,7 +108,7 @@ def one_check(trial: Trial, name: str) -> CheckArray | None:
         board.sliding_at_bolts,
         lambda trial: (board.sliding_at_pads(trial),),
         backing.crush,
-        frame.checks,
+        framed,
         all_checks,
     )
     if trial.setup.holding.by == "clamps":
