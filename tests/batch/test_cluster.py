@@ -12,7 +12,9 @@ from pathlib import Path
 import pytest
 
 from tests.batch.jobs import EXAMPLE, table
+from transom import __version__
 from transom.cli.main import main
+from transom.errors import JobError
 
 ROOT = Path(__file__).parents[2]
 OPTIONAL = ("dask", "distributed", "pyarrow", "pandas")
@@ -40,7 +42,8 @@ class Cluster:
 
     def __init__(self, folder: Path) -> None:
         self._file, self._log = folder / "scheduler.json", (folder / "cluster.log").open("w")
-        self._processes = [self._start("dask_scheduler", "--host", "127.0.0.1", "--port", "0")]
+        self.scheduler = self._start("dask_scheduler", "--host", "127.0.0.1", "--port", "0")
+        self._processes = [self.scheduler]
         until = time.monotonic() + 60
         while not (self._file.exists() and self._file.read_text().strip()):
             assert time.monotonic() < until, "no scheduler"
@@ -129,6 +132,41 @@ def test_a_run_interrupted_on_the_cluster_is_taken_up_here(folder: Path, cluster
     assert main([*given(folder, "ended.csv"), "--go-on", "--workers", "1"]) == 2
     if (folder / "local.csv").exists():
         assert (folder / "ended.csv").read_bytes() == (folder / "local.csv").read_bytes()
+
+
+def test_a_scheduler_that_dies_leaves_what_was_judged(tmp_path: Path) -> None:
+    pytest.importorskip("distributed")
+    cluster, unfinished = Cluster(tmp_path), tmp_path / "left.csv.unfinished"
+    try:
+        process = subprocess.Popen([sys.executable, "-m", "transom", *given(tmp_path, "left.csv"), "--cluster", cluster.address],
+                                   env=ENVIRONMENT, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)  # fmt: skip
+        until = time.monotonic() + 60
+        while time.monotonic() < until and not (unfinished.exists() and unfinished.read_bytes().count(b"\n") > 2):
+            time.sleep(0.002)
+        cluster.scheduler.kill()
+        out, err = process.communicate(timeout=60)
+    finally:
+        cluster.close()
+    assert (process.returncode, out) == (2, ""), err
+    assert err.strip().endswith("--go-on takes it up.")
+    assert len(err.strip().splitlines()) == 1
+    assert unfinished.read_bytes().count(b"\n") > 2
+
+
+def test_workers_without_this_version_are_refused() -> None:
+    from transom.batch.cluster import check
+
+    class Client:
+        def wait_for_workers(self, count: int, timeout: float) -> None: ...
+
+        def run(self, *_: object, **__: object) -> dict[str, object]:
+            return {"tcp://b": "0.0.0", "tcp://a": ModuleNotFoundError("transom"), "tcp://c": __version__}
+
+    with pytest.raises(JobError) as error:
+        check(Client(), "tcp://s")
+    first, second = error.value.faults
+    assert "tcp://a has no transom" in first
+    assert "tcp://b has transom 0.0.0" in second
 
 
 def test_a_cluster_that_is_not_there_is_a_fault(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:

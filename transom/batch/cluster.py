@@ -1,6 +1,8 @@
 """The same rows on a Dask cluster: its workers get all that a row is read from, and need transom alone."""
 
+import logging
 from collections.abc import Callable, Iterable, Iterator
+from concurrent.futures import CancelledError
 from contextlib import contextmanager
 from typing import Any
 
@@ -20,12 +22,15 @@ def by_cluster(rows: Iterable[Row], task: Task, dead: Callable[[Row], Cells], ad
         JobError: no scheduler, no worker, or one without this version of transom.
     """
     with _client(address) as client:
-        yield from _all(client, rows, task, dead, address)
+        try:
+            yield from _all(client, rows, task, dead)
+        except (CancelledError, OSError, TimeoutError):
+            says = "the scheduler is gone. What is done is kept: --go-on takes it up."
+            raise JobError(f"--cluster {address}: {says}") from None
 
 
-def _all(client: Any, rows: Iterable[Row], task: Task, dead: Callable[[Row], Cells], address: str) -> Iterator[Cells]:
+def _all(client: Any, rows: Iterable[Row], task: Task, dead: Callable[[Row], Cells]) -> Iterator[Cells]:
     from distributed import KilledWorker, as_completed
-    from distributed.client import FutureCancelledError
 
     waiting, held, coming = iter(rows), dict[str, Row](), as_completed(loop=client.loop, raise_errors=False)
     most = _room(client)
@@ -43,13 +48,9 @@ def _all(client: Any, rows: Iterable[Row], task: Task, dead: Callable[[Row], Cel
             cells = future.result()
         except KilledWorker:
             cells = dead(row)
-        except FutureCancelledError:
-            raise JobError(
-                f"--cluster {address}: the scheduler is gone. What is done is kept: --go-on takes it up."
-            ) from None
         future.release()
         yield cells
-        most = _room(client) if not held else most
+        most = _room(client) if row.number % 100 == 0 else most  # workers come and go
         fill()
 
 
@@ -65,19 +66,21 @@ def _client(address: str) -> Iterator[Any]:
         from distributed import Client
     except ImportError:
         raise JobError('--cluster: Dask is not installed here. pip install "transom[cluster]"') from None
+    for name in [n for n in logging.root.manager.loggerDict if n.split(".")[0] == "distributed"]:
+        logging.getLogger(name).setLevel(logging.CRITICAL)  # what goes wrong is told in a line of our own
     try:
         client = Client(address, timeout=PATIENCE, set_as_default=False)
     except (OSError, ValueError, TimeoutError) as error:
         says = " ".join(str(error).split())[:100]
         raise JobError(f"--cluster {address}: no scheduler answers ({says}). Start one: dask scheduler") from None
     try:
-        _check(client, address)
+        check(client, address)
         yield client
     finally:
         client.close()
 
 
-def _check(client: Any, address: str) -> None:
+def check(client: Any, address: str) -> None:
     """See that there are workers, and that they have this very version."""
     try:
         client.wait_for_workers(1, timeout=PATIENCE)
