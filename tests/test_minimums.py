@@ -24,3 +24,12 @@ def test_the_constraints_are_the_lowest_versions_of_pyproject() -> None:
 
 def test_ci_tries_them() -> None:
     assert "bash .ci/minimums" in (ROOT / ".ci" / "run").read_text(encoding="utf-8")
+
+
+def test_every_library_of_the_tool_is_on_the_reviewed_list() -> None:
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    extras = project["optional-dependencies"]
+    listed = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8").split("## Libraries")[1].split("\n## ")[0]
+    for each in (*project["dependencies"], *extras["cluster"], *extras["parquet"]):
+        name = re.split(r"[<>=]", each)[0]
+        assert re.search(rf"^\| [^|]*\b{name}\b", listed, re.MULTILINE), name

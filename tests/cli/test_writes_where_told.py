@@ -1,5 +1,6 @@
 """A command writes only under the paths it was given and the log beside the job; it starts, loads and asks nothing else."""
 
+import ast
 import json
 import os
 import re
@@ -125,6 +126,50 @@ def test_nothing_lies_anywhere_else_afterwards(ran: Ran) -> None:
     assert {name.split("/")[0] for name in new} <= {"out", "jobs"}
     assert {name for name in new if name.startswith("jobs/")} == {"jobs/job.log.jsonl"}
     assert not any(name.endswith(".part") for name in after)
+
+
+RUNS_TEXT = {"eval", "exec", "compile", "__import__", "parse_expr", "lambdify", "literal_eval", "system", "popen"}
+UNPACKS = {
+    "pickle",
+    "cPickle",
+    "dill",
+    "marshal",
+    "shelve",
+    "yaml",
+    "subprocess",
+    "code",
+    "codeop",
+    "runpy",
+    "pty",
+    "ctypes",
+    "socket",
+    "urllib",
+    "http",
+}
+SOURCES = sorted((ROOT / "transom").rglob("*.py"))
+
+
+def test_no_line_of_the_tool_runs_text_unpacks_objects_or_opens_a_connection() -> None:
+    """`re.compile` is no such thing; numpy's loaders and sympy's reader of text are."""
+    found = []
+    for path in SOURCES:
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            names: list[str] = []
+            if isinstance(node, ast.Import | ast.ImportFrom):
+                names = [a.name.split(".")[0] for a in node.names] + [
+                    (getattr(node, "module", None) or "").split(".")[0]
+                ]
+                found += [f"{path.name}:{node.lineno} {n}" for n in names if n in UNPACKS]
+            elif isinstance(node, ast.Call):
+                called = ast.unparse(node.func)
+                last = called.rpartition(".")[2]
+                if (last in RUNS_TEXT and called != "re.compile") or called in ("np.load", "np.loadtxt", "np.fromfile"):
+                    found.append(f"{path.name}:{node.lineno} {called}")
+                if last == "sympify" and not any(k.arg == "strict" for k in node.keywords):
+                    found.append(f"{path.name}:{node.lineno} sympify reads text unless strict")
+                if last == "Environment" and not any(k.arg == "autoescape" for k in node.keywords):
+                    found.append(f"{path.name}:{node.lineno} templates that escape nothing")
+    assert found == []
 
 
 def test_the_watch_sees_what_it_is_for(tmp_path: Path) -> None:

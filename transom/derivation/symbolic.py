@@ -36,7 +36,7 @@ def traced(formula: Formula, items: Mapping[str, int]) -> "Expr":
 
     with distribute(False):
         found = formula.function(**{name: symbol(name) for name in formula.parameters})
-        expression: Expr = sympy.sympify(np.asarray(found, dtype=object)[()])
+        expression: Expr = sympy.sympify(np.asarray(found, dtype=object)[()], strict=True)
         return expression
 
 
