@@ -1,6 +1,6 @@
 """`transom batch`: cost a job at 100, 1,000 and 10,000, memory of all its processes, two workers beside a control.
 
-    python tests/bench/batch.py [FOLDER] [part ...]
+    python tests/bench/batch.py [FOLDER] [part ...] [--rows]
 
 Parts: linear, memory, workers, careful; all where none is named. What is measured is kept in FOLDER/measured.json (a
 folder of the temporary ones if left out), so that a second call goes on where the first one ended; the table is
@@ -16,11 +16,16 @@ import subprocess
 import sys
 import tempfile
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
+sys.path.insert(0, str(Path(__file__).parent))
+
+from rows import WANTED_ROWS, Row, brief, hand_over
+
 ROOT = Path(__file__).parents[2]
+SCRIPT = "batch.py"
 JOB = """
 [boat]
 kind = "pontoon"
@@ -88,23 +93,27 @@ def family(pid: int) -> list[int]:
     return [pid, *(p for child in below for p in family(child))]
 
 
-def megabytes(pid: int) -> float:
-    """Sum over a process and all below it of what each holds, shared pages shared out (PSS)."""
-    total = 0
+def megabytes(pid: int) -> tuple[float, float]:
+    """Over a process and all below it, what each holds with shared pages shared out (PSS), and of that what no file holds."""
+    total = [0, 0]
     for each in family(pid):
         try:
             lines = Path(f"/proc/{each}/smaps_rollup").read_text().splitlines()
         except OSError:
             continue
-        total += next((int(line.split()[1]) for line in lines if line.startswith("Pss:")), 0)
-    return total / 1024
+        for i, name in enumerate(("Pss:", "Pss_Anon:")):
+            total[i] += next((int(line.split()[1]) for line in lines if line.startswith(name)), 0)
+    return total[0] / 1024, total[1] / 1024
 
 
 def memory(folder: Path, jobs: int) -> dict[str, float]:
-    """The most at any time, and the slope over the rows after the first tenth, MB for 1,000 jobs."""
+    """The most at any time, and the slope over the rows after the first tenth, MB for 1,000 jobs, of what no file holds.
+
+    Pages of files are shared with whatever else runs, which moves their share.
+    """
     given = command(folder, jobs, 2, "--pencil")
     unfinished = Path(f"{given[given.index('--out') + 1]}.unfinished")
-    seen: list[tuple[int, float]] = []
+    seen: list[tuple[int, float, float]] = []
     last = 0.0
 
     def look(pid: int) -> None:
@@ -113,12 +122,12 @@ def memory(folder: Path, jobs: int) -> dict[str, float]:
             return
         last = time.perf_counter()
         rows = unfinished.read_bytes().count(b"\n") if unfinished.exists() else 0
-        seen.append((rows, megabytes(pid)))
+        seen.append((rows, *megabytes(pid)))
 
     result = spent(given, look)
-    late = [(rows, mb) for rows, mb in seen if rows > jobs / 10]
+    late = [(rows, own) for rows, _, own in seen if rows > jobs / 10]
     slope = 1000 * statistics.linear_regression(*zip(*late, strict=True)).slope
-    return {**result, "most": max(mb for _, mb in seen), "slope": slope, "samples": len(late)}
+    return {**result, "most": max(mb for _, mb, _ in seen), "slope": slope, "samples": len(late)}
 
 
 # Two workers beside a control
@@ -196,8 +205,30 @@ def table(m: dict[str, Any]) -> list[str]:
     return out
 
 
+def rows(m: dict[str, Any]) -> Iterator[Row]:
+    """The same as rows of the README's table."""
+    many, few = m["memory 10000"], m["linear 1000"]
+    a, b = many["cpu"] / 10_000, few["cpu"] / 1000
+    yield Row("`transom batch --pencil`, a job of 10,000, by the processor", brief(a), f"of 1,000: {brief(b)}", f"{a / b:.3f}x",
+              "0.9x to 1.1x", SCRIPT)  # fmt: skip
+    c, d = m["careful 1000"]["cpu"] / 1000, m["careful 100"]["cpu"] / 100
+    yield Row(
+        "`transom batch`, a job of 1,000, by the processor",
+        brief(c),
+        f"of 100: {brief(d)}",
+        f"{c / d:.3f}x",
+        "",
+        SCRIPT,
+    )
+    yield Row("batch of 10,000, memory of parent and two workers", f"{many['most']:.0f} MB at most",
+              f"slope {many['slope']:+.2f} MB for 1,000 jobs", "", "400 MB or less, slope about zero", SCRIPT)  # fmt: skip
+    w = m["workers 200"]
+    yield Row("batch, two workers over one, by the clock", f"{w['batch']:.2f}x", f"plain Python, two processes: {w['control']:.2f}x",
+              f"{w['ratio']:.2f}x", "0.9x or more", SCRIPT)  # fmt: skip
+
+
 def main() -> None:
-    given = sys.argv[1:]
+    given = [a for a in sys.argv[1:] if a != "--rows"]
     folder = Path(given[0]) if given else Path(tempfile.gettempdir()) / "transom-batch-bench"
     folder.mkdir(parents=True, exist_ok=True)
     kept = folder / "measured.json"
@@ -208,7 +239,10 @@ def main() -> None:
         print(f"{name} ...", file=sys.stderr, flush=True)
         measured[name] = measure()
         kept.write_text(json.dumps(measured, indent=1))
-    print("\n".join(table(measured)))
+    if WANTED_ROWS:
+        hand_over(rows(measured))
+    else:
+        print("\n".join(table(measured)))
 
 
 if __name__ == "__main__":
