@@ -1,6 +1,7 @@
 """The README's table of speeds: its shape, whose figures stand in it, and that writing it touches nothing else."""
 
 import importlib
+import json
 import re
 import sys
 from pathlib import Path
@@ -50,6 +51,19 @@ def test_a_table_is_read_back_as_it_was_written(bench: Any) -> None:
     assert once.startswith("before\n")
     assert once.endswith("\nafter\n")
     assert bench.written(once, rows, "here") == once
+
+
+def test_what_batch_kept_becomes_rows(bench: Any, tmp_path: Path) -> None:
+    measured = {
+        "linear 100": {"cpu": 30.0, "wall": 20.0}, "linear 1000": {"cpu": 250.0, "wall": 150.0},
+        "memory 10000": {"cpu": 2525.0, "wall": 1500.0, "most": 300.0, "slope": 0.01, "samples": 900},
+        "workers 200": {"batch": 1.8, "control": 1.9, "ratio": 0.947},
+    }  # fmt: skip
+    (tmp_path / "measured.json").write_text(json.dumps(measured), encoding="utf-8")
+    rows = tuple(bench.kept(tmp_path))
+    assert [r.ratio for r in rows] == ["1.2x", "1.01x", "0.947x", "0.75x"]
+    assert all(r.script == bench.BATCH and RATIO.fullmatch(r.ratio) for r in rows)
+    assert bench.rows_of(bench.written(f"{bench.BEGIN}{bench.END}", rows, "here")) == rows
 
 
 def test_rows_of_scripts_that_were_not_run_stay(bench: Any) -> None:

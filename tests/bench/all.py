@@ -1,11 +1,11 @@
 """Every speed of the README's table, one script after another, and the table itself.
 
-    python tests/bench/all.py [--batch] [--only SCRIPT ...] [--write README.md]
+    python tests/bench/all.py [--batch FOLDER] [--only SCRIPT ...] [--write README.md]
 
-Each script runs in a process of its own and hands its rows over; `--batch` runs `batch.py` too, which takes longer.
-`--write` puts the table between its two marks in the file; rows of scripts that were not run stay as they are. Times are
-the processor's and the two sides of a ratio take turns, but only an idle machine gives figures worth printing. About five
-minutes without `--batch`. Wants what the scripts want: PyNiteFEA and scikit-fem beside the project, and not Windows.
+Each script runs in a process of its own and hands its rows over. `batch.py` takes an hour by itself: run it with a folder
+first, and `--batch FOLDER` takes what it kept there. `--write` puts the table between its two marks in the file; rows of scripts that were not run stay as they are. Times are
+the processor's and the two sides of a ratio take turns, but only an idle machine gives figures worth printing. About three
+minutes. Wants what the scripts want: PyNiteFEA and scikit-fem beside the project, and not Windows.
 """
 
 import argparse
@@ -14,13 +14,14 @@ import os
 import platform
 import subprocess
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from importlib.metadata import version
 from pathlib import Path
+from typing import Any
 
 sys.path.insert(0, str(Path(__file__).parent))
 
-from rows import Row
+from rows import Row, brief, times
 
 HERE = Path(__file__).parent
 ROOT = HERE.parents[1]
@@ -46,6 +47,26 @@ def measured(script: str) -> tuple[Row, ...]:
     if done.returncode:
         raise SystemExit(f"{script} ended with {done.returncode}: no table")
     return tuple(Row(**json.loads(line)) for line in done.stdout.splitlines())
+
+
+def kept(folder: Path) -> Iterator[Row]:
+    """The rows of what `batch.py` kept in a folder, as far as it got."""
+    m: dict[str, Any] = json.loads((folder / "measured.json").read_text(encoding="utf-8"))
+    counts = {"linear 100": 100, "linear 1000": 1000, "memory 10000": 10_000}
+    each = {n: m[key]["cpu"] / n for key, n in counts.items() if key in m}
+    for n, cost in each.items():
+        if n != 1000 and 1000 in each:
+            yield Row(f"`transom batch`, {n:,} jobs by the pencil, processor a job", brief(cost), f"1,000 jobs: {brief(each[1000])}",
+                      times(cost / each[1000]), "0.9x to 1.1x" if n > 1000 else "", BATCH)  # fmt: skip
+    if "workers 200" in m:
+        x = m["workers 200"]
+        yield Row("`transom batch`, what a second worker brings", times(x["batch"]), f"plain Python in two processes: {times(x['control'])}",
+                  times(x["ratio"]), "0.9x or more", BATCH)  # fmt: skip
+    for name in ("memory 1000", "memory 10000"):
+        if name in m:
+            x, jobs = m[name], int(name.split()[1])
+            yield Row(f"`transom batch`, {jobs:,} jobs, most memory, parent and two workers", f"{x['most']:.0f} MB", f"400 MB; {x['slope']:+.2f} MB for 1,000 jobs more",
+                      times(x["most"] / 400), "1x or less", BATCH)  # fmt: skip
 
 
 def machine() -> str:
@@ -87,12 +108,12 @@ def written(text: str, rows: Sequence[Row], on: str) -> str:
 def main() -> None:
     """Measure, print, write."""
     asked = argparse.ArgumentParser(description=__doc__.splitlines()[0])
-    asked.add_argument("--batch", action="store_true", help="run batch.py too")
-    asked.add_argument("--only", nargs="+", choices=(*SCRIPTS, BATCH), help="run these alone")
+    asked.add_argument("--batch", type=Path, metavar="FOLDER", help="take in what batch.py kept there")
+    asked.add_argument("--only", nargs="*", choices=SCRIPTS, default=SCRIPTS, help="run these alone, or none")
     asked.add_argument("--write", type=Path, metavar="README.md", help="put the table into this file")
     told = asked.parse_args()
-    scripts = told.only or (*SCRIPTS, *([BATCH] if told.batch else []))
-    rows = [row for script in scripts for row in measured(script)]
+    rows = [row for script in told.only for row in measured(script)]
+    rows += [] if told.batch is None else kept(told.batch)
     print(table(rows, machine()))
     if told.write is not None:
         told.write.write_text(written(told.write.read_text(encoding="utf-8"), rows, machine()), encoding="utf-8")

@@ -38,5 +38,5 @@ def brief(seconds: float) -> str:
 
 
 def times(ratio: float) -> str:
-    """A ratio to two figures, in whole numbers from a hundred up."""
-    return f"{ratio:,.0f}x" if ratio >= 100 else f"{ratio:.2g}x"
+    """A ratio to three figures, in whole numbers from a hundred up."""
+    return f"{ratio:,.0f}x" if ratio >= 100 else f"{ratio:.3g}x"
