@@ -133,7 +133,7 @@ def reports(folder: Path, names: Sequence[str]) -> dict[str, tuple[Path, bool]]:
     from transom.catalogue import SHIPPED
     from transom.job.read import load
     from transom.judge.judging import judge
-    from transom.report.cures_by_mount import resized
+    from transom.report.cures_by_mount import cures_of_failing_mount
     from transom.report.html.page import grounds, to_html
 
     runabout = load(ROOT / "examples" / "runabout-60hp.toml")
@@ -157,7 +157,9 @@ def reports(folder: Path, names: Sequence[str]) -> dict[str, tuple[Path, bool]]:
             continue
         path = folder / f"{name}.html"
         below = grounds(j) if name in DERIVED else None
-        path.write_text(to_html(j, resized(j.job, SHIPPED) if j.failing else (), below), encoding="utf-8")
+        path.write_text(
+            to_html(j, cures_of_failing_mount(j.job, SHIPPED) if j.failing else (), below), encoding="utf-8"
+        )
         out[name] = (path, j.passes)
     only = os.environ.get("ONLY")
     return {k: v for k, v in out.items() if not only or k in only.split(",")}

@@ -9,7 +9,7 @@ from tests.checks.shop import HP, JOB, MOUNT, on_board, with_bolts, with_engine
 from transom.catalogue import SHIPPED
 from transom.job.records import Accept, Backing, EngineBracket, Hole, Job, Kicker
 from transom.judge.galvanic import joints
-from transom.judge.judging import judge, nothing
+from transom.judge.judging import judge, without_mount
 from transom.judge.stops import stops
 from transom.setup.facts import collect
 
@@ -174,7 +174,7 @@ def test_the_makers_pattern_is_no_stop_but_a_caution() -> None:
 
 def test_a_stop_never_hides_numbers() -> None:
     assert judge(with_engine(count=2), SHIPPED, MOUNT).checks
-    assert len(nothing(with_engine(count=2), SHIPPED).cases) > 0
+    assert len(without_mount(with_engine(count=2), SHIPPED).cases) > 0
 
 
 def test_galvanic_stainless_in_aluminum() -> None:

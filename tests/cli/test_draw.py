@@ -184,14 +184,14 @@ def test_where_nothing_works_the_nearest_miss_stands_in_and_is_called_so(
     from transom.catalogue import SHIPPED
     from transom.cli import mounted
     from transom.job.read import loads
-    from transom.judge.judging import judge, nothing
+    from transom.judge.judging import judge, without_mount
     from transom.judge.records import Option, Sizing
 
     stated = loads(FAILING)
     assert stated.mount is not None
     j = judge(stated, SHIPPED, stated.mount)
     miss = Option(stated.mount, j.wood, j.total, j.mass, 1, j.governing, j.failing)
-    found = replace(nothing(stated, SHIPPED), sizing=Sizing("material", 1, (), None, (), miss))
+    found = replace(without_mount(stated, SHIPPED), sizing=Sizing("material", 1, (), None, (), miss))
     monkeypatch.setattr("transom.sizing.sizing.size", lambda *_: found)
     drawn = mounted.mounted(replace(stated, mount=None))
     assert drawn.mount == stated.mount

@@ -12,7 +12,7 @@ from transom.catalogue import SHIPPED
 from transom.errors import JobError
 from transom.job.records import Accept, EngineBracket, Job, Layer, Mount, ShopCase
 from transom.judge.always import ALWAYS
-from transom.judge.judging import judge, nothing, paper
+from transom.judge.judging import judge, paper, without_mount
 from transom.judge.records import Judgement, weakest
 from transom.result import ONCE, Assumption, Check
 
@@ -137,7 +137,7 @@ def test_a_standing_stop_keeps_the_paper_from_cutting() -> None:
 
 @pytest.mark.parametrize(
     "j",
-    [judged(3), judged(2), judged(3, False), nothing(JOB, SHIPPED)],
+    [judged(3), judged(2), judged(3, False), without_mount(JOB, SHIPPED)],
     ids=["passes", "fails", "pencil", "nothing works"],
 )
 def test_what_is_always_said_is_always_said(j: Judgement) -> None:

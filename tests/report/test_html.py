@@ -14,7 +14,7 @@ from transom.job.records import Hole, Sign
 from transom.judge.judging import judge
 from transom.judge.records import Judgement
 from transom.report.amounts import percent
-from transom.report.cures_by_mount import resized
+from transom.report.cures_by_mount import cures_of_failing_mount
 from transom.report.html.page import to_html
 from transom.report.html.safe import user, visible
 from transom.report.html.signing import same, signing
@@ -40,7 +40,7 @@ def judged(name: str) -> Judgement:
 @cache
 def document(name: str) -> str:
     j = judged(name)
-    return to_html(j, resized(j.job, SHIPPED) if j.failing else ())
+    return to_html(j, cures_of_failing_mount(j.job, SHIPPED) if j.failing else ())
 
 
 CELL = re.compile(r'<rect [^>]*shape-rendering="crispEdges"/>')

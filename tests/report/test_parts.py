@@ -7,7 +7,7 @@ import pytest
 from tests.report.jobs import drawn, job
 from transom.catalogue import SHIPPED
 from transom.job.records import Setback
-from transom.judge.judging import nothing
+from transom.judge.judging import without_mount
 from transom.judge.records import Judgement
 from transom.report.parts import not_looked_at, walk
 
@@ -15,7 +15,7 @@ NONE = ("too large", "silly")  # for which no mount works
 
 
 def found(name: str) -> Judgement:
-    return nothing(job(name), SHIPPED) if name in NONE else drawn(name)
+    return without_mount(job(name), SHIPPED) if name in NONE else drawn(name)
 
 
 ALWAYS = (

@@ -9,7 +9,7 @@ from tests.report.jobs import TEXTS, job, reviewed, sized
 from transom.catalogue import SHIPPED
 from transom.job.records import Backing
 from transom.judge.judging import judge
-from transom.report.cures_by_mount import resized, tried
+from transom.report.cures_by_mount import cures_of_failing_mount, cures_where_nothing_works
 from transom.report.details import details
 from transom.report.page import holds, used
 from transom.report.parts import not_looked_at
@@ -122,7 +122,7 @@ def test_a_cure_that_was_tried_passes_with_its_share() -> None:
     # One thin sheet carries nothing; the shipped tables do.
     thin = job("example")
     thin = replace(thin, stock=replace(thin.stock, sheets=("3/8 in",), most_sheets=3))
-    (cure,) = tried(thin, SHIPPED)
+    (cure,) = cures_where_nothing_works(thin, SHIPPED)
     assert not cure.judgement.failing
     assert re.search(r"That works: .* weakest link \d+ %", cure.words("us"))
 
@@ -139,7 +139,7 @@ def failing():  # type: ignore[no-untyped-def]
 
 def test_review_counts_failures_and_says_each_with_its_numbers() -> None:
     j = failing()
-    text = "\n".join(review_screen(j, ASCII, resized(job("example"), SHIPPED)))
+    text = "\n".join(review_screen(j, ASCII, cures_of_failing_mount(job("example"), SHIPPED)))
     assert f"DOES NOT PASS {len(j.failing)} of {len(j.worst)}. No stops." in text
     assert text.count("\n FAILS") == len(j.failing)
     assert re.search(r"CURE from your stock: .* That works: .* weakest link \d+ %", " ".join(text.split()))

@@ -61,11 +61,11 @@ def _json(j: "Judgement", chance: "Uncertainty | None") -> list[str]:
 def _cures(j: "Judgement", job: "Job") -> "tuple[Cure, ...]":
     from transom.catalogue import SHIPPED
     from transom.report.cures_by_check import cures_by_check
-    from transom.report.cures_by_mount import joints_alone, resized
+    from transom.report.cures_by_mount import cures_of_failing_mount, joints_alone
 
     if not j.failing:
         return ()
-    whole = () if joints_alone(j) or job.setback is not None else resized(job, SHIPPED)
+    whole = () if joints_alone(j) or job.setback is not None else cures_of_failing_mount(job, SHIPPED)
     return (*cures_by_check(j, SHIPPED), *whole)
 
 

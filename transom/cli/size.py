@@ -83,11 +83,11 @@ def _screen(j: "Judgement", job: "Job", rank: str, details: bool) -> list[str]:
     import sys
 
     from transom.catalogue import SHIPPED
-    from transom.report.cures_by_mount import tried
+    from transom.report.cures_by_mount import cures_where_nothing_works
     from transom.report.size_screen import size_screen
     from transom.report.text import bars_for
 
-    cures = tried(job, SHIPPED, "material" if rank == "cost" else rank) if j.mount is None else ()
+    cures = cures_where_nothing_works(job, SHIPPED, "material" if rank == "cost" else rank) if j.mount is None else ()
     answer = size_screen(j, bars_for(sys.stdout.encoding), cures)
     if not details:
         return answer

@@ -187,7 +187,7 @@ def torque_of(trial: Trial) -> float:
     return float(proposed(trial)[0, 0]) if stated is None else stated
 
 
-def nothing(job: Job, tables: Catalogue) -> Judgement:
+def without_mount(job: Job, tables: Catalogue) -> Judgement:
     """The judgement of a job for which no mount works: cases, stops and cautions, nothing passes."""
     facts, setup, cases = prepared(job, tables)
     named = stops(job, facts, tables)

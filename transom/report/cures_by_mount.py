@@ -42,7 +42,7 @@ class MountCure:
         return f"; bolts {b.thread} x {dual(b.length, units, metric=tables.thread(b.thread).system == 'metric')}"
 
 
-def tried(job: Job, tables: Catalogue, rank: str = "material") -> tuple[MountCure, ...]:
+def cures_where_nothing_works(job: Job, tables: Catalogue, rank: str = "material") -> tuple[MountCure, ...]:
     """Changes that make a board work which has none: each is sized, and only what passes its checks is told."""
     found = []
     for change, other in _changes(job):
@@ -79,7 +79,7 @@ def joints_alone(j: Judgement) -> bool:
     return bool(failing) and failing <= cured
 
 
-def resized(job: Job, tables: Catalogue) -> tuple[MountCure, ...]:
-    """For a mount that fails: what the same stock would make, else what `tried` finds."""
+def cures_of_failing_mount(job: Job, tables: Catalogue) -> tuple[MountCure, ...]:
+    """For a mount that fails: what the same stock would make, else what `cures_where_nothing_works` finds."""
     j = _first(job, tables, "material")
-    return tried(job, tables) if j is None or j.failing else (MountCure("from your stock", j),)
+    return cures_where_nothing_works(job, tables) if j is None or j.failing else (MountCure("from your stock", j),)

@@ -10,7 +10,7 @@ from transom.checks import all_checks
 from transom.checks.careful import Careful
 from transom.job.records import Job
 from transom.judge.evaluate import careful_of, trial_of
-from transom.judge.judging import judge, nothing, prepared
+from transom.judge.judging import judge, prepared, without_mount
 from transom.judge.records import Judgement, Option, Sizing
 from transom.result import CheckArray
 from transom.sizing.field import Costs, Field, field_of
@@ -45,7 +45,7 @@ def size(
     found = _found(job, tables, field, 1 + ALTERNATIVES * beside, beside)
     if found is None:
         miss = option(field, nearest(field)) if len(field) else None
-        return replace(nothing(job, tables), sizing=Sizing(rank, len(field), (), None, (), miss))
+        return replace(without_mount(job, tables), sizing=Sizing(rank, len(field), (), None, (), miss))
     judged = found.judged
     trial = trial_of(judged.setup, cases, [field.mount(found.place)])
     return replace(
