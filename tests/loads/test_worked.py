@@ -4,11 +4,13 @@ from math import pi, sqrt
 
 import pytest
 
+from tests.loads.engines import forty
 from transom.loads import crossing, geometry, height, inertia, thrust
 from transom.loads.cases import fault_of
 from transom.loads.inputs import OwnCase
 from transom.loads.powering import federal_horsepower
-from transom.loads.situations import straight
+from transom.loads.road import rows_of
+from transom.loads.situations import straight, sweep
 
 
 def test_steps_across_are_a_thousand_and_standard_gravity() -> None:
@@ -113,3 +115,21 @@ def test_acceleration_of_the_boat_rule_is_capped() -> None:
     assert inertia.iso_second_acceleration(10 * 1852 / 3600, 1000.0) == pytest.approx(5 * 1000**-0.17)
     assert inertia.service_acceleration(2.0) == 3.0
     assert inertia.manoeuvring_speed(9.0) == pytest.approx(21 * 1852 / 3600)
+
+
+@pytest.mark.parametrize("stop, steps", [(19.0, 1), (20.0, 1), (21.0, 2), (40.0, 2), (41.0, 3), (90.0, 5)])
+def test_steering_is_swept_in_steps_of_twenty_degrees_at_most(stop: float, steps: int) -> None:
+    """Both sides, two hands and two weights of each step."""
+    rows = list(sweep("hard-over", stop * pi / 180))
+    assert len(rows) == 8 * steps
+    assert max(abs(r[1]) for r in rows) == 1.0
+    assert {r[2] for r in rows} == {1.0, -1.0}
+
+
+def test_heights_on_the_road_lie_as_far_below_as_above() -> None:
+    x = forty(dz_cg=100.0)
+    rows = rows_of(x)
+    by_end = {n.rsplit("-", 1)[1]: float(h) for n, h in zip(rows.names, rows.height, strict=True)}
+    assert by_end == {"low": -1.0, "mid": 0.0, "high": 1.0}
+    assert {float(h) for h in rows_of(forty(dz_cg=0.0)).height} == {0.0}
+    assert len(rows_of(forty(dz_cg=0.5)).names) == len(rows.names)

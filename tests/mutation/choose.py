@@ -32,6 +32,8 @@ class Chooser:
     def judged(self, m: Mutant) -> Judged:
         contexts = self.contexts(m)
         at_import = m.kind == "module" or any(not c.startswith("test ") for c in contexts)
+        if m.kind == "constant":  # also where a test file reads it first of all
+            at_import = any(c.startswith("file ") for c in contexts)
         direct = {c.removeprefix("test ") for c in contexts if c.startswith("test ")} & self.of_room(m.room)
         rest = self.own(m.room) if at_import else self.beside(direct)
         tests = self.affordable([*self.quickest_first(direct), *self.quickest_first(rest - direct)])
@@ -67,7 +69,8 @@ class Chooser:
             return self.between(m.path, m.line, m.end_line)
         if m.kind == "default":
             return self.between(m.path, m.first_line, m.last_line)
-        return set().union(*(self.naming(n) for n in m.names))
+        lines = set().union(*(self.naming(n) for n in m.names))
+        return lines if m.kind == "module" else lines - self.between(m.path, m.line, m.end_line)
 
     def between(self, path: str, first: int, last: int) -> set[str]:
         return {c for n, cs in self.lines.get(path, {}).items() if first <= int(n) <= last for c in cs if c}

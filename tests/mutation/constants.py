@@ -2,8 +2,8 @@
 
     python tests/mutation/constants.py OUT [--tests 20] [--seed 20]      OUT as coverage_map.py left it
 
-A test is about the function of the engineering rooms that it names itself, else of those it runs, that the fewest
-other tests run. Its stand-in returns what the function would, with every number in it nought, or one: same shape, same
+A test is about the function of the engineering rooms that it names itself; where it names none, about one of the
+module its file is named after; else about one that it runs. Of several the one that the fewest other tests run. Its stand-in returns what the function would, with every number in it nought, or one: same shape, same
 kind of record, true or false for a flag, and no exception. Prints a row for each test.
 """
 
@@ -61,20 +61,22 @@ def defined(tree: Any, prefix: str) -> Iterator[tuple[str, ast.FunctionDef]]:
 
 
 def names_in(test: str) -> set[str]:
-    """Every name the test function itself uses."""
+    """What the test function itself uses of transom: names its file imports from there, and attributes."""
     path, _, name = test.partition("::")
     tree = ast.parse((ROOT / path).read_text(encoding="utf-8"))
     node = next(n for _, n in defined(tree, "") if n.name == name.split("[")[0])
-    return {n.id for n in ast.walk(node) if isinstance(n, ast.Name)} | {
-        n.attr for n in ast.walk(node) if isinstance(n, ast.Attribute)
-    }
+    ours = {a.asname or a.name for i in ast.walk(tree) if isinstance(i, ast.ImportFrom) and (i.module or "").startswith("transom")
+            for a in i.names}  # fmt: skip
+    used = {n.id for n in ast.walk(node) if isinstance(n, ast.Name)} & ours
+    return used | {n.attr for n in ast.walk(node) if isinstance(n, ast.Attribute)}
 
 
 def subject(test: str, everyone: list[Function]) -> Function:
-    names = names_in(test)
+    names, file = names_in(test), Path(test.split("::", maxsplit=1)[0])
     run = [f for f in everyone if test in f.tests]
     named = [f for f in run if f.name.split(".")[-1] in names]
-    return min(named or run, key=lambda f: (len(f.tests), f.short))
+    beside = [f for f in run if Path(f.path).parent.name == file.parent.name and Path(f.path).stem == file.stem[5:]]
+    return min(named or beside or run, key=lambda f: (len(f.tests), f.short))
 
 
 def chosen(tests: list[str], n: int, seed: int) -> list[str]:

@@ -127,6 +127,20 @@ def put_into_functions(
             put_default(f, tree, mutant)
 
 
+def put_into_constant(root: Path, mutant: Mutant, identity: bool = False) -> None:
+    """Give a module's name its mutated value, there and wherever it has been imported to."""
+    source = (root / mutant.path).read_text(encoding="utf-8")
+    tree = ast.parse(source) if identity else mutated(source, mutant)
+    home = sys.modules[mutant.path.removesuffix(".py").replace("/", ".").removesuffix(".__init__")]
+    (name,) = mutant.names
+    statement: Any = next(n for n in tree.body if n.lineno <= mutant.line <= (n.end_lineno or n.lineno))
+    value = eval(compile(ast.Expression(statement.value), mutant.path, "eval"), vars(home))
+    old = vars(home)[name]
+    for module in list(sys.modules.values()):
+        if getattr(module, "__dict__", {}).get(name) is old:
+            setattr(module, name, value)
+
+
 def put_default(f: FunctionType, tree: Any, mutant: Mutant) -> None:
     node = next(n for n in ast.walk(tree) if isinstance(n, ast.FunctionDef) and n.body[0].lineno == mutant.first_line)
 

@@ -1,11 +1,12 @@
 """Every small fault we know how to put into a file: a number, an operator, a comparison, a sign, a smaller for a larger.
 
 Nothing on disk changes: a mutant is a place in the syntax tree and what to put there. Texts, type hints, messages of
-exceptions and what a decorator says of a formula (symbol, source, typical values for a generated test) are left alone.
+exceptions and what a decorator says of a formula (symbol, source, typical values for a generated test, also where a
+name stands for them) are left alone.
 """
 
 import ast
-from collections.abc import Iterator
+from collections.abc import Container, Iterator, Mapping
 from dataclasses import asdict, dataclass
 from pathlib import Path
 from typing import Any
@@ -28,7 +29,9 @@ TEXTS = {"note", "source", "evidence", "known_by", "unit", "symbol", "why", "tit
 class Mutant:
     """One fault: where it is, what it does, and how it gets into a running module.
 
-    `kind` is `body` (of the outermost function around it), `default` (of one of its arguments) or `module`.
+    `kind` is `body` (of the outermost function around it), `default` (of one of its arguments), `constant` (a name that
+    only functions read), `module` (anything else a module does while it is imported), or `typical` (values that only
+    the decorator of a formula names: no fault, never judged).
     """
 
     path: str
@@ -116,10 +119,11 @@ def faults(node: ast.AST) -> Iterator[tuple[str, int, Any, str]]:
             yield "min/max", 0, OTHER[name], f"{name} -> {OTHER[name]}"
 
 
-def mutants_of(root: Path, path: Path) -> list[Mutant]:
-    """All mutants of a file, in its order."""
+def mutants_of(root: Path, path: Path, read_early: Container[str] = ()) -> list[Mutant]:
+    """All mutants of a file, in its order; `read_early` has the names that some module reads while it is imported."""
     relative = path.relative_to(root).as_posix()
     tree = ast.parse(path.read_text(encoding="utf-8"))
+    of_file = reads(tree)
     out = []
     for node, at in walk(tree, Place()):
         for family, item, after, says in faults(node):
@@ -127,9 +131,34 @@ def mutants_of(root: Path, path: Path) -> list[Mutant]:
                 continue  # a union of types
             out.append(
                 Mutant(relative, node.lineno, node.end_lineno or node.lineno, span(node), type(node).__name__, family, item, after,
-                       says, at.kind, at.function, *at.lines, at.decorated, at.names)
+                       says, kind_of(at, of_file, read_early), at.function, *at.lines, at.decorated, at.names)
             )  # fmt: skip
     return sorted(out, key=lambda m: (m.span, m.says))
+
+
+def kind_of(at: Place, of_file: Mapping[str, set[str]], read_early: Container[str]) -> str:
+    if at.kind != "module" or len(at.names) != 1 or at.of:
+        return at.kind
+    (name,) = at.names
+    if name in of_file["typical"] and name not in of_file["body"] | of_file["import"]:
+        return "typical"
+    return "module" if name in read_early else "constant"
+
+
+def reads(node: ast.AST, where: str = "import") -> dict[str, set[str]]:
+    """The names read in a file: in bodies of functions, in typical values of a decorator, and else while it is imported."""
+    out: dict[str, set[str]] = {"body": set(), "typical": set(), "import": set()}
+    for child in ast.iter_child_nodes(node):
+        there = where
+        if isinstance(child, ast.keyword) and child.arg == "typical":
+            there = "typical"
+        elif isinstance(node, ast.FunctionDef) and child in node.body:
+            there = "body"
+        if isinstance(child, ast.Name) and isinstance(child.ctx, ast.Load):
+            out[there].add(child.id)
+        for key, names in reads(child, there).items():
+            out[key] |= names
+    return out
 
 
 def children(node: ast.AST) -> Iterator[ast.AST]:

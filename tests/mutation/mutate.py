@@ -13,6 +13,7 @@ Judge a checkout that stands still; OUT belongs to one state of it. Needs fork (
 """
 
 import argparse
+import ast
 import json
 import os
 import random
@@ -28,18 +29,34 @@ sys.path[:0] = [str(ROOT), str(Path(__file__).parent)]
 
 from choose import Chooser, Judged  # noqa: E402 - after the path is set
 from coverage_map import PYTEST, ROOMS, SHARED  # noqa: E402
-from forked import judge_in_child, living_functions, put_into_functions, put_into_import, run_items, watch  # noqa: E402
-from mutants import Mutant, mutants_of  # noqa: E402
+from forked import (  # noqa: E402
+    judge_in_child,
+    living_functions,
+    put_into_constant,
+    put_into_functions,
+    put_into_import,
+    run_items,
+    watch,
+)
+from mutants import Mutant, mutants_of, reads  # noqa: E402
 from tables import report  # noqa: E402
 
 
 def all_mutants(rooms: tuple[str, ...] = ROOMS) -> list[Mutant]:
-    return [m for room in rooms for p in sorted((ROOT / "transom" / room).glob("*.py")) for m in mutants_of(ROOT, p)]
+    trees = (ast.parse(p.read_text(encoding="utf-8")) for p in (ROOT / "transom").rglob("*.py"))
+    early = set().union(*(reads(t)["import"] for t in trees))
+    return [m for r in rooms for p in sorted((ROOT / "transom" / r).glob("*.py")) for m in mutants_of(ROOT, p, early)]
+
+
+def faults(every: list[Mutant]) -> list[Mutant]:
+    """Without what only a generated test reads."""
+    return [m for m in every if m.kind != "typical"]
 
 
 def sample(n: int, seed: int) -> list[Mutant]:
+    """The first n of all mutants in an order drawn once: a larger sample holds the smaller one."""
     every = all_mutants()
-    return random.Random(seed).sample(every, min(n, len(every)))
+    return faults(random.Random(seed).sample(every, len(every)))[:n]
 
 
 class Book:
@@ -76,7 +93,10 @@ class Server:
         return True
 
     def child(self, job: Judged) -> None:
-        put_into_functions(ROOT, self.living, job.mutant, self.identity)
+        if job.mutant.kind == "constant":
+            put_into_constant(ROOT, job.mutant, self.identity)
+        else:
+            put_into_functions(ROOT, self.living, job.mutant, self.identity)
         run_items([self.items[t] for t in job.tests if t in self.items], job.limits)
 
 
@@ -166,7 +186,7 @@ def chosen(o: argparse.Namespace) -> Iterator[Mutant]:
         return
     rows = [json.loads(line) for line in o.again.read_text().splitlines()]
     alive = {r["id"] for r in rows if r["outcome"] in ("survived", "no test runs it")}
-    yield from (m for m in all_mutants() if m.id in alive)
+    yield from (m for m in faults(all_mutants()) if m.id in alive)
 
 
 def main() -> int:
@@ -174,14 +194,14 @@ def main() -> int:
     kind = "control" if o.control else "again" if o.again else "results"
     book = Book(o.out / f"{kind}-{o.seed}.jsonl")
     if o.report:
-        report(book.path, all_mutants())
+        report(book.path, faults(all_mutants()))
         return 0
     sys.dont_write_bytecode, sys.pycache_prefix = False, str(o.out.resolve() / "compiled")
     preimport()
     chooser = Chooser(ROOT, o.out, o.most)
     jobs = [chooser.judged(m) for m in chosen(o) if m.id not in book.known]
     judge_all(jobs, book.write, identity=bool(o.control))
-    report(book.path, all_mutants())
+    report(book.path, faults(all_mutants()))
     return 0
 
 

@@ -40,6 +40,8 @@ def table(title: str, rows: list[dict[str, Any]], everyone: list[Mutant], key: C
 
 def report(path: Path, everyone: list[Mutant]) -> None:
     rows = [json.loads(text) for text in path.read_text().splitlines()] if path.exists() else []
+    known = {m.id for m in everyone}
+    rows = [r for r in rows if r["id"] in known]
     errors = [r for r in rows if r["outcome"] == "error"]
     rows = [r for r in rows if r["outcome"] != "error"]
     table("room", rows, everyone, lambda m: m.room)

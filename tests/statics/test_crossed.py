@@ -217,3 +217,26 @@ def test_the_bracket_bears_where_it_says_when_pulled_backwards() -> None:
     r = strips(bracket=hooked, **STRIKE)
     assert float(r.z1) == pytest.approx(16.5)
     assert float(r.T_l) == pytest.approx((2922.6e3 - 16.5 * 4851) / (2 * (250.8 - 16.5)))
+
+
+@pytest.mark.parametrize(
+    "other, valid",
+    [
+        ({"t": 25.0}, True), ({"t": 24.9}, False), ({"t": 90.0}, True), ({"t": 90.1}, False),
+        ({"W": 330.0}, True), ({"W": 326.0}, False),  # bolts 163.5 off the middle, inside the side lines
+    ],
+)  # fmt: skip
+def test_the_method_says_what_it_was_set_on(other: dict[str, float], valid: bool) -> None:
+    assert bool(strips(**AHEAD, **other).valid) is valid  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize("H, valid", [(270.9, True), (270.7, False)])
+def test_20_mm_of_board_are_left_below_the_lower_row(H: float, valid: bool) -> None:
+    """Struck, the lower bolts at 250.8 pull."""
+    assert bool(strips(H=H, **STRIKE).valid) is valid
+
+
+@pytest.mark.parametrize("H, third", [(402.0, False), (402.5, True), (404.0, True)])
+def test_over_30_mm_of_board_below_the_lower_strip_are_a_third(H: float, third: bool) -> None:
+    """Uprights ahead: rows at 47.6 and 264, so the lower strip ends at 264 + 108.2 = 372.2."""
+    assert bool(strips("uprights", H=H, **AHEAD).q1 > 0) is third
