@@ -1,6 +1,8 @@
 """A careful row says what `transom size` says of the same job, whichever way that ends."""
 
+import ast
 import json
+from pathlib import Path
 
 import pytest
 
@@ -8,6 +10,9 @@ from tests.report.jobs import TEXTS, sized
 from transom.batch.rows import Row
 from transom.batch.work import ALL, How, judged
 from transom.judge.always import ALWAYS
+
+ROOT = Path(__file__).parents[2]
+ENDLESS = ("cache", "functools.cache", "lru_cache(maxsize=None)")
 
 
 @pytest.mark.parametrize("name", ["example", "too large", "unread plate", "clamps"])
@@ -55,3 +60,25 @@ def test_what_goes_wrong_inside_is_a_row_too(monkeypatch: pytest.MonkeyPatch) ->
     assert row["faults"] == "internal error: RuntimeError: two lines"
     assert row["verdict"] == "CANNOT BE JUDGED"
     assert row["cautions"] == ALL
+
+
+# What is kept for good, and why it does not grow with the jobs that go by.
+BOUNDED = {
+    "board.elements._templates": "takes nothing",
+    "quantity.definitions._sizes": "takes nothing",
+    "quantity.definitions.factor": "units of our own list",
+    "quantity.kinds.spellings": "kinds of quantity",
+    "quantity.registry.registry": "takes nothing",
+    "nesting.pack._rule": "ways of placing",
+    "catalogue.tables.load": "families of tables",
+}
+
+
+def test_no_cache_grows_with_the_jobs_that_go_by() -> None:
+    found = set()
+    for path in (ROOT / "transom").rglob("*.py"):
+        module = ".".join(path.relative_to(ROOT / "transom").with_suffix("").parts)
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.FunctionDef) and any(ast.unparse(d) in ENDLESS for d in node.decorator_list):
+                found.add(f"{module}.{node.name}")
+    assert found == set(BOUNDED), "give it a most, lru_cache(maxsize=...), or say here why it stays small"

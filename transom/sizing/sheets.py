@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from functools import cache
+from functools import lru_cache
 
 from transom.catalogue import Catalogue
 from transom.job.records import Layer, Offcut
@@ -37,7 +37,7 @@ def stuff_of(sheet: str, offcuts: Sequence[Offcut]) -> tuple[Stuff, ...]:
     return tuple(Stuff(f"offcut {i}", o.length, o.width) for i, o in enumerate(offcuts, 1) if o.sheet == sheet)
 
 
-@cache
+@lru_cache(maxsize=1024)  # of one search: a batch goes through boards of any size
 def _needed(
     shapes: tuple[tuple[int, float, float], ...],
     sheet: tuple[float, float],
