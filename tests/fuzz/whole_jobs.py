@@ -1,4 +1,4 @@
-"""Laws of whole jobs on as many random jobs as asked for: units, mirror, order, review, stock, what the search lost.
+"""Laws of whole jobs on as many random jobs as asked for: units, mirror, order, review, stock, what the search lost, worse.
 
     python tests/fuzz/whole_jobs.py [COUNT] [SEED] [LAW ...]
 
@@ -14,13 +14,15 @@ from pathlib import Path
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
-from tests.laws import laws
+from tests.laws import growing, laws
+
+EVERY = (*laws.EVERY, growing.worse)
 
 
 def main() -> int:
     given = sys.argv[1:]
     count, seed = (int(given[n]) if len(given) > n else usual for n, usual in ((0, 100), (1, 1)))
-    asked = [law for law in laws.EVERY if not given[2:] or law.__name__ in given[2:]]
+    asked = [law for law in EVERY if not given[2:] or law.__name__ in given[2:]]
     broken, spent = Counter[str](), Counter[str]()
     for law in asked:
         start = time.process_time()
