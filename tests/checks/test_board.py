@@ -93,14 +93,22 @@ def test_holes_count_alike_in_weaker_sheets() -> None:
     assert one.demand == pytest.approx(0.3 * bending(0.7332, 0.75), rel=2e-3)
 
 
-def test_openings_and_notch_are_taken_from_the_strips() -> None:
-    """25 mm drain and a notch 100 wide, 30 deep: narrower strip 155.8; (1 - 25/155.8)(1 - 30/155.8) = 0.6779.
+def test_openings_and_notch_are_taken_from_the_strips_they_lie_in() -> None:
+    """25 mm drain 400 down in the lower strip, 269.2 wide; a notch 100 wide, 30 deep in the upper, 155.8.
 
-    Up: (1 - 25/280)(1 - 100/610) = 0.7614. Both times the holes' share.
+    Across the worse of 1 - 25/269.2 and what is above (nothing), times 1 - 30/155.8: 0.9071 x 0.8074 = 0.7325. Up: the
+    strip runs 0 to 280 from the center line, half of the drain on either side: (1 - 12.5/280)(1 - 100/610) = 0.7987.
     """
     job = on_board(openings=(Hole(0.0, 400.0, 25.0),), notch_width=100.0, notch_depth=30.0)
-    expected = bending(0.6779 * 0.7332, 0.7614 * 0.75)
+    expected = bending(0.7325 * 0.7332, 0.7987 * 0.75)
     assert row(trial(job), "board.bending.ec5", "ahead").demand == pytest.approx(expected, rel=2e-3)
+
+
+def test_an_opening_that_lies_in_both_strips_takes_its_part_of_each() -> None:
+    """40 mm at 160 down: 15.8 of it above 155.8, 24.2 below; at y 100 whole in the strip up the board."""
+    of = trial(on_board(openings=(Hole(100.0, 160.0, 40.0),)))
+    expected = bending(min(1 - 15.8 / 155.8, 1 - 24.2 / 269.2) * 0.7332, (1 - 40 / 280) * 0.75)
+    assert row(of, "board.bending.ec5", "ahead").demand == pytest.approx(expected, rel=2e-3)
 
 
 def test_turning_a_sheet_swaps_which_way_is_strong() -> None:

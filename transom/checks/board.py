@@ -6,7 +6,17 @@ from functools import partial
 import numpy as np
 
 from transom.checks.check import check, load_duration_factor
+from transom.checks.openings import (
+    bolt_holes,
+    both_shares,
+    by_strips,
+    share_beside,
+    shares,
+    strips_about,
+    strips_at_bolts,
+)
 from transom.checks.patch import (
+    FAR,
     Around,
     Edges,
     half_of,
@@ -42,7 +52,7 @@ def strip_about_hole(backing: MM, d_h: MM, share: ONE = 4.0) -> MM:
 @formula(symbol="b", source="mean moment over the wood a hole shares", evidence="convention",
          known_by="derived")  # fmt: skip
 def strip_to_edge(b: MM, z_u: MM, least: MM = 0.001) -> MM:
-    """The same, ended at the top edge for the upper row; next to nothing where a bolt touches the edge."""
+    """The same, ended at the nearer edge and as far on the other side; next to nothing where a bolt touches the edge."""
     return maximum(minimum(b, 2.0 * z_u), least)
 
 
@@ -57,19 +67,6 @@ def net_share(d_h: MM, b: MM) -> ONE:
 def pad_on_wood(y: MM, b: MM, W: MM, notch: MM, least: MM = 0.01) -> MM:
     """Width of a pad b wide at y that lies between the board's side and half a notch; next to nothing off it."""
     return maximum(minimum(y + b / 2.0, W / 2.0) - maximum(y - b / 2.0, notch / 2.0), least)
-
-
-@formula(symbol="b - D", source="net section", evidence="published", known_by="derived",
-         typical={"b": 200.0, "taken": 25.0, "most": 0.999})  # fmt: skip
-def share_beside(taken: MM, b: MM, most: ONE = 0.999) -> ONE:
-    """Share of a strip left beside openings or a notch; all but nothing where they take it whole."""
-    return 1.0 - minimum(taken / b, most)
-
-
-@formula(symbol="eta", source="net section", evidence="published", known_by="derived")
-def both_shares(one: ONE, other: ONE) -> ONE:
-    """Share left beside holes and openings, taken one after the other (conservative)."""
-    return one * other
 
 
 @formula(symbol="M_net", source="net section", evidence="published", known_by="derived",
@@ -116,13 +113,34 @@ def bending(trial: Trial) -> CheckArray:
 
 
 def _whole_and_net(trial: Trial) -> tuple[Array, Array]:
-    """Utilisation of the whole section and of what the bolts' holes leave, (n, v)."""
-    across, up = _opening_shares(trial)
+    """Utilisation of the whole section and of what the bolts' holes and openings leave, (n, v)."""
+    across, up = _left_of_strips(trial)
     whole = _utilisation(trial, trial.moments, across, up)
     strips = _hole_strips(trial)
-    hole_across, hole_up = _hole_shares(trial, strips)
     at_bolts = trial.moments_at_bolts(*strips)
-    return whole, _utilisation(trial, at_bolts, both_shares(across, hole_across), both_shares(up, hole_up))
+    hole_across, hole_up = _hole_shares(trial, strips)
+    if trial.openings:
+        beside = shares(strips_at_bolts(trial, *strips), trial.openings, _near(trial))
+        across, up = _at_each(at_bolts, beside)
+    net = _utilisation(trial, at_bolts, both_shares(across, hole_across), both_shares(up, hole_up))
+    openings = trial.openings
+    if not openings:
+        return whole, net
+    about = strips_about(trial, openings)
+    left = shares(about, (*trial.setup.job.board.openings, *bolt_holes(trial)), _near(trial))
+    at_openings = trial.moments_at_openings(about)
+    return whole, np.maximum(net, _utilisation(trial, at_openings, *_at_each(at_openings, left)))
+
+
+def _near(trial: Trial) -> float:
+    """Holes so near to a section count in it: half the least spacing of bolts, EN 1995-1-1:2004, 5.2."""
+    return float(np.max(trial.over_bore))
+
+
+def _at_each(moments: Moments, left: tuple[Array, Array]) -> tuple[Array, Array]:
+    """Shares (k, 1) as often as the places of the moments come again, with other stiffnesses."""
+    times = len(moments.Mx) // len(left[0])
+    return np.tile(left[0], (times, 1)), np.tile(left[1], (times, 1))
 
 
 def _utilisation(trial: Trial, moments: Moments, across: Value, up: Value) -> Array:
@@ -133,21 +151,18 @@ def _utilisation(trial: Trial, moments: Moments, across: Value, up: Value) -> Ar
 
 def moments_beside_openings(trial: Trial) -> tuple[Array, Array]:
     """Moments across and up as the whole section would feel them beside openings and notch, (n, v)."""
-    m, (across, up) = trial.moments, _opening_shares(trial)
+    m, (across, up) = trial.moments, _left_of_strips(trial)
     return np.asarray(moment_on_net_section(m.Mx, across)), np.asarray(moment_on_net_section(m.My, up))
 
 
-def _opening_shares(trial: Trial) -> tuple[Value, Value]:
-    """Share left beside openings and top notch for bending across and up; wherever they sit they count in full
-    against the narrower strip (conservative)."""
-    job, s, one = trial.setup.job, trial.strips, np.ones((1, 1))
-    bored = float(sum(h.diameter for h in job.board.openings))
-    deep, wide = trial.setup.place.notch_depth, trial.setup.place.notch_width
-    if not (bored or deep or wide):
-        return one, one
-    tall = minimum(s.b1, s.b2)
-    across = both_shares(share_beside(bored, tall), share_beside(deep, s.b1))
-    return across, both_shares(share_beside(bored, s.b_v), share_beside(wide, trial.setup.place.width))
+def _left_of_strips(trial: Trial) -> tuple[Value, Value]:
+    """Share left beside openings and top notch for bending across and up: of the pencil's strips; the plate has them itself."""
+    one, place = np.ones((1, 1)), trial.setup.place
+    across, up = by_strips(trial) if trial.setup.job.board.openings and not trial.meshed else (one, one)
+    if trial.meshed or not trial.notched:
+        return across, up
+    beside = share_beside(place.notch_depth, trial.strips.b1), share_beside(place.notch_width, place.width)
+    return both_shares(across, beside[0]), both_shares(up, beside[1])
 
 
 def bending_without_holes(trial: Trial) -> Array:
@@ -160,9 +175,19 @@ def _hole_strips(trial: Trial) -> tuple[Value, Value, Value]:
     """Width of wood that shares the moment at a hole: up and down at an upper and a lower bolt, and sideways."""
     d_h, u, low = trial.over_bore, trial.upper_patch, trial.lower_patch
     upper = strip_to_edge(strip_about_hole(across_bolt(u.up, u.down), d_h), trial.upper_edge)
-    lower = strip_about_hole(across_bolt(low.up, low.down), d_h)
+    p = trial.setup.holding.pattern
+    lower = strip_to_edge(
+        strip_about_hole(across_bolt(low.up, low.down), d_h), remaining(trial.setup.place.height, p.z_l)
+    )
     wide = strip_about_hole(minimum(across_bolt(u.inner, u.outer), across_bolt(low.inner, low.outer)), d_h)
-    return upper, lower, wide
+    beside = minimum(_room_beside(trial, p.y_u, p.z_u), _room_beside(trial, p.y_l, p.z_l))
+    return upper, lower, strip_to_edge(wide, beside)
+
+
+def _room_beside(trial: Trial, y: Value, z: Value) -> Value:
+    """From a bolt to the board's side, or to the side of the notch where that comes down as far."""
+    notch = where(np.asarray(z) < trial.setup.place.notch_depth, trial.free_inward(y), FAR)
+    return minimum(remaining(half_of(trial.setup.place.width), y), notch)
 
 
 def _hole_shares(trial: Trial, strips: tuple[Value, Value, Value]) -> tuple[Value, Value]:

@@ -4,6 +4,7 @@ A `Careful` trial is a `Trial` of one candidate whose bolt tensions, pad pushes 
 plate; every check that reads them is the same.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
@@ -13,12 +14,15 @@ import numpy as np
 from transom.board.answer import Answer, Board, answer, board_section, on_one_grid
 from transom.board.bracket import Bolt, Borne, Seat, bolt_stiffness, pad_cells, shank_stiffness, wood_stiffness
 from transom.board.grid import Rectangle, grid
+from transom.board.outline import about, beside, corners, notch, on_wood, relieved, square
 from transom.board.plate import Support
 from transom.checks.assembly import grip_of
 from transom.checks.edge_lines import EdgeLine, edge_line
+from transom.checks.openings import Strip, left_to_net_section, wide_openings
 from transom.checks.patch import Patch
 from transom.checks.trial import Moments, Trial
 from transom.formula import formula
+from transom.job.records import Hole
 from transom.units import MPA, ONE, Array, N, Value
 
 TARGET = 40.0  # mm, the coarser of two grids; the finer halves it
@@ -81,13 +85,23 @@ class Careful(Trial):
         return "plate"
 
     @property
+    def meshed(self) -> bool:
+        """Notch and wide openings are left out of the plate."""
+        return True
+
+    @cached_property
+    def openings(self) -> tuple[Hole, ...]:
+        """Openings left to the net section."""
+        return left_to_net_section(self)
+
+    @property
     def clamped(self) -> bool:
         """True where clamp screws push aft on the forward face; their clamp is taken as stiff."""
         return self.setup.holding.by == "clamps"
 
     @cached_property
     def board(self) -> Board:
-        """The board on its coarser grid: lines that hold it, bolts over their backing, pads.
+        """The board on its coarser grid, its notch left out: lines that hold it, bolts over their backing, pads.
 
         Grid lines run through the bolts, where bending peaks; backing needs none at its edges, since its load is
         spread exactly wherever they lie. The middle line lets a board be its own mirror image.
@@ -98,7 +112,9 @@ class Careful(Trial):
         W, H = _float(self.setup.place.width) / 2, _float(self.setup.place.height)
         y = {-W, 0.0, W} | {e for r in rectangles for e in (r.y_lo, r.y_hi)} | {b.y for b in seat.bolts}
         z = {-H, 0.0} | {e for r in rectangles for e in (r.z_lo, r.z_hi)} | {b.z for b in seat.bolts}
-        inside = grid(sorted(v for v in y if -W <= v <= W), sorted(v for v in z if -H <= v <= 0.0), self.target)
+        y = {v for v in y if -W <= v <= W and self._apart(v, [e for c in self.cuts for e in (c.y_lo, c.y_hi)])}
+        z = {v for v in z if -H <= v <= 0.0 and self._apart(v, [e for c in self.cuts for e in (c.z_lo, c.z_hi)])}
+        inside = grid(sorted(y), sorted(z), self.target, missing=self.cuts)
         supports = tuple(Support(line) for line in lines)
         return Board(inside, board_section(self.stacks), supports, seat, bounds=self._bounds())
 
@@ -147,9 +163,36 @@ class Careful(Trial):
         lines = [Rectangle(y, y, -H, 0.0) for y in (-half, half)]
         if place.kind != "uprights":
             lines.append(Rectangle(-half, half, -bottom, -bottom))
-        if place.kind == "cap rail":
+        # A notch as wide as what holds the board leaves the cap rail nothing to hold.
+        if place.kind == "cap rail" and _float(place.notch_width) / 2 < half:
             lines.append(Rectangle(-half, half, 0.0, 0.0))
         return lines
+
+    @cached_property
+    def cuts(self) -> tuple[Rectangle, ...]:
+        """What is missing in the board: its notch, and openings too wide to leave to the net section."""
+        width, depth = _float(self.setup.place.notch_width), _float(self.setup.place.notch_depth)
+        span, least = _float(self.setup.place.span), self.target / 10
+        if not self.notched:
+            return self._openings
+        # Sides that come near what holds the board lie on it; of next to nothing more is taken.
+        width = width if self._apart(width / 2, [span / 2]) else span
+        return (*notch(max(width, least), max(depth, least)), *self._openings)
+
+    @cached_property
+    def _openings(self) -> tuple[Rectangle, ...]:
+        wide = wide_openings(self)
+        return tuple(square(o.y, -o.down, o.diameter, self.whole) for o in wide)
+
+    def _apart(self, station: float, cuts: Sequence[float]) -> bool:
+        """True where the grid can keep a station beside the edges of what is cut out, which have to be lines of it."""
+        return all(station == e or abs(station - e) > self.target / 20 for e in cuts)
+
+    @cached_property
+    def whole(self) -> Rectangle:
+        """The board as if nothing were cut out of it."""
+        W, H = _float(self.setup.place.width) / 2, _float(self.setup.place.height)
+        return Rectangle(-W, W, -H, 0.0)
 
     def _pad(self, side: float) -> Rectangle:
         h, p = self.setup.holding, self.setup.holding.pattern
@@ -157,7 +200,7 @@ class Careful(Trial):
         foot = min(_float(p.h), _float(self.setup.place.height))
         top = _float(h.pad_top)
         # What hangs over the edge of the board bears on nothing.
-        return self._on_board(Rectangle(middle - reach, middle + reach, -foot, -min(top, foot)))
+        return on_wood(Rectangle(middle - reach, middle + reach, -foot, -min(top, foot)), self.whole)
 
     def _seat(self, E_90: float) -> Seat:
         """Bolts and pads on wood of a stiffness through its thickness, MPa."""
@@ -167,7 +210,8 @@ class Careful(Trial):
             rows.pop()
         bolts = [self._bolt(side * _float(y), _float(z), patch, E_90) for y, z, patch in rows for side in (-1.0, 1.0)]
         t = _float(self.t)
-        pads = [c for side in (-1.0, 1.0) for piece in self._pieces(self._pad(side)) for c in pad_cells(piece, E_90, t)]
+        found = [part for side in (-1.0, 1.0) for part in beside(self._pad(side), self.cuts)]
+        pads = [c for part in found for piece in self._pieces(part) for c in pad_cells(piece, E_90, t)]
         return Seat(tuple(bolts), tuple(pads))
 
     def _pieces(self, pad: Rectangle) -> list[Rectangle]:
@@ -186,8 +230,7 @@ class Careful(Trial):
         wood = wood_stiffness(E_90, worked.area, _float(self.t))
         # The bolt pulls at its hole, and so must what presses on the wood: of a patch that reaches further to one
         # side only as much is loaded as there is on the other (harder on the board).
-        aside, along = min(left, right), min(up, down)
-        where = Rectangle(y - aside, y + aside, -depth - along, -depth + along)
+        where = about(y, -depth, (min(left, right), min(up, down)), self.whole, self.cuts)
         if self.clamped:
             return Bolt(y, -depth, float(np.asarray(wood)), where)
         steel = shank_stiffness(STEEL, _float(self.hardware.A_s), _float(grip_of(self)))
@@ -227,10 +270,11 @@ class Careful(Trial):
     @cached_property
     def moments(self) -> Moments:
         """Moments per width at every node of the finer grid, (places, v)."""
-        f = self.answer.fields
         there = self.answer.grid.nodes.ravel()
         v = len(self.cases)
-        one, two, twist = (np.asarray(m).reshape(-1, v)[there] for m in (f.M_1, f.M_2, f.M_12))
+        found = (corner for cut in self.cuts for corner in corners(cut, self.whole))
+        fields = relieved(self.answer, found, _float(self.t))
+        one, two, twist = (m.reshape(-1, v)[there] for m in fields)
         return Moments(one, two, twist)
 
     def moments_at_bolts(self, upper: Value, lower: Value, wide: Value) -> Moments:
@@ -238,17 +282,22 @@ class Careful(Trial):
 
         Under a pad the moment hangs on where along it the push comes to lie, and so on that stiffness.
         """
-        a, reach = self.answer, _smallest(wide) / 2
-        ups, levels = [], []
-        for n, bolt in enumerate(a.seat.bolts):
+        reach, ups, levels = _smallest(wide) / 2, [], []
+        for n, bolt in enumerate(self.answer.seat.bolts):
             high = _smallest(upper if n < 2 else lower) / 2
-            ups.append(self._on_board(Rectangle(bolt.y, bolt.y, bolt.z - high, bolt.z + high)))
-            levels.append(self._on_board(Rectangle(bolt.y - reach, bolt.y + reach, bolt.z, bolt.z)))
-        return Moments(a.means("M_1", ups), a.means("M_2", levels), a.means("M_12", ups))
+            ups.append(Rectangle(bolt.y, bolt.y, bolt.z - high, bolt.z + high))
+            levels.append(Rectangle(bolt.y - reach, bolt.y + reach, bolt.z, bolt.z))
+        return self._over(ups, levels)
 
-    def _on_board(self, r: Rectangle) -> Rectangle:
-        W, H = _float(self.setup.place.width) / 2, _float(self.setup.place.height)
-        return Rectangle(max(r.y_lo, -W), min(r.y_hi, W), max(r.z_lo, -H), min(r.z_hi, 0.0))
+    def moments_at_openings(self, strips: Sequence[Strip]) -> Moments:
+        """Mean moments over the strips of wood through openings, in the same manner, (2 k, v)."""
+        ups = [Rectangle(s.y, s.y, -s.bottom, -s.top) for s in strips]
+        return self._over(ups, [Rectangle(s.port, s.starboard, -s.down, -s.down) for s in strips])
+
+    def _over(self, ups: Sequence[Rectangle], levels: Sequence[Rectangle]) -> Moments:
+        a = self.answer
+        ups, levels = ([on_wood(r, self.whole) for r in lines] for lines in (ups, levels))
+        return Moments(a.means("M_1", ups), a.means("M_2", levels), a.means("M_12", ups))
 
     def worst_place(self, utilisation: Array) -> Array:
         """The worst node, or bolt, of each case, (1, v)."""

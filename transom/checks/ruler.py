@@ -82,7 +82,9 @@ def movement(careful: Careful, push: float, x: float) -> tuple[float, float]:
     wrench = np.stack([np.ravel(v) for v in (opposite(a.N), a.M, a.M_z)], axis=-1)
     board = replace(careful, target=STEP, two_grids=False).board
     found = on_one_grid(board, wrench, ["ruler check"])
-    heights = found.grid.z if careful.setup.place.kind == "cap rail" else found.grid.z[-1:]
+    # Where a notch is cut its floor is the edge.
+    there = found.grid.z[found.grid.on_line(Rectangle(0.0, 0.0, *found.grid.z[[0, -1]])).any(axis=0)]
+    heights = there if careful.setup.place.kind == "cap rail" else there[-1:]
     w = [float(found.mean(found.solution.w, Rectangle(0.0, 0.0, z, z))[0]) for z in heights]
     most = int(np.argmax(np.abs(w)))
     return abs(float(heights[most])), abs(w[most])

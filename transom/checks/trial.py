@@ -1,5 +1,6 @@
 """n candidate mounts on one place under v cases: everything the checks share, computed once."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, fields, replace
 from functools import cached_property
 from typing import Self
@@ -8,6 +9,7 @@ import numpy as np
 
 from transom.board.lamination import Stacks
 from transom.checks.hardware import Hardware
+from transom.checks.openings import Strip
 from transom.checks.patch import (
     FAR,
     Edges,
@@ -22,6 +24,7 @@ from transom.checks.patch import (
     working_diameter,
 )
 from transom.formula import formula
+from transom.job.records import Hole
 from transom.loads.cases import build_cases
 from transom.maths import maximum, minimum, positive
 from transom.result import Cases
@@ -103,6 +106,20 @@ class Trial:
     def method(self) -> str:
         """Which method gives tensions, pad pushes and moments."""
         return "hand"
+
+    @property
+    def meshed(self) -> bool:
+        """True where the moments already are of a board with its notch left out, and openings known by place."""
+        return False
+
+    @property
+    def openings(self) -> tuple[Hole, ...]:
+        """Openings that are looked at where they lie: none by the pencil, which takes them out of its strips."""
+        return ()
+
+    def moments_at_openings(self, strips: Sequence[Strip]) -> Moments:
+        """Mean moments over the wood about openings; asked where there are any to look at."""
+        raise NotImplementedError
 
     @property
     def moments(self) -> Moments:

@@ -68,19 +68,19 @@ MOMENTS = (
 )
 
 
-def plate_values(careful: Careful, pencil: Trial, at_bolts: Sequence[Moments]) -> PlateValues:
-    """Every number that the checks take from the plate; `at_bolts` as the checks asked for them."""
+def plate_values(careful: Careful, pencil: Trial, at_holes: Sequence[Moments]) -> PlateValues:
+    """Every number that the checks take from the plate; `at_holes` as the checks asked for them: bolts, then openings if there are any."""
     v = len(careful.cases)
     return PlateValues(
         tuple(Solved(s, what, places, values, np.broadcast_to(np.asarray(hand, dtype=float), (1, v))[0])
-              for s, what, places, values, hand in _quantities(careful, pencil, at_bolts)),
+              for s, what, places, values, hand in _quantities(careful, pencil, at_holes)),
         grid_words(careful),
         imbalance(careful),
     )  # fmt: skip
 
 
 def _quantities(
-    careful: Careful, pencil: Trial, at_bolts: Sequence[Moments]
+    careful: Careful, pencil: Trial, at_holes: Sequence[Moments]
 ) -> Iterator[tuple[str, str, tuple[str, ...], Array, Value]]:
     a, s = careful.answer, pencil.strips
     count = len(a.borne.bolts)
@@ -96,15 +96,20 @@ def _quantities(
         beyond = np.full((1, len(careful.cases)), line.overhang)
         yield "o_p", "from what holds the board to its edge", ("",), beyond, np.nan
         yield "a_p", "place of the plate's grid", at, np.broadcast_to(line.along[:, None], line.pull.shape), np.nan
-    for moments, places in ((careful.moments, nodes(careful)), *((m, _at_bolts(count)) for m in at_bolts)):
+    for moments, places in (
+        (careful.moments, nodes(careful)),
+        *((m, _at_holes(careful, n)) for n, m in enumerate(at_holes)),
+    ):
         for symbol, what, name in MOMENTS:
             where = places if moments is careful.moments else tuple(f"mean over the wood round{p}" for p in places)
             yield symbol, what, where, np.asarray(getattr(moments, name)), getattr(s, name)
 
 
-def _at_bolts(count: int) -> tuple[str, ...]:
-    """Bolts as they are, then with softer wood under pads and bolts."""
-    return tuple(f"{b}{more}" for more in ("", ", softer wood") for b in BOLTS[:count])
+def _at_holes(careful: Careful, n: int) -> tuple[str, ...]:
+    """Places of the n-th means asked for, bolts and openings by turns: as they are, then with softer wood under the pads."""
+    openings = tuple(f" the opening at y = {o.y:.0f}, z = {-o.down:.0f} mm" for o in careful.openings)
+    names = openings if openings and n % 2 else BOLTS[: len(careful.answer.seat.bolts)]
+    return tuple(f"{name}{more}" for more in ("", ", softer wood")[: len(careful.answer.bounds) + 1] for name in names)
 
 
 def nodes(careful: Careful) -> tuple[str, ...]:

@@ -215,12 +215,15 @@ def as_marked(record: Any, marks: np.random.Generator | None) -> Any:
     return record
 
 
+MEANS = ("moments_at_bolts", "moments_at_openings")
+
+
 def watched() -> Watched:
     """What looks a row up; what the plate hands on; what the plate does within."""
     found = inspect.getmembers(Catalogue, inspect.isfunction)
     rows = tuple(name for name, _ in found if not name.startswith("_"))
     return Watched(
-        rows={Catalogue: rows, Careful: ("moments_at_bolts",)},
+        rows={Catalogue: rows, Careful: MEANS},
         closed=(plate_method.answer, plate_method.on_one_grid),
         closed_methods={plate_method.Recovered: ("better",)},
     )
@@ -271,7 +274,7 @@ def _rows(found: Recording) -> Iterator[Given]:
     for lookup in found.lookups:
         for row in lookup.row if isinstance(lookup.row, tuple) else (lookup.row,):
             label = f"{type(row).__name__.lower()} {getattr(row, 'name', '') or getattr(row, 'id', '')}".strip()
-            if is_dataclass(row) and lookup.table != "moments_at_bolts" and label not in seen:
+            if is_dataclass(row) and lookup.table not in MEANS and label not in seen:
                 seen.add(label)
                 yield from _row(row, label)
 

@@ -14,7 +14,7 @@ def refuse_off_board(setup: Setup) -> None:
     Raises:
         JobError: a pad that bears on no wood, or a bolt beyond its edge, one line each.
     """
-    faults = tuple(_faults(setup))
+    faults = (*_faults(setup), *_in_notch(setup))
     if faults:
         raise JobError(*faults)
 
@@ -45,6 +45,18 @@ def _faults(setup: Setup) -> Iterator[str]:
                 f"[engine.bracket] {row} holes: {_mm(_one(z))} below the top edge, off a board {high}"
                 " high; measure them and the board again"
             )
+
+
+def _in_notch(setup: Setup) -> Iterator[str]:
+    """Bolts and pads of which nothing lies beside or below the notch."""
+    p, place = setup.holding.pattern, setup.place
+    wide, deep = _one(place.notch_width), _one(place.notch_depth)
+    says = f"inside a notch {_mm(wide)} wide and {_mm(deep)} deep; measure both again"
+    for row, y, z in (("upper", p.y_u, p.z_u), ("lower", p.y_l, p.z_l)):
+        if _one(y) < wide / 2 and _one(z) < deep:
+            yield f"[engine.bracket] {row} holes: {_mm(2 * _one(y))} apart and {_mm(_one(z))} down, {says}"
+    if _one(p.y_pad) + _one(setup.holding.pad_width) / 2 <= wide / 2 and _one(p.h) <= deep:
+        yield f"[engine.bracket] pads: they end {_mm(_one(p.h))} down, {says}"
 
 
 def _mm(x: float) -> str:

@@ -1,0 +1,171 @@
+"""What is cut out of a board: geometry by hand, inner corners that no grid makes worse, and a plate cut and stiffened
+like with like against another program's."""
+
+import numpy as np
+import pytest
+
+from tests.board.boards import board, uniform
+from transom.board.answer import answer
+from transom.board.elements import Section
+from transom.board.grid import Rectangle, grid
+from transom.board.outline import Corner, about, beside, corners, notch, relieved, square
+from transom.board.plate import Plate, Support, edges
+from transom.board.recover import fields
+
+BOARD = Rectangle(-300.0, 300.0, -450.0, 0.0)
+(NOTCH,) = notch(200.0, 40.0)
+
+
+def test_a_notch_of_no_size_is_none() -> None:
+    assert notch(0.0, 40.0) == notch(200.0, 0.0) == ()
+    assert Rectangle(-100.0, 100.0, -40.0, 0.0) == NOTCH
+
+
+def test_what_lies_beside_a_notch() -> None:
+    """A pad from y 80 to 180 over a notch to 100: below it 20 x 290, beside it 80 x 330."""
+    found = beside(Rectangle(80.0, 180.0, -330.0, 0.0), (NOTCH,))
+    assert set(found) == {Rectangle(100.0, 180.0, -330.0, 0.0), Rectangle(80.0, 100.0, -330.0, -40.0)}
+    assert beside(Rectangle(-50.0, 50.0, -30.0, -10.0), (NOTCH,)) == ()
+    clear = Rectangle(120.0, 180.0, -330.0, 0.0)
+    assert beside(clear, (NOTCH,)) == (clear,)
+
+
+def test_an_opening_in_the_middle_of_a_pad_leaves_four_parts() -> None:
+    hole = square(0.0, -100.0, 60.0, BOARD)
+    parts = beside(Rectangle(-100.0, 100.0, -200.0, 0.0), (hole,))
+    assert sum(p.area for p in parts) == pytest.approx(200.0 * 200.0 - 60.0 * 60.0)
+    assert len(parts) == 4
+
+
+def test_a_patch_ends_alike_on_both_sides_of_its_bolt() -> None:
+    """Bolt 20 from the board's top, 30 under and 25 beside the notch: the way that leaves more."""
+    assert about(0.0, -20.0, (50.0, 50.0), BOARD, ()) == Rectangle(-50.0, 50.0, -40.0, 0.0)
+    assert about(0.0, -70.0, (50.0, 50.0), BOARD, (NOTCH,)) == Rectangle(-50.0, 50.0, -100.0, -40.0)
+    assert about(145.0, -45.0, (50.0, 50.0), BOARD, (NOTCH,)) == Rectangle(100.0, 190.0, -90.0, 0.0)
+    off = about(100.0, -20.0, (30.0, 30.0), BOARD, (NOTCH,))
+    assert off.centre == (100.0, -20.0)
+    assert off.y_hi == 100.0
+
+
+def test_corners_that_lie_on_an_edge_are_none() -> None:
+    assert set(corners(NOTCH, BOARD)) == {Corner(-100.0, -40.0, -1.0, -1.0), Corner(100.0, -40.0, 1.0, -1.0)}
+    assert len(list(corners(square(0.0, -200.0, 120.0, BOARD), BOARD))) == 4
+
+
+def test_no_finer_grid_makes_an_inner_corner_worse() -> None:
+    """The corner's own moment grows by a sixth from the first grid to the last; its mean over a thickness by 3 %."""
+    raw, kept = [], []
+    for target in (40.0, 20.0, 10.0):
+        b = board(36.7, target=target)
+        y, z = (sorted({*v, *more}) for v, more in ((b.grid.y, (-100.0, 100.0)), (b.grid.z, (-40.0,))))
+        cut = grid(y, z, target, missing=[NOTCH])
+        a = answer(type(b)(cut, b.section, b.supports, b.seat), np.array([[-3e3, 2.6e6, 0.0]]), ["ahead"])
+        near = Corner(100.0, -40.0, 1.0, -1.0).near(a.grid, 36.7, [(bolt.y, bolt.z) for bolt in a.seat.bolts])
+        raw.append(np.abs(a.fields.M_1[near]).max())
+        kept.append(np.abs(relieved(a, corners(NOTCH, BOARD), 36.7)[0][near]).max())
+    assert raw[2] > 1.15 * raw[0]
+    assert kept == pytest.approx(np.full(3, kept[2]), rel=0.03)
+
+
+def test_a_peak_at_a_bolt_beside_a_corner_stays() -> None:
+    b = board(36.7, target=20.0)
+    cut = grid(sorted({*b.grid.y, -140.0, 140.0}), b.grid.z, 20.0, missing=notch(280.0, 20.0))
+    a = answer(type(b)(cut, b.section, b.supports, b.seat), np.array([[-3e3, 2.6e6, 0.0]]), ["ahead"])
+    i, j = (int(np.argmin(np.abs(line - at))) for line, at in ((a.grid.y, 163.5), (a.grid.z, -47.6)))
+    M = relieved(a, corners(notch(280.0, 20.0)[0], BOARD), 36.7)[0]
+    assert M[i, j] == a.fields.M_1[i, j]
+
+
+def test_every_load_on_a_cut_board_finds_its_way_to_the_supports() -> None:
+    """Notch and both lower corners cut; nothing of the grid there carries, and the solve stays block by block."""
+    gone = [NOTCH, Rectangle(-300.0, -240.0, -450.0, -400.0), Rectangle(240.0, 300.0, -450.0, -400.0)]
+    on = grid([-300.0, 0.0, 300.0], [-450.0, 0.0], 25.0, missing=gone)
+    plate = Plate(on, uniform(36.7), tuple(Support(line) for line in edges((-300.0, 300.0), (-450.0, 0.0))))
+    load = on.spread(BOARD)[..., None] * 1000.0
+    s = plate.solve(load)
+    assert s.reaction.sum() == pytest.approx(-1000.0, rel=1e-9)
+    assert (s.w[~on.nodes] == 0).all()
+    assert plate.mirrored
+    assert np.isnan(fields(plate, s).M_1[~on.nodes]).all()
+
+
+def test_pynite_quad_on_a_notched_and_stiffened_board() -> None:
+    """Like with like on one grid: 600 x 400 x 40, notch 240 x 60 in its free top edge, 60 x 240 mm of it 52 thick.
+
+    Deflections 1 %; mean moment over 60 mm below the notch's corner, where no grid settles the corner's own, and the
+    thinner board's own share of the moment in the middle of the patch 2 %.
+    """
+    Pynite = pytest.importorskip("Pynite")
+    E, nu, thick, thin, cut = 10000.0, 0.3, 52.0, 40.0, Rectangle(-120.0, 120.0, -60.0, 0.0)
+    on = grid([-300.0, -120.0, 0.0, 120.0, 300.0], [-400.0, -240.0, -210.0, -180.0, -60.0, 0.0], 15.0, missing=[cut])
+    y, z = ((v[1:] + v[:-1]) / 2 for v in (on.y, on.z))
+    t = np.where(np.outer(np.abs(y) < 120.0, (z > -240.0) & (z < -180.0)), thick, thin)
+    supports = tuple(Support(line) for line in LINES)
+    s = Plate(on, section(t, E, nu), supports).solve(
+        on.spread(BOARD_400)[..., None] * 0.01 * (600.0 * 400.0 - cut.area)
+    )
+    M = fields(Plate(on, section(thin, E, nu), supports), s).M_1
+    model, names = pynite(Pynite, on, t, E, nu)
+    for place in ((0.0, -210.0), (120.0, 0.0), (0.0, -60.0), (0.0, -300.0)):
+        i, j = node(on, *place)
+        assert s.w[i, j, 0] == pytest.approx(abs(model.nodes[names[i, j]].DZ["Combo 1"]), rel=1e-2)
+    weights = on.spread(Rectangle(120.0, 120.0, -120.0, -60.0))
+    mine = float((weights[weights > 0] @ M[weights > 0]).item())
+    assert mine == pytest.approx(mean_below(model, on, 120.0, (-120.0, -60.0)), rel=2e-2)
+    middle = node(on, 0.0, -210.0)
+    assert M[*middle, 0] == pytest.approx(at_node(model, *middle) * (thin / thick) ** 3, rel=2e-2)
+
+
+def section(t, E, nu):  # type: ignore[no-untyped-def]
+    """Of a uniform plate, one thickness or one for each cell."""
+    D, S = E * t**3 / 12 / (1 - nu**2), 5 / 6 * E / 2 / (1 + nu) * t
+    return Section(D, nu * D, D, (1 - nu) / 2 * D, S, S)
+
+
+def node(on, y, z):  # type: ignore[no-untyped-def]
+    """The node nearest to a place."""
+    return int(np.argmin(np.abs(on.y - y))), int(np.argmin(np.abs(on.z - z)))
+
+
+BOARD_400 = Rectangle(-300.0, 300.0, -400.0, 0.0)
+LINES = edges((-300.0, 300.0), (-400.0, 0.0))[:3]  # both sides and the bottom; the top is free
+LOCAL = ((-1, -1), (1, -1), (1, 1), (-1, 1))
+
+
+def pynite(Pynite, on, t, E, nu):  # type: ignore[no-untyped-def]
+    """The starboard half of the same board in the other program, and the names of its nodes."""
+    model = Pynite.FEModel3D()
+    model.add_material("wood", E, E / 2 / (1 + nu), nu, 1e-9)
+    names = np.empty(on.nodes.shape, dtype=object)
+    half = len(on.y) // 2
+    for i, j in zip(*np.nonzero(on.nodes), strict=True):
+        if i < half:
+            continue
+        names[i, j] = f"N{i}_{j}"
+        model.add_node(names[i, j], on.y[i], on.z[j], 0)
+        model.def_support(names[i, j], True, True, i == len(on.y) - 1 or j == 0, False, bool(i == half), True)
+    for i, j in zip(*np.nonzero(on.present), strict=True):
+        if i < half:
+            continue
+        around = (names[i, j], names[i + 1, j], names[i + 1, j + 1], names[i, j + 1])
+        model.add_quad(f"Q{i}_{j}", *around, t[i, j], "wood")
+        model.add_quad_surface_pressure(f"Q{i}_{j}", 0.01)
+    model.analyze_linear(sparse=True, check_stability=False)
+    return model, names
+
+
+def at_node(model, i, j):  # type: ignore[no-untyped-def]
+    """Moment along y at a node: mean of the quads that meet there."""
+    quads = [model.quads.get(f"Q{i + m}_{j + n}") for m, n in ((0, 0), (-1, 0), (-1, -1), (0, -1))]
+    return abs(np.mean([q.moment(*p, True, "Combo 1").ravel()[0] for q, p in zip(quads, LOCAL, strict=True) if q]))
+
+
+def mean_below(model, on, y, ends):  # type: ignore[no-untyped-def]
+    """Mean moment along y over an upright line, from the middles of the sides of the quads on both sides of it."""
+    i, _ = node(on, y, 0.0)
+    rows = [j for j in range(len(on.z) - 1) if ends[0] < (on.z[j] + on.z[j + 1]) / 2 < ends[1]]
+    both = [
+        [model.quads[f"Q{k}_{j}"].moment(side, 0, True, "Combo 1").ravel()[0] for k, side in ((i - 1, 1), (i, -1))]
+        for j in rows
+    ]
+    return abs(np.mean(both))
