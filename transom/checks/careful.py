@@ -182,14 +182,14 @@ class Careful(Trial):
     @cached_property
     def _openings(self) -> tuple[Rectangle, ...]:
         wide = wide_openings(self)
-        return tuple(square(o.y, -o.down, o.diameter, self.whole) for o in wide)
+        return tuple(square(o.y, -o.down, o.diameter, self.extent) for o in wide)
 
     def _apart(self, station: float, cuts: Sequence[float]) -> bool:
         """True where the grid can keep a station beside the edges of what is cut out, which have to be lines of it."""
         return all(station == e or abs(station - e) > self.target / 20 for e in cuts)
 
     @cached_property
-    def whole(self) -> Rectangle:
+    def extent(self) -> Rectangle:
         """The board as if nothing were cut out of it."""
         W, H = _float(self.setup.place.width) / 2, _float(self.setup.place.height)
         return Rectangle(-W, W, -H, 0.0)
@@ -200,7 +200,7 @@ class Careful(Trial):
         foot = min(_float(p.h), _float(self.setup.place.height))
         top = _float(h.pad_top)
         # What hangs over the edge of the board bears on nothing.
-        return on_wood(Rectangle(middle - reach, middle + reach, -foot, -min(top, foot)), self.whole)
+        return on_wood(Rectangle(middle - reach, middle + reach, -foot, -min(top, foot)), self.extent)
 
     def _seat(self, E_90: float) -> Seat:
         """Bolts and pads on wood of a stiffness through its thickness, MPa."""
@@ -230,7 +230,7 @@ class Careful(Trial):
         wood = wood_stiffness(E_90, worked.area, _float(self.t))
         # The bolt pulls at its hole, and so must what presses on the wood: of a patch that reaches further to one
         # side only as much is loaded as there is on the other (harder on the board).
-        where = about(y, -depth, (min(left, right), min(up, down)), self.whole, self.cuts)
+        where = about(y, -depth, (min(left, right), min(up, down)), self.extent, self.cuts)
         if self.clamped:
             return Bolt(y, -depth, float(np.asarray(wood)), where)
         steel = shank_stiffness(STEEL, _float(self.hardware.A_s), _float(grip_of(self)))
@@ -272,7 +272,7 @@ class Careful(Trial):
         """Moments per width at every node of the finer grid, (places, v)."""
         there = self.answer.grid.nodes.ravel()
         v = len(self.cases)
-        found = (corner for cut in self.cuts for corner in corners(cut, self.whole))
+        found = (corner for cut in self.cuts for corner in corners(cut, self.extent))
         fields = relieved(self.answer, found, _float(self.t))
         one, two, twist = (m.reshape(-1, v)[there] for m in fields)
         return Moments(one, two, twist)
@@ -296,7 +296,7 @@ class Careful(Trial):
 
     def _over(self, ups: Sequence[Rectangle], levels: Sequence[Rectangle]) -> Moments:
         a = self.answer
-        ups, levels = ([on_wood(r, self.whole) for r in lines] for lines in (ups, levels))
+        ups, levels = ([on_wood(r, self.extent) for r in lines] for lines in (ups, levels))
         return Moments(a.means("M_1", ups), a.means("M_2", levels), a.means("M_12", ups))
 
     def worst_place(self, utilisation: Array) -> Array:
@@ -316,9 +316,9 @@ class Careful(Trial):
     @property
     def pads(self) -> Array:
         """Push of each pad, N, (2, v)."""
-        pads = self.answer.borne.pads
-        half = len(pads) // 2
-        return np.stack([pads[:half].sum(axis=0), pads[half:].sum(axis=0)])
+        pads, cells = self.answer.borne.pads, self.answer.seat.pads
+        port = np.array([c.where.centre[0] < 0.0 for c in cells])
+        return np.stack([pads[port].sum(axis=0), pads[~port].sum(axis=0)])
 
     @cached_property
     def pushes_low(self) -> Array:

@@ -187,9 +187,9 @@ def _run(j: Judgement, mount: Mount, marks: np.random.Generator | None = None, p
 
 
 def _plate(trial: Trial, solved: Careful | None) -> Careful:
-    """The careful method, solved, or as it was solved before; its board is made in either case, and first."""
+    """The careful method, solved, or as it was solved before; its board and loads are made in either case, and first."""
     plate = careful_of(trial)
-    bolts = plate.board.seat.bolts
+    bolts, _ = plate.board.seat.bolts, plate.actions
     answer = plate.answer if solved is None else solved.answer
     assert len(answer.seat.bolts) == len(bolts)
     vars(plate)["answer"] = answer  # where the property keeps what it worked out
