@@ -12,7 +12,7 @@ from transom.checks.openings import Strip, shares, strips_about, wide_openings
 from transom.errors import JobError
 from transom.job.records import Hole, Job
 from transom.judge.evaluate import careful_of, trial_of
-from transom.judge.seat import refuse_off_board
+from transom.judge.off_board import refuse_off_board
 
 LOADS = cases({"ahead": ("short", AHEAD), "hard-over": ("short", HARD_OVER)})
 
