@@ -6,9 +6,11 @@ import numpy as np
 import pytest
 
 from tests.checks.shop import AHEAD, HARD_OVER, JOB, MOUNT, cases, on_board, setup_of
+from transom.checks import frame
 from transom.checks.board import bending, pads
 from transom.checks.careful import Careful
 from transom.checks.openings import Strip, shares, strips_about, wide_openings
+from transom.checks.spacing import between_frame
 from transom.errors import JobError
 from transom.job.records import Hole, Job
 from transom.judge.evaluate import careful_of, trial_of
@@ -125,3 +127,33 @@ def test_cap_rail_with_a_notch_as_wide_as_its_sides() -> None:
     of = careful(job)
     assert len(of.lines) == 3
     assert np.isfinite(used(of))
+
+
+def frame_edge(**changes: float) -> tuple[float, float]:
+    """Least and found distance from a frame bolt to an edge, of the shop's job under a cap rail."""
+    job = replace(on_board(**changes), frame=replace(JOB.frame, kind="cap rail"))
+    (found,) = (c for c in frame.checks(trial_of(setup_of(job), LOADS, [MOUNT])) if c.what == "hole-to-board-edge")
+    return float(found.demand[0, 0]), float(found.resistance[0, 0])
+
+
+def test_frame_bolts_laid_into_the_notch_do_not_pass() -> None:
+    """Seven bolts along the top line, 25 down: the middle one stands on the center line, in air or 15 under the floor."""
+    least, whole = frame_edge()
+    assert whole == pytest.approx(25.0)
+    assert frame_edge(notch_width=200.0, notch_depth=40.0) == (least, 0.0)
+    assert frame_edge(notch_width=200.0, notch_depth=10.0)[1] == pytest.approx(15.0)
+    assert frame_edge(notch_width=540.0, notch_depth=40.0)[1] == 0.0
+
+
+def lowest_plate(height: float) -> tuple[float, float]:
+    forward = replace(MOUNT.engine_bolts.forward, height=height)  # type: ignore[union-attr]
+    mount = replace(MOUNT, engine_bolts=replace(MOUNT.engine_bolts, forward=forward))  # type: ignore[type-var]
+    found = between_frame(trial_of(setup_of(), LOADS, [mount]))
+    return float(found.demand[0, 0]), float(found.resistance[0, 0])
+
+
+def test_a_plate_over_the_pods_bottom_flange_does_not_pass() -> None:
+    """Lower bolts 250.8 down, flange from 450 - 2 x 25 = 400 on: a plate 310 high reaches to 405.8; 76 high, it is the
+    sides that are nearer: 381/2 = 190.5 of 280 - 25 = 255."""
+    assert lowest_plate(310.0) == pytest.approx((405.8, 400.0))
+    assert lowest_plate(76.2) == pytest.approx((190.5, 255.0))

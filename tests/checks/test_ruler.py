@@ -5,9 +5,11 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from tests.report.jobs import sized
+from tests.report.jobs import DRAWN, job, sized
+from transom.catalogue import SHIPPED
 from transom.checks.careful import Careful
 from transom.checks.ruler import PUSH, movement, push_aft, ruler, stop_and_look
+from transom.judge.judging import judge
 
 
 def plate(name: str = "example") -> Careful:
@@ -50,7 +52,8 @@ def test_against_a_beam_by_hand() -> None:
     to as far again below the bolts, at most half the board; the real strip is helped by what hangs below it and
     pressed by pads, so that the two are of one size only.
     """
-    careful = plate()
+    careful = judge(job("example"), SHIPPED, DRAWN["example"]).careful
+    assert careful is not None
     a = careful.setup.holding.pattern
     push, x = 800.0, 290.0
     M = push * x + push * float(careful.t[0, 0]) / 2  # about mid-thickness; the lean turns no weight's moment

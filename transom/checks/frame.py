@@ -10,6 +10,8 @@ import numpy as np
 from transom.checks.check import check, load_duration_factor
 from transom.checks.frame_pull import LINE, FrameForces, forces, in_plane, working_length
 from transom.checks.joints import PUNCH, pull_over, punching, wall_bearing, washer_on_wood
+from transom.checks.patch import half_of
+from transom.checks.places import distance, past
 from transom.checks.sideways import row_share, sideways_resistance
 from transom.checks.trial import Trial, design_value, found_strength
 from transom.formula import formula
@@ -38,7 +40,7 @@ from transom.standards.lag_screws import (
     working_diameter,
 )
 from transom.standards.nds import adjusted_value
-from transom.units import MM, MPA, ONE, Array, N
+from transom.units import MM, MPA, ONE, Array, N, Value
 
 BOLT = "EN 1993-1-8:2005, Table 3.4"
 WOOD = "EN 1995-1-1:2004, 8.2.3; aluminum flange as steel plate and edges from 1.5 d at e/4d are conventions"
@@ -113,7 +115,9 @@ def sideways(trial: Trial) -> Array:
     F_v_Rk = one_plate(f_h, t, d, yield_moment(b.f_ub, d), f.flange)
     n_ef = effective_number(f.n_side, f.side_pitch, b.d)
     k = trial.setup.factors.connection(trial.cases.duration)
-    return np.asarray(sideways_resistance(F_v_Rk, k, cross_banded_edge_factor(f.edge, b.d), row_share(n_ef, f.n_side)))
+    return np.asarray(
+        sideways_resistance(F_v_Rk, k, cross_banded_edge_factor(edge_of_holes(trial), b.d), row_share(n_ef, f.n_side))
+    )
 
 
 def _in_wood(trial: Trial, F: FrameForces) -> tuple[CheckArray, ...]:
@@ -138,7 +142,7 @@ def _washered(trial: Trial, F: FrameForces) -> tuple[tuple[CheckArray, ...], Arr
         design_value(f_c, trial.k),
         trial.setup.factors.gamma_M1,
         trial.factor("washer.yield_MPa"),
-        trial.setup.frame.edge,
+        edge_of_holes(trial),
         np.minimum(trial.setup.frame.side_pitch, trial.setup.frame.end_pitch),
     )
     washers = _check(trial, "washer-on-wood", "ec5", F.pull, R_ax, "EN 1995-1-1:2004, 8.5.2(2)", method=trial.method,
@@ -221,13 +225,26 @@ def _flange_bending(trial: Trial, F: FrameForces) -> tuple[CheckArray, ...]:
     )
 
 
+def edge_of_holes(trial: Trial) -> Value:
+    """From the frame bolts to the board's nearest edge; sides and floor of the notch are edges too."""
+    f, place = trial.setup.frame, trial.setup.place
+    if not trial.notched:
+        return f.edge
+    half = half_of(place.notch_width)
+    beside = minimum(f.edge, distance(past(half_of(f.span), half, half), past(f.first, place.notch_depth, 0.0)))
+    even = np.asarray(f.n_top) % 2 == 0
+    innermost = np.where(even, half_of(f.end_pitch), np.zeros_like(np.asarray(f.end_pitch)))
+    top = distance(past(innermost, half, half), past(f.first, place.notch_depth, 0.0))
+    return np.where(np.asarray(f.n_top) > 0, minimum(beside, top), beside)
+
+
 def _places(trial: Trial) -> tuple[CheckArray, ...]:
     f = trial.setup.frame
     d, once = f.bolts.d, (ONCE,)
     practice = "common practice"
     return (
-        _check(trial, "hole-to-board-edge", "", least_hole_edge(d, trial.factor("frame.least_edge_d")), f.edge,
-               "NDS 2018, Table 12.5.1C", unit="mm", cases=once, note="resistance falls with e/4d"),
+        _check(trial, "hole-to-board-edge", "", least_hole_edge(d, trial.factor("frame.least_edge_d")), edge_of_holes(trial),
+               "NDS 2018, Table 12.5.1C", unit="mm", cases=once, note="resistance falls with e/4d; sides and floor of a notch are edges too"),
         _check(trial, "spacing", "", practice_pitch(d), np.minimum(f.side_pitch, f.end_pitch),
                "3 d between holes", unit="mm", cases=once, evidence=practice, known_by="memory"),
         _check(trial, "count", "", f.least, f.bolts.count, "two bolts on each line at least", unit="",

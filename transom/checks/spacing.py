@@ -78,13 +78,35 @@ def clear_inside(span: MM, inset: MM) -> MM:
     return span / 2.0 - inset
 
 
+@formula(symbol="z_o", source="lowest edge of washer or plate", evidence="published", known_by="derived")
+def lowermost(z: MM, down: MM) -> MM:
+    """How deep a washer or plate on a bolt at depth z reaches."""
+    return z + down
+
+
+@formula(symbol="z_f", source="upper edge of a pod's bottom flange", evidence="published", known_by="derived")
+def clear_above(z_bottom: MM, inset: MM) -> MM:
+    """From the top edge to the upper edge of the bottom flange."""
+    return z_bottom - inset
+
+
 def between_frame(trial: Trial) -> CheckArray:
-    """Washers and plates inside lie between the flanges or uprights, which are on the same face."""
+    """Washers and plates inside lie between the flanges or uprights, and above a pod's bottom flange, which are on the
+    same face: the nearer of the two."""
     w, p, place = trial.hardware, trial.setup.holding.pattern, trial.setup.place
     own = half_of(np.where(w.round_, w.outside, w.width))
     reach = np.where(w.per > 0, own, outermost(np.maximum(p.y_u, p.y_l), own))
-    return _once(trial, "plate-between-frame", "backing", "", reach, clear_inside(place.span, place.inset),
+    room = np.maximum(np.asarray(clear_inside(place.span, place.inset)), LEAST_ROOM)
+    if place.kind == "pod":
+        down = np.asarray(lowermost(p.z_l, trial.extents(upper=False)[3]))
+        above = np.maximum(np.asarray(clear_above(place.z_bottom, place.inset)), LEAST_ROOM)
+        lower = np.asarray(share_of_room(down, above)) > np.asarray(share_of_room(reach, room))
+        reach, room = np.where(lower, down, reach), np.where(lower, above, room)
+    return _once(trial, "plate-between-frame", "backing", "", reach, room,
                  "the tape: plate against flange or upright", "outermost edge of the backing to the inner edge of the frame")  # fmt: skip
+
+
+LEAST_ROOM = 1e-3  # mm; where nothing is left inside the frame
 
 
 def _room_taken(trial: Trial) -> Array:
