@@ -39,7 +39,7 @@ SCRIPTS = sorted(EXAMPLES.glob("*.py"))
 SIZED = {
     "pontoon-115hp": "board.plies-sliding-upper-bolts",
     "setback-90hp": "board.bending",
-    "pontoon-40hp": "crossmembers.wall-pull-through",
+    "pontoon-40hp": "board.bending",
     "uprights-90hp": "board.plies-sliding-upper-bolts",
     "runabout-60hp": "board.plies-sliding-upper-bolts",
 }
@@ -47,7 +47,7 @@ SIZED = {
 FAILING = {"custom-bracket-failing"}
 STATED = {
     "uprights-90hp": ("board.plies-sliding-upper-bolts", False),
-    "runabout-60hp": ("board.bending", True),
+    "runabout-60hp": ("board.plies-sliding-upper-bolts", True),
 }
 
 

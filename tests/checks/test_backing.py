@@ -2,6 +2,7 @@
 
 from math import pi, sqrt
 
+import numpy as np
 import pytest
 
 from tests.checks.shop import AHEAD, BOLTS, MOUNT, alone, on_board, plate, row, setup_of, trial, with_bolts
@@ -83,10 +84,28 @@ def test_lower_row_takes_its_own_tension() -> None:
 
 
 def test_own_bending() -> None:
-    """p = 5251.4/5192.7 = 1.0113 over 43.02 - 9.525 = 33.50: 567.4 N mm/mm; 6.35^2 x 240/(4 x 1.1) = 2199.4."""
+    """p = 5251.4/5192.7 = 1.0113 over 43.02 - 9.525 = 33.50: 567.4 N mm/mm; 6.35^2 x 240/(4 x 1.1) = 2199.4.
+
+    Over two bolts it bends as the board does: 69,600 x 6.35^3/(5806.6 x 36.52^3) = 0.06301 of the board's moment.
+    """
     one = row(trial(), "backing.plate-bending-upper-bolts.dg1", "ahead")
-    assert one.demand == pytest.approx(567.4, rel=1e-3)
+    followed = 0.06301 * float(trial().strips.Mx[0, 0])
+    assert followed == pytest.approx(115, abs=1)
+    assert one.demand == pytest.approx(567.4 + followed, rel=1e-3)
     assert one.resistance == pytest.approx(2199.4, rel=1e-4)
+
+
+def test_a_plate_on_one_bolt_follows_nothing_and_one_over_four_follows_the_worse_way() -> None:
+    by_per = {per: plate(width=381.0, height=300.0 if per == "all" else 76.2, per=per) for per in ("bolt", "all")}
+    single, whole = (trial(mount=m) for m in by_per.values())
+    for of, share in ((single, 0.0), (whole, 1.0)):
+        one = row(of, "backing.plate-bending-upper-bolts.dg1", "ahead")
+        p = of.upper_patch
+        reach = max(float(np.ravel(v)[0]) for v in (p.inner, p.outer, p.up, p.down)) - 19.05 / 2
+        pressure = float(of.upper_tension[0, 0]) / float(np.ravel(p.area)[0]) * reach**2 / 2
+        s, k = of.strips, 69600 * 6.35**3 / 36.52**3
+        followed = max(k * abs(float(s.Mx[0, 0])) / 5806.6, k * abs(float(s.My[0, 0])) / 6210.0)
+        assert one.demand == pytest.approx(pressure + share * followed, rel=1e-3)
 
 
 def test_two_plies_of_alloy_differ_by_their_yield() -> None:

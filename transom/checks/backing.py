@@ -1,14 +1,17 @@
 """Washers and backing plates: the wood they crush, and their own bending."""
 
+import numpy as np
+
 from transom.checks.check import check
 from transom.checks.patch import Patch
 from transom.checks.trial import Trial
 from transom.formula import formula
-from transom.maths import maximum, positive
+from transom.maths import absolute, maximum, positive
 from transom.result import CheckArray
 from transom.units import MM, MM2, MPA, ONE, Array, N, Value
 
 CRUSH = "EN 1995-1-1:2004, 8.5.2(2)"
+FOLLOWED = "a plate loose behind a board bends as it does: m_f = E_p t_p^3/12 times the curvature M/(E t^3/12)"
 OWN_BENDING = "AISC Design Guide 1, 2nd ed., 3.1.4 (plastic section), cantilever beyond the nut"
 
 
@@ -37,6 +40,30 @@ def plate_moment_resistance(t_p: MM, f_y: MPA, gamma_M: ONE) -> N:
     return t_p * t_p * f_y / (4.0 * gamma_M)
 
 
+@formula(symbol="m_f", source=FOLLOWED, evidence="convention", known_by="derived",
+         typical={"M": 2000.0, "E_p": 70e3, "t_p": 6.0, "E": 6000.0, "t": 37.0})  # fmt: skip
+def followed_moment(M: N, E_p: MPA, t_p: MM, E: MPA, t: MM) -> N:
+    """Moment per width of a loose plate bent as the board behind it is by M."""
+    return absolute(M) * E_p * t_p**3 / (E * t**3)
+
+
+@formula(symbol="m_Ed", source="one on the other", evidence="convention", known_by="derived")
+def both_moments(m: N, m_f: N) -> N:
+    """What pressure and the board's curvature bend a plate by together."""
+    return m + m_f
+
+
+def _followed(trial: Trial, upper: bool) -> Value:
+    """Of a plate over a pair of bolts across the board, over all four up it too; none of one on a single bolt."""
+    w, s, t, m = trial.hardware, trial.stacks, trial.t, trial.moments_behind(upper=upper)
+    one, two = (trial.worst_place(np.asarray(followed_moment(M, w.E, w.t, E[:, None], t)))
+                for M, E in ((m.Mx, s.E_1), (m.My, s.E_2)))  # fmt: skip
+    return np.where(w.per > 1, maximum(one, two), np.where(w.per > 0, one, 0.0))
+
+
+NOTE = "moment per mm of width, bent with the board where it spans bolts; the wood is credited with none of that"
+
+
 def _rows(trial: Trial) -> tuple[tuple[str, Array, Patch], tuple[str, Array, Patch]]:
     return (
         ("upper", trial.upper_tension, trial.upper_patch),
@@ -54,12 +81,15 @@ def crush(trial: Trial) -> tuple[CheckArray, ...]:
 
 
 def own_bending(trial: Trial) -> tuple[CheckArray, ...]:
-    """Washer or plate as a cantilever beyond the nut, over the reach that works."""
+    """Washer or plate as a cantilever beyond the nut, over the reach that works; bent with the board where it spans bolts.
+
+    The wood is credited with none of that: a loose plate helps only while its bolts pull and its ends press (conservative).
+    """
     w = trial.hardware
     may = plate_moment_resistance(w.t, w.f_y, trial.setup.factors.gamma_M1)
     return tuple(
-        check(trial, f"plate-bending-{row}-bolts", "dg1", _cantilever(T, patch, w.flats), may, OWN_BENDING,
-              part="backing", method=trial.method, known_by="memory", note="moment per mm of width")
+        check(trial, f"plate-bending-{row}-bolts", "dg1", both_moments(_cantilever(T, patch, w.flats), _followed(trial, row == "upper")),
+              may, OWN_BENDING, part="backing", method=trial.method, known_by="memory", note=NOTE)
         for row, T, patch in _rows(trial)
     )  # fmt: skip
 

@@ -158,8 +158,8 @@ def moments_beside_openings(trial: Trial) -> tuple[Array, Array]:
 def _left_of_strips(trial: Trial) -> tuple[Value, Value]:
     """Share left beside openings and top notch for bending across and up: of the pencil's strips; the plate has them itself."""
     one, place = np.ones((1, 1)), trial.setup.place
-    across, up = by_strips(trial) if trial.setup.job.board.openings and not trial.meshed else (one, one)
-    if trial.meshed or not trial.notched:
+    across, up = by_strips(trial) if trial.setup.job.board.openings and trial.openings is None else (one, one)
+    if trial.openings is not None or not trial.notched:
         return across, up
     beside = share_beside(place.notch_depth, trial.strips.b1), share_beside(place.notch_width, place.width)
     return both_shares(across, beside[0]), both_shares(up, beside[1])

@@ -84,11 +84,6 @@ class Careful(Trial):
         """Tensions, pad pushes and moments come from the plate."""
         return "plate"
 
-    @property
-    def meshed(self) -> bool:
-        """Notch and wide openings are left out of the plate."""
-        return True
-
     @cached_property
     def openings(self) -> tuple[Hole, ...]:
         """Openings left to the net section."""
@@ -288,6 +283,14 @@ class Careful(Trial):
             ups.append(Rectangle(bolt.y, bolt.y, bolt.z - high, bolt.z + high))
             levels.append(Rectangle(bolt.y - reach, bolt.y + reach, bolt.z, bolt.z))
         return self._over(ups, levels)
+
+    def moments_behind(self, *, upper: bool) -> Moments:
+        """Mean moments over the backing's height, and width, at the bolts of a row, (4, v), with softer wood too."""
+        inner, outer, up, down = (_smallest(r) for r in self.extents(upper=upper))
+        bolts = self.answer.seat.bolts[:2] if upper or self.clamped else self.answer.seat.bolts[2:]
+        ups = [Rectangle(b.y, b.y, b.z - down, b.z + up) for b in bolts]
+        wide = min(inner, outer)
+        return self._over(ups, [Rectangle(b.y - wide, b.y + wide, b.z, b.z) for b in bolts])
 
     def moments_at_openings(self, strips: Sequence[Strip]) -> Moments:
         """Mean moments over the strips of wood through openings, in the same manner, (2 k, v)."""

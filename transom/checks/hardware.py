@@ -47,6 +47,7 @@ class Hardware:
     height: Array
     t: Array
     f_y: Array
+    E: Array
     mass: Array
     stainless: Array
 
@@ -138,6 +139,7 @@ def _forward(s: EngineBolts, tables: Catalogue) -> dict[str, float]:
         "height": w.OD_mm,
         "t": w.t_mm,
         "f_y": tables.factor("washer.yield_MPa").value,
+        "E": 0.0,  # no washer spans two bolts
         "mass": float(washers_mass(length_in_m(w.OD_mm), length_in_m(w.ID_mm), length_in_m(w.t_mm), rho, n)),
     }
 
@@ -154,6 +156,7 @@ def _plate(b: Backing, d: float, tables: Catalogue) -> dict[str, float]:
         "height": b.height,
         "t": b.thickness,
         "f_y": metal.Fy_MPa,
+        "E": metal.E_MPa,
         "mass": float(plates_mass(sides[0], sides[1], sides[2], metal.rho_kg_m3, plates_needed(b.per))),
     }
 

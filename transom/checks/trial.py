@@ -108,14 +108,9 @@ class Trial:
         return "hand"
 
     @property
-    def meshed(self) -> bool:
-        """True where the moments already are of a board with its notch left out, and openings known by place."""
-        return False
-
-    @property
-    def openings(self) -> tuple[Hole, ...]:
-        """Openings that are looked at where they lie: none by the pencil, which takes them out of its strips."""
-        return ()
+    def openings(self) -> tuple[Hole, ...] | None:
+        """Openings looked at where they lie, the notch being left out already; None by the pencil, which strips them off."""
+        return None
 
     def moments_at_openings(self, strips: Sequence[Strip]) -> Moments:
         """Mean moments over the wood about openings; asked where there are any to look at."""
@@ -128,6 +123,10 @@ class Trial:
 
     def moments_at_bolts(self, upper: Value, lower: Value, wide: Value) -> Moments:
         """Mean moments over the wood that shares a hole, mm wide; the strips' own, which are means already."""
+        return self.moments
+
+    def moments_behind(self, *, upper: bool) -> Moments:
+        """Moments that bend the board at a row of bolts, where plates lie behind it; of every place on a row."""
         return self.moments
 
     def worst_place(self, utilisation: Array) -> Array:

@@ -68,19 +68,19 @@ MOMENTS = (
 )
 
 
-def plate_values(careful: Careful, pencil: Trial, at_holes: Sequence[Moments]) -> PlateValues:
-    """Every number that the checks take from the plate; `at_holes` as the checks asked for them: bolts, then openings if there are any."""
+def plate_values(careful: Careful, pencil: Trial, means: Sequence[tuple[str, Moments]]) -> PlateValues:
+    """Every number that the checks take from the plate; `means` as the checks asked for them, each with the name it is asked by."""
     v = len(careful.cases)
     return PlateValues(
         tuple(Solved(s, what, places, values, np.broadcast_to(np.asarray(hand, dtype=float), (1, v))[0])
-              for s, what, places, values, hand in _quantities(careful, pencil, at_holes)),
+              for s, what, places, values, hand in _quantities(careful, pencil, means)),
         grid_words(careful),
         imbalance(careful),
     )  # fmt: skip
 
 
 def _quantities(
-    careful: Careful, pencil: Trial, at_holes: Sequence[Moments]
+    careful: Careful, pencil: Trial, means: Sequence[tuple[str, Moments]]
 ) -> Iterator[tuple[str, str, tuple[str, ...], Array, Value]]:
     a, s = careful.answer, pencil.strips
     count = len(a.borne.bolts)
@@ -98,17 +98,20 @@ def _quantities(
         yield "a_p", "place of the plate's grid", at, np.broadcast_to(line.along[:, None], line.pull.shape), np.nan
     for moments, places in (
         (careful.moments, nodes(careful)),
-        *((m, _at_holes(careful, n)) for n, m in enumerate(at_holes)),
+        *((m, _about(careful, asked)) for asked, m in means),
     ):
         for symbol, what, name in MOMENTS:
             where = places if moments is careful.moments else tuple(f"mean over the wood round{p}" for p in places)
             yield symbol, what, where, np.asarray(getattr(moments, name)), getattr(s, name)
 
 
-def _at_holes(careful: Careful, n: int) -> tuple[str, ...]:
-    """Places of the n-th means asked for, bolts and openings by turns: as they are, then with softer wood under the pads."""
-    openings = tuple(f" the opening at y = {o.y:.0f}, z = {-o.down:.0f} mm" for o in careful.openings)
-    names = openings if openings and n % 2 else BOLTS[: len(careful.answer.seat.bolts)]
+def _about(careful: Careful, asked: str) -> tuple[str, ...]:
+    """Places of means: bolts, openings or the bolts of one row, as they are, then with softer wood under the pads."""
+    names = {
+        "moments_at_bolts": BOLTS[: len(careful.answer.seat.bolts)],
+        "moments_at_openings": tuple(f" the opening at y = {o.y:.0f}, z = {-o.down:.0f} mm" for o in careful.openings),
+        "moments_behind": (" the row's bolt to port", " the row's bolt to starboard"),
+    }[asked]
     return tuple(f"{name}{more}" for more in ("", ", softer wood")[: len(careful.answer.bounds) + 1] for name in names)
 
 

@@ -123,7 +123,9 @@ class Resolver:
     def plate(self) -> PlateValues | None:
         """Every number the careful method handed on."""
         run = self.trace.run
-        means = [x.row for x in run.recording.lookups if isinstance(x.row, Moments) and x.place >= run.solved]
+        means = [
+            (x.table, x.row) for x in run.recording.lookups if isinstance(x.row, Moments) and x.place >= run.solved
+        ]
         return None if run.plate is None else plate_values(run.plate, run.trial, means)
 
     @cached_property
