@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from transom.checks.board import hole_strips
 from transom.checks.check import check
 from transom.checks.patch import Patch
 from transom.checks.trial import Trial
@@ -53,12 +54,13 @@ def both_moments(m: N, m_f: N) -> N:
     return m + m_f
 
 
-def _followed(trial: Trial, upper: bool) -> Value:
-    """Of a plate over a pair of bolts across the board, over all four up it too; none of one on a single bolt."""
-    w, s, t, m = trial.hardware, trial.stacks, trial.t, trial.moments_behind(upper=upper)
+def _followed(trial: Trial, T: Array, upper: bool) -> Value:
+    """Of a plate over a pair of bolts that pull, across the board, over all four up it too; none on a single bolt."""
+    w, s, t, m = trial.hardware, trial.stacks, trial.t, trial.moments_behind(hole_strips(trial), upper=upper)
     one, two = (trial.worst_place(np.asarray(followed_moment(M, w.E, w.t, E[:, None], t)))
                 for M, E in ((m.Mx, s.E_1), (m.My, s.E_2)))  # fmt: skip
-    return np.where(w.per > 1, maximum(one, two), np.where(w.per > 0, one, 0.0))
+    own = np.where(w.per > 1, maximum(one, two), np.where(w.per > 0, one, 0.0))
+    return np.where(T > 0, own, 0.0)
 
 
 NOTE = "moment per mm of width, bent with the board where it spans bolts; the wood is credited with none of that"
@@ -88,7 +90,7 @@ def own_bending(trial: Trial) -> tuple[CheckArray, ...]:
     w = trial.hardware
     may = plate_moment_resistance(w.t, w.f_y, trial.setup.factors.gamma_M1)
     return tuple(
-        check(trial, f"plate-bending-{row}-bolts", "dg1", both_moments(_cantilever(T, patch, w.flats), _followed(trial, row == "upper")),
+        check(trial, f"plate-bending-{row}-bolts", "dg1", both_moments(_cantilever(T, patch, w.flats), _followed(trial, T, row == "upper")),
               may, OWN_BENDING, part="backing", method=trial.method, known_by="memory", note=NOTE)
         for row, T, patch in _rows(trial)
     )  # fmt: skip

@@ -116,7 +116,7 @@ def _whole_and_net(trial: Trial) -> tuple[Array, Array]:
     """Utilisation of the whole section and of what the bolts' holes and openings leave, (n, v)."""
     across, up = _left_of_strips(trial)
     whole = _utilisation(trial, trial.moments, across, up)
-    strips = _hole_strips(trial)
+    strips = hole_strips(trial)
     at_bolts = trial.moments_at_bolts(*strips)
     hole_across, hole_up = _hole_shares(trial, strips)
     if trial.openings:
@@ -171,7 +171,7 @@ def bending_without_holes(trial: Trial) -> Array:
     return trial.worst_place(trial.stacks.veneer_utilisation(m.Mx, m.My, m.Mxy, trial.k))
 
 
-def _hole_strips(trial: Trial) -> tuple[Value, Value, Value]:
+def hole_strips(trial: Trial) -> tuple[Value, Value, Value]:
     """Width of wood that shares the moment at a hole: up and down at an upper and a lower bolt, and sideways."""
     d_h, u, low = trial.over_bore, trial.upper_patch, trial.lower_patch
     upper = strip_to_edge(strip_about_hole(across_bolt(u.up, u.down), d_h), trial.upper_edge)

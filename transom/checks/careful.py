@@ -277,20 +277,28 @@ class Careful(Trial):
 
         Under a pad the moment hangs on where along it the push comes to lie, and so on that stiffness.
         """
+        asked = _smallest(upper), _smallest(lower), _smallest(wide)
+        if asked in self._known:
+            return self._known[asked]
         reach, ups, levels = _smallest(wide) / 2, [], []
         for n, bolt in enumerate(self.answer.seat.bolts):
             high = _smallest(upper if n < 2 else lower) / 2
             ups.append(Rectangle(bolt.y, bolt.y, bolt.z - high, bolt.z + high))
             levels.append(Rectangle(bolt.y - reach, bolt.y + reach, bolt.z, bolt.z))
-        return self._over(ups, levels)
+        self._known[asked] = self._over(ups, levels)
+        return self._known[asked]
 
-    def moments_behind(self, *, upper: bool) -> Moments:
-        """Mean moments over the backing's height, and width, at the bolts of a row, (4, v), with softer wood too."""
-        inner, outer, up, down = (_smallest(r) for r in self.extents(upper=upper))
-        bolts = self.answer.seat.bolts[:2] if upper or self.clamped else self.answer.seat.bolts[2:]
-        ups = [Rectangle(b.y, b.y, b.z - down, b.z + up) for b in bolts]
-        wide = min(inner, outer)
-        return self._over(ups, [Rectangle(b.y - wide, b.y + wide, b.z, b.z) for b in bolts])
+    @cached_property
+    def _known(self) -> dict[tuple[float, float, float], Moments]:
+        """Means already asked for."""
+        return {}
+
+    def moments_behind(self, strips: tuple[Value, Value, Value], *, upper: bool) -> Moments:
+        """Those of the bolts of one row, (4, v)."""
+        found, count = self.moments_at_bolts(*strips), len(self.answer.seat.bolts)
+        row = np.arange(len(found.Mx)) % count < 2
+        own = row if upper or self.clamped else ~row
+        return Moments(found.Mx[own], found.My[own], found.Mxy[own])
 
     def moments_at_openings(self, strips: Sequence[Strip]) -> Moments:
         """Mean moments over the strips of wood through openings, in the same manner, (2 k, v)."""

@@ -125,7 +125,7 @@ class Trial:
         """Mean moments over the wood that shares a hole, mm wide; the strips' own, which are means already."""
         return self.moments
 
-    def moments_behind(self, *, upper: bool) -> Moments:
+    def moments_behind(self, strips: tuple[Value, Value, Value], *, upper: bool) -> Moments:
         """Moments that bend the board at a row of bolts, where plates lie behind it; of every place on a row."""
         return self.moments
 

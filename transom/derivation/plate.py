@@ -106,11 +106,10 @@ def _quantities(
 
 
 def _about(careful: Careful, asked: str) -> tuple[str, ...]:
-    """Places of means: bolts, openings or the bolts of one row, as they are, then with softer wood under the pads."""
+    """Places of means: bolts or openings, as they are, then with softer wood under the pads."""
     names = {
         "moments_at_bolts": BOLTS[: len(careful.answer.seat.bolts)],
         "moments_at_openings": tuple(f" the opening at y = {o.y:.0f}, z = {-o.down:.0f} mm" for o in careful.openings),
-        "moments_behind": (" the row's bolt to port", " the row's bolt to starboard"),
     }[asked]
     return tuple(f"{name}{more}" for more in ("", ", softer wood")[: len(careful.answer.bounds) + 1] for name in names)
 

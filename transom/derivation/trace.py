@@ -215,7 +215,7 @@ def as_marked(record: Any, marks: np.random.Generator | None) -> Any:
     return record
 
 
-MEANS = ("moments_at_bolts", "moments_at_openings", "moments_behind")
+MEANS = ("moments_at_bolts", "moments_at_openings")
 
 
 def watched() -> Watched:
