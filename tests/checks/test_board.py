@@ -219,6 +219,16 @@ def test_pad_off_the_board_presses_on_what_is_there() -> None:
     assert one.demand == pytest.approx(21.28, rel=1e-3)
 
 
+def test_the_strips_are_loaded_where_a_pad_lies_on_wood() -> None:
+    """Pads 70 wide at 140 on a board 320 wide: from 105 to 160, middle 132.5; on one 350 wide they just fit."""
+    for width, y in ((320.0, 132.5), (350.0, 140.0)):
+        narrow = trial(on_board(width=width))
+        moved = replace(narrow.setup.holding, pattern=replace(narrow.setup.holding.pattern, y_pad=y), pad_width=0.0)
+        same = replace(narrow, setup=replace(narrow.setup, holding=moved))
+        assert narrow.strips.Mx == pytest.approx(same.strips.Mx)
+        assert narrow.strips.My == pytest.approx(same.strips.My)
+
+
 def test_pad_over_a_notch_presses_beside_it() -> None:
     """A notch 250 wide reaches 125: of a pad from 105 to 175 there are 50; b 100, 2 M'/(f b) = 12,723, y = 23.54."""
     one = row(trial(on_board(notch_width=250.0, notch_depth=20.0)), "board.pad-bearing.ec5", "ahead")

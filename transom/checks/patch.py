@@ -136,6 +136,13 @@ def half_of(length: MM) -> MM:
     return length / 2.0
 
 
+@formula(symbol="y_p", source="what hangs over the board's side bears on nothing", evidence="published",
+         known_by="derived")  # fmt: skip
+def middle_on_wood(y: MM, b: MM, W: MM) -> MM:
+    """Middle of what of a pad b wide at y lies on a board W wide."""
+    return y - positive(y + b / 2.0 - W / 2.0) / 2.0
+
+
 @dataclass(frozen=True)
 class Patch:
     """The wood one bolt or pad works on: reach from its middle, net area, perimeters, each (n, v).

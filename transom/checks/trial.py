@@ -16,6 +16,7 @@ from transom.checks.patch import (
     Patch,
     half_of,
     lost_to_openings,
+    middle_on_wood,
     net_bearing_area,
     perimeters_of,
     reach_on_side,
@@ -181,7 +182,7 @@ class Trial:
     @cached_property
     def strips(self) -> StripResult:
         """The board as crossed strips, (n, v)."""
-        s, p = self.stacks, self.setup.place
+        s, p, h = self.stacks, self.setup.place, self.setup.holding
         return crossed_strips(
             kind=p.kind,
             N=self.actions.N,
@@ -193,7 +194,7 @@ class Trial:
             G12=s.G_12[:, None],
             W=p.span,
             H=p.z_bottom,
-            bracket=self.setup.holding.pattern,
+            bracket=replace(h.pattern, y_pad=middle_on_wood(h.pattern.y_pad, h.pad_width, p.width)),
         )
 
     @cached_property
