@@ -274,10 +274,13 @@ def test_a_notch_beside_a_bolt_is_an_edge_inward(width: float, inward: float, fr
     assert of.above(163.5, 47.6) == pytest.approx(27.6 if width > 327.0 else 47.6)
 
 
-def test_openings_count_against_the_narrower_strip() -> None:
-    """Bored 25. Rows at 47.6 and 0.8 x 330 = 264 ahead: 155.8 above half way; at 66 and 250.8 astern: 158.4."""
+def test_openings_count_against_the_strip_they_lie_in() -> None:
+    """Bored 25, 400 down. Half way between the rows at 155.8 ahead, 158.4 astern; below it 269.2 and 266.6 to the bottom line.
+
+    On the center line half of it lies in the strip up the board on either side, 280 wide.
+    """
     whole, bored = trial(), trial(on_board(openings=(Hole(0.0, 400.0, 25.0),)))
-    across, up = map(np.ravel, board._opening_shares(bored))
-    assert across[[0, 2]] == pytest.approx([1 - 25 / 155.8, 1 - 25 / 158.4])
-    assert up[0] == pytest.approx(1 - 25 / 280.0)
-    assert [float(np.ravel(s)[0]) for s in board._opening_shares(whole)] == [1.0, 1.0]
+    across, up = map(np.ravel, board._left_of_strips(bored))
+    assert across[[0, 2]] == pytest.approx([1 - 25 / 269.2, 1 - 25 / 266.6])
+    assert up[0] == pytest.approx(1 - 12.5 / 280.0)
+    assert [float(np.ravel(s)[0]) for s in board._left_of_strips(whole)] == [1.0, 1.0]

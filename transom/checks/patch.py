@@ -143,6 +143,13 @@ def middle_on_wood(y: MM, b: MM, W: MM) -> MM:
     return y - positive(y + b / 2.0 - W / 2.0) / 2.0
 
 
+@formula(symbol="D_o", source="bore for the epoxy plug: bolt and a stated excess", evidence="common practice",
+         known_by="read")  # fmt: skip
+def over_bore_diameter(d: MM, excess: MM) -> MM:
+    """Diameter bored, filled and drilled again, so that no bolt touches bare wood."""
+    return d + excess
+
+
 @dataclass(frozen=True)
 class Patch:
     """The wood one bolt or pad works on: reach from its middle, net area, perimeters, each (n, v).

@@ -1,6 +1,5 @@
 """n candidate mounts on one place under v cases: everything the checks share, computed once."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass, fields, replace
 from functools import cached_property
 from typing import Self
@@ -18,6 +17,7 @@ from transom.checks.patch import (
     lost_to_openings,
     middle_on_wood,
     net_bearing_area,
+    over_bore_diameter,
     perimeters_of,
     reach_on_side,
     remaining,
@@ -65,13 +65,6 @@ def found_strength(f_k: MPA, share: ONE) -> MPA:
     return f_k * share
 
 
-@formula(symbol="D_o", source="bore for the epoxy plug: bolt and a stated excess", evidence="common practice",
-         known_by="read")  # fmt: skip
-def over_bore_diameter(d: MM, excess: MM) -> MM:
-    """Diameter bored, filled and drilled again, so that no bolt touches bare wood."""
-    return d + excess
-
-
 @formula(symbol="R_d", source="EN 1995-1-1:2004, 8.5.2(2)")
 def bearing_resistance(f_d: MPA, A_net: MM2) -> N:
     """Pull that crushes the wood under the area that works."""
@@ -113,7 +106,7 @@ class Trial:
         """Openings looked at where they lie, the notch being left out already; None by the pencil, which strips them off."""
         return None
 
-    def moments_at_openings(self, strips: Sequence[Strip]) -> Moments:
+    def moments_at_openings(self, strips: tuple[Strip, ...]) -> Moments:
         """Mean moments over the wood about openings; asked where there are any to look at."""
         raise NotImplementedError
 
