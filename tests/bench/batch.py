@@ -1,10 +1,10 @@
 """`transom batch`: cost a job at 100, 1,000 and 10,000, memory of all its processes, two workers beside a control.
 
-    python tests/bench/batch.py [FOLDER] [part ...] [--rows]
+    python tests/bench/batch.py [FOLDER] [part ...]
 
 Parts: linear, memory, workers, careful; all where none is named. What is measured is kept in FOLDER/measured.json (a
 folder of the temporary ones if left out), so that a second call goes on where the first one ended; the table is
-printed from it at the end. On an idle machine: about an hour for all, most of it 10,000 jobs by the pencil method.
+printed from it at the end, and `all.py --batch FOLDER` takes the README's rows from it. On an idle machine: about an hour for all, most of it 10,000 jobs by the pencil method.
 Linux (reads /proc). Not collected by pytest.
 """
 
@@ -16,16 +16,11 @@ import subprocess
 import sys
 import tempfile
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
-sys.path.insert(0, str(Path(__file__).parent))
-
-from rows import WANTED_ROWS, Row, brief, hand_over
-
 ROOT = Path(__file__).parents[2]
-SCRIPT = "batch.py"
 JOB = """
 [boat]
 kind = "pontoon"
@@ -205,30 +200,8 @@ def table(m: dict[str, Any]) -> list[str]:
     return out
 
 
-def rows(m: dict[str, Any]) -> Iterator[Row]:
-    """The same as rows of the README's table."""
-    many, few = m["memory 10000"], m["linear 1000"]
-    a, b = many["cpu"] / 10_000, few["cpu"] / 1000
-    yield Row("`transom batch --pencil`, a job of 10,000, by the processor", brief(a), f"of 1,000: {brief(b)}", f"{a / b:.3f}x",
-              "0.9x to 1.1x", SCRIPT)  # fmt: skip
-    c, d = m["careful 1000"]["cpu"] / 1000, m["careful 100"]["cpu"] / 100
-    yield Row(
-        "`transom batch`, a job of 1,000, by the processor",
-        brief(c),
-        f"of 100: {brief(d)}",
-        f"{c / d:.3f}x",
-        "",
-        SCRIPT,
-    )
-    yield Row("batch of 10,000, memory of parent and two workers", f"{many['most']:.0f} MB at most",
-              f"slope {many['slope']:+.2f} MB for 1,000 jobs", "", "400 MB or less, slope about zero", SCRIPT)  # fmt: skip
-    w = m["workers 200"]
-    yield Row("batch, two workers over one, by the clock", f"{w['batch']:.2f}x", f"plain Python, two processes: {w['control']:.2f}x",
-              f"{w['ratio']:.2f}x", "0.9x or more", SCRIPT)  # fmt: skip
-
-
 def main() -> None:
-    given = [a for a in sys.argv[1:] if a != "--rows"]
+    given = sys.argv[1:]
     folder = Path(given[0]) if given else Path(tempfile.gettempdir()) / "transom-batch-bench"
     folder.mkdir(parents=True, exist_ok=True)
     kept = folder / "measured.json"
@@ -239,10 +212,7 @@ def main() -> None:
         print(f"{name} ...", file=sys.stderr, flush=True)
         measured[name] = measure()
         kept.write_text(json.dumps(measured, indent=1))
-    if WANTED_ROWS:
-        hand_over(rows(measured))
-    else:
-        print("\n".join(table(measured)))
+    print("\n".join(table(measured)))
 
 
 if __name__ == "__main__":
