@@ -1,6 +1,6 @@
 """Bolts of frame and pod: the old ones as found and the least that has to be added, or new ones, smallest first."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Container, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import product
 
@@ -86,18 +86,25 @@ def fastened(job: Job, tables: Catalogue, trial: Trial) -> Settled:
 
     def framed(bolts: FrameBolts) -> Trial:
         values = values_of(collect(_with(job, bolts, job.crossmembers.bolts), tables))
-        return replace(trial, setup=replace(trial.setup, frame=frame_hold(trial.setup.place, tables, values, bolts)))
+        return _held_by(trial, replace(trial.setup, frame=frame_hold(trial.setup.place, tables, values, bolts)))
 
     def hung(bolts: FrameBolts) -> Trial:
         other = _with(job, job.frame.bolts, bolts)
         pod = pod_hold(trial.setup.place, tables, values_of(collect(other, tables)), other.crossmembers)
-        return replace(trial, setup=replace(trial.setup, pod=pod))
+        return _held_by(trial, replace(trial.setup, pod=pod))
 
     bolts, held = _least(frame_options(job, tables), framed, frame.checks)
     if trial.setup.pod is None:
         return Settled(_with(job, bolts, FrameBolts(chosen=True)), () if held else ("frame",))
     pod, hangs = _least(pod_options(job, tables), hung, crossmembers.checks)
     return Settled(_with(job, bolts, pod), ("frame",) * (not held) + ("crossmembers",) * (not hangs))
+
+
+def _held_by(trial: Trial, setup: Setup) -> Trial:
+    """The trial with other bolts of frame or pod; what it knows already of board and lines does not hang on them."""
+    other = replace(trial, setup=setup)
+    vars(other).update({name: vars(trial)[name] for name in ("actions", "edge_lines") if name in vars(trial)})
+    return other
 
 
 def _least(
@@ -225,18 +232,25 @@ class Added:
         return self.bolts.keep and self.holds and not (self.more or self.washer or self.doubler)
 
 
-def additions(before: Job, after: Settled, tables: Catalogue, mount: Mount) -> tuple[Added, ...]:
-    """What was found or chosen for frame and pod."""
-    return tuple(_additions(before, after, tables, mount))
+JOINTS = ("frame", "crossmembers")
 
 
-def _additions(before: Job, settled: Settled, tables: Catalogue, mount: Mount) -> Iterator[Added]:
+def additions(
+    before: Job, after: Settled, tables: Catalogue, mount: Mount, joints: Container[str] = JOINTS
+) -> tuple[Added, ...]:
+    """What was found or chosen for frame and pod, or for one of them."""
+    return tuple(_additions(before, after, tables, mount, joints))
+
+
+def _additions(
+    before: Job, settled: Settled, tables: Catalogue, mount: Mount, joints: Container[str]
+) -> Iterator[Added]:
     facts, after = collect(before, tables), settled.job
     pairs = [("frame", before.frame.bolts, after.frame.bolts)]
     if "crossmembers.count" in facts:
         pairs.append(("crossmembers", before.crossmembers.bolts, after.crossmembers.bolts))
     for joint, old, new in pairs:
-        if new is None:
+        if new is None or joint not in joints:
             continue
         kept = old if old is not None and old.keep else FrameBolts()
         found = round(facts[f"{joint}.bolts.count"].value)

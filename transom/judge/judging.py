@@ -140,7 +140,10 @@ def _settled(
         return fastened(job, tables, trial), None
     plate = careful_of(trial, kin=kin)
     answer = solved or plate.answer
-    return fastened(job, tables, replace(plate, solved=answer)), answer
+    told = replace(plate, solved=answer)
+    # Asked once for all the bolts that are tried.
+    _ = told.actions, told.edge_lines
+    return fastened(job, tables, told), answer
 
 
 def _could_add(
@@ -151,8 +154,7 @@ def _could_add(
     if not failing & {"frame", "crossmembers"}:
         return ()
     settled, _ = _settled(job, tables, mount, solved is not None, solved)
-    added = additions(job, settled, tables, mount)
-    return tuple(a for a in added if a.joint in failing)
+    return additions(job, settled, tables, mount, failing)
 
 
 def _unwelded(
@@ -170,7 +172,7 @@ def _unwelded(
         return ()
     sound = replace(job, frame=replace(job.frame, flange_weld=math.inf))
     settled, _ = _settled(sound, tables, mount, solved is not None, solved)
-    return tuple(a for a in additions(sound, settled, tables, mount) if a.joint == "frame" and a not in fasteners)
+    return tuple(a for a in additions(sound, settled, tables, mount, ("frame",)) if a not in fasteners)
 
 
 def side_by_side(pencil: Sequence[CheckArray], careful: Sequence[CheckArray], trial: Trial) -> tuple[CheckArray, ...]:

@@ -24,6 +24,9 @@ AREA = 0.25  # what a ratio of areas under backing counts beside one of thicknes
 # and on one coarse one, and by as much again as the two candidates are apart. Of 675 estimates in 12 random jobs the
 # highest above its own plate were 3 % of candidates up to 0.02 apart, 6 % up to 0.05, 9 % up to 0.1, 17 % beyond 0.2.
 FINE, ROUGH = 0.02, 0.05
+# A candidate's own coarse plate may be over its two grids' by so much before they are asked all the same: of 530 within
+# 12 % of the limit in 70 random jobs the highest above was 1.3 %, tests/bench/quick_looks.py.
+COARSE = 0.03
 CLOSE = 0.02  # nearer than this a quick look tells nothing that the plate like it did not
 FAR = 0.35  # farther from any plate than this an estimate gives no candidate up: one from a board of 30 mm had one of 54 at 1.9, its own 0.64
 KEPT = 12  # plates of either kind: some ten megabytes each on two grids
@@ -134,7 +137,7 @@ class Prober:
             return None
         found = Tried(self, int(block.places[i]), block.like[:, i], block.u[:, i], block.limit[:, i], likely)
         known = block.apart[i] <= CLOSE or (np.isfinite(block.apart[i]) and likely <= SURE)
-        if not known and not found.quick_look() <= 1.0 + ROUGH:
+        if not known and not found.quick_look() <= 1.0 + COARSE:
             return None
         return found if found.passes_screen else None
 
