@@ -43,7 +43,7 @@ def _line(line: Line, c: Chart) -> Iterator[str]:
 
 def _row(p: Point, c: Chart) -> tuple[str, str, str, str]:
     units = c.own.job.head.units
-    built = f"{words.board(p.layers, c.own.setup.tables)}: {show.measured(p.wood, units, towards='down')}"
+    built = f"{words.board(p.layers, c.own.setup.tables)}: {show.measured(p.wood, units)}"
     picked = "NOTHING IN STOCK WORKS" if p.state == NOTHING else built
     weakest = f"{words.linked(p, c)}, {percent(p.weakest.utilisation)}"
     return show.power(p.power, units), words.needs(p, units), picked, weakest

@@ -46,8 +46,8 @@ def linked(p: Point, c: Chart) -> str:
 
 
 def needs(p: Point, units: str) -> str:
-    """The thickness asked for, as by a caliper, rounded up: in fractions it could read more than the board picked for it."""
-    return "-" if p.needs is None else show.measured(p.needs.thickness, units, towards="up")
+    """The thickness asked for (already rounded up), as by a caliper: in fractions it could read more than the board has."""
+    return "-" if p.needs is None else show.measured(p.needs.thickness, units)
 
 
 def own_words(c: Chart) -> tuple[str, ...]:
