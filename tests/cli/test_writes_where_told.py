@@ -241,3 +241,38 @@ def test_paper_is_never_written_over_the_job_it_is_made_of(
     assert main([str(job) if w == "JOB" else str(target) if w == "TARGET" else w for w in words]) == 2
     assert job.read_text(encoding="utf-8") == jobs()["pontoon-40hp"]
     assert "is the job itself" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("estimate", "JOB", "--buy", "--out", "OUT", "--despite-failure", "--force"),
+        ("review", "JOB", "--maps", "OUT", "--force"),
+    ],
+    ids=["buy", "maps"],
+)
+def test_a_link_in_a_folder_of_papers_is_not_followed(
+    words: tuple[str, ...], tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    job, out, other = tmp_path / "job.toml", tmp_path / "out", tmp_path / "other"
+    job.write_text(jobs()["pontoon-40hp"], encoding="utf-8")
+    out.mkdir()
+    asked = [str(job) if w == "JOB" else str(out) if w == "OUT" else w for w in words]
+    assert main(asked) == 0
+    made = sorted(out.iterdir())
+    assert made
+    made[0].unlink()
+    other.write_text("mine", encoding="utf-8")
+    made[0].symlink_to(other)
+    capsys.readouterr()
+    assert main(asked) == 2
+    assert "is a link" in capsys.readouterr().err
+    assert other.read_text(encoding="utf-8") == "mine"
+
+
+def test_a_chart_is_not_drawn_over_its_job(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    job, link = tmp_path / "job.toml", tmp_path / "chart.svg"
+    job.write_text(jobs()["pontoon-40hp"], encoding="utf-8")
+    link.symlink_to(job)
+    assert main(["chart", str(job), "--out", str(link), "--force"]) == 2
+    assert "is the job itself" in capsys.readouterr().err

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from transom.cli.jobs import Force, JobPath, path_of, read
+from transom.cli.jobs import Force, JobPath, apart, path_of, read
 
 if TYPE_CHECKING:
     from transom.chart.records import Chart
@@ -54,6 +54,7 @@ def chart(
     from transom.cli.stream import say, tell
 
     path = path_of(job)
+    apart(path, out, csv)
     stated = read(path)
     powers, names, left_out = _asked(stated, power, panels, (out, csv), force)
     with _progress(1 + len(powers) * len(names)) as done:

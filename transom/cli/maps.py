@@ -23,22 +23,14 @@ def drawn(j: "Judgement", job: Path, folder: Path, force: bool, command: str) ->
         JobError: a file is there and not forced, or the folder cannot be made; nothing is written then.
     """
     from transom.cli.log import log
-    from transom.errors import JobError
+    from transom.cli.mounted import free_names
     from transom.job.files import write_atomic
     from transom.report.maps.pages import pages
 
-    found = {folder / f"{job.stem}-{name}.svg": text for name, text in pages(j).items()}
-    if not found:
+    drawn = {f"{job.stem}-{name}.svg": text for name, text in pages(j).items()}
+    if not drawn:
         return [f"{folder}: no maps, there is no mount that works"]
-    there = [path for path in found if path.exists() or path.is_symlink()]
-    if there and not force:
-        raise JobError(
-            *(f"{p}: is there already and is left as it is. Choose another folder, or add --force." for p in there)
-        )
-    try:
-        folder.mkdir(exist_ok=True)
-    except OSError as error:
-        raise JobError(f"{folder}: no folder can be made there ({error.strerror}). Choose another place.") from None
+    found = dict(zip(free_names(folder, list(drawn), force), drawn.values(), strict=True))
     for path, text in found.items():
         write_atomic(path, text, force)
     log(j, job, f"{command} --maps {folder}", found)

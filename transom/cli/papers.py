@@ -95,14 +95,14 @@ class Papers:
 
     def buy(self) -> Iterator[str]:
         """The buy list."""
+        from transom.cli.mounted import free_names
         from transom.estimate.numbered import number_of
         from transom.report.money.papers import buy_files
 
-        self._folder()
         name = f"buy-{number_of(self.e.judgement.job, self.job)}"
-        yield from self._put(
-            "estimate --buy", {self.folder / f"{name}{x}": c for x, c in buy_files(self.e, self.ways).items()}
-        )
+        files = buy_files(self.e, self.ways)
+        places = free_names(self.folder, [f"{name}{end}" for end in files], self.force)
+        yield from self._put("estimate --buy", dict(zip(places, files.values(), strict=True)))
 
     def csv(self, target: Path) -> Iterator[str]:
         """Every line as CSV."""
