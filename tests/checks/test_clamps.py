@@ -7,8 +7,11 @@ import numpy as np
 import pytest
 
 from tests.checks.shop import HP, JOB, MOUNT, SHEET, alone, found, row, setup_of, trial, whole, with_engine
+from tests.laws import jobs
 from transom.catalogue import SHIPPED
 from transom.checks import all_checks
+from transom.errors import JobError
+from transom.job.read import loads
 from transom.job.records import EngineClamps, Kicker, Layer, Mount
 from transom.judge.evaluate import careful_of, trial_of, worst
 from transom.loads.cases import build_cases
@@ -87,6 +90,14 @@ def test_clamp_screws_are_measured() -> None:
     one = row(trial(taped, BOARD, load), name, "only")
     assert one.demand == pytest.approx((392696 - 7700) / (2 * 64) * 45 / 36.52, rel=1e-3)
     assert one.resistance == pytest.approx(np.pi / 4 * 50**2 * 3 * 2.24 * 0.7 / 1.2, rel=1e-3)
+
+
+def test_clamp_screws_of_a_bolted_engine_are_a_fault() -> None:
+    text = jobs.text({**jobs.job(5), "engine.clamps": {"screw_down": jobs.Q(60.0)}})
+    with pytest.raises(JobError, match=r'\[engine.clamps\] screw_down.*Say held_by = "clamps"'):
+        loads(text)
+    clamped = jobs.changed({**jobs.job(10), "engine.clamps": {"screw_down": jobs.Q(60.0)}}, "engine", held_by="clamps")
+    assert loads(jobs.text(clamped)).engine.clamps.screw_down == 60.0
 
 
 def test_a_long_shaft_on_clamps_finds_a_board() -> None:

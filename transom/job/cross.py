@@ -13,7 +13,7 @@ _FOUR = ("upper_holes", "lower_holes", "rows_apart", "top_to_upper")
 def check(r: Reading) -> None:
     """Add every such fault to the reading."""
     for rule in (
-        _bracket_takes, _power_known, _holes_across, _rows_down, _one_pattern, _points, _notch, _flange,
+        _bracket_takes, _clamps, _power_known, _holes_across, _rows_down, _one_pattern, _points, _notch, _flange,
         _uprights, _lines, _kicker, _mount_plates, _names, _stated_words, _crossmembers, _fasteners, setback,
     ):  # fmt: skip
         rule(r)
@@ -28,6 +28,14 @@ def _bracket_takes(r: Reading) -> None:
     takes = r.get("engine.takes")
     if takes and takes[0] >= takes[1]:
         r.fault("engine.takes", [length(t) for t in takes], "must run from thin to thick", "put the thinner first")
+
+
+def _clamps(r: Reading) -> None:
+    """Places of clamp screws are nothing to an engine that is bolted."""
+    stated = [k for k in ("screw_down", "screw_y", "pad") if r.get(f"engine.clamps.{k}")]
+    if stated and r.get("engine.held_by") != "clamps":
+        r.fault(f"engine.clamps.{stated[0]}", length(r.get(f"engine.clamps.{stated[0]}")), "is of clamp screws, and the engine is not"
+                " said to hang on them", 'say held_by = "clamps" under [engine], or take [engine.clamps] out')  # fmt: skip
 
 
 def _power_known(r: Reading) -> None:
