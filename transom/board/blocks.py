@@ -49,10 +49,11 @@ class End:
 
     def forward(self, f: Array) -> Array:
         """Reduce loads f (h, B, m) to the pivots, in place; returns what arrives at the middle, (B, m)."""
-        arrives = np.zeros(f.shape[1:])
-        for i, carried in enumerate(self._pivots[1]):
+        arrives, carried = np.zeros(f.shape[1:]), self._pivots[1]
+        # Lines before the first that is loaded bring nothing: half of them on a board under a bracket.
+        for i in range(int(np.argmax(np.append(f.any(axis=(1, 2)), True))), len(f)):
             f[i] -= arrives
-            np.matmul(carried.T, f[i], out=arrives)
+            np.matmul(carried[i].T, f[i], out=arrives)
         return arrives
 
     def backward(self, f: Array, middle: Array) -> None:
@@ -61,8 +62,11 @@ class End:
         after, from_after, own = middle, np.empty(middle.shape), np.empty(middle.shape)
         for i in range(len(f) - 1, -1, -1):
             np.matmul(carried[i], after, out=from_after)
-            np.matmul(inverse[i], f[i], out=own)
-            np.subtract(own, from_after, out=f[i])
+            if f[i].any():
+                np.matmul(inverse[i], f[i], out=own)
+                np.subtract(own, from_after, out=f[i])
+            else:
+                np.negative(from_after, out=f[i])
             after = f[i]
 
     def times(self, x: Array, middle: Array) -> tuple[Array, Array]:
