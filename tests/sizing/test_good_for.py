@@ -30,14 +30,18 @@ def test_the_power_it_is_good_for_passes_when_judged() -> None:
 
 
 def test_a_larger_engine_is_not_taken_for_as_light_as_the_jobs_own() -> None:
-    """The example's engine is lighter, and on a smaller propeller, than is usual: a larger one need not be."""
+    """The example's engine is lighter, and on a smaller propeller, than is usual: a larger one need not be.
+
+    Its bracket takes nothing thin here, so that the board has strength to spare.
+    """
     job = load(EXAMPLE)
+    job = replace(job, engine=replace(job.engine, takes=(55.0, 70.0)))
     sized = size(job, SHIPPED)
     assert sized.good_for is not None
     assert sized.mount is not None
     now = sized.facts["engine.power"].value
-    kept = replace(job, engine=replace(job.engine, power=1.51 * now))
+    kept = replace(job, engine=replace(job.engine, power=1.75 * now))
     usual = replace(kept, engine=as_usual(kept.engine))
     assert not judge(kept, SHIPPED, sized.mount, add=True).failing
     assert judge(usual, SHIPPED, sized.mount, add=True).failing
-    assert now <= sized.good_for.power < 1.5 * now
+    assert now <= sized.good_for.power < 1.75 * now
