@@ -15,6 +15,7 @@ from transom.board.grid import Rectangle, grid, stations
 from transom.board.handbook import _Case
 from transom.board.laminate import abd, transverse_shear
 from transom.board.layers import rigidity
+from transom.board.recover import correct
 from transom.board.touching import held
 from transom.errors import JobError
 
@@ -165,3 +166,14 @@ def test_moments_over_lines_with_the_seat_as_it_is_and_softer() -> None:
     change = [w[s] @ field[s] @ other for w, s in zip(weights, some, strict=True)]
     assert m[4:] == pytest.approx(m[:2] + np.array(change), rel=1e-9)
     assert rigidity(12.0, 10.0) == pytest.approx(1000.0)
+
+
+def test_a_correction_is_spread_between_nodes_that_lie_on_the_board() -> None:
+    """Known at the coarser grid's nodes; beside one that is off the board, nodes between keep what they have."""
+    fine, change = np.zeros((3, 3, 1)), np.array([[1.0, 2.0], [3.0, 4.0]])[..., None]
+    correct(fine, change)
+    assert fine[..., 0].tolist() == [[1.0, 1.5, 2.0], [2.0, 2.5, 3.0], [3.0, 3.5, 4.0]]
+    edge = np.zeros((3, 3, 1))
+    change[:, 1] = np.nan
+    correct(edge, change)
+    assert edge[:, :2, 0].tolist() == [[1.0, 0.0], [2.0, 0.0], [3.0, 0.0]]

@@ -13,7 +13,8 @@ from tests.checks.setbacks import whole as of_whole
 from tests.checks.shop import JOB, ROUND, alone, found, on_board, plate, row, setup_of, trial, whole
 from transom.checks import board, crossmembers, frame_pull, setback, sideways
 from transom.checks.edge_lines import _nearer_end
-from transom.checks.joints import wall_bearing
+from transom.checks.hardware import plates_needed
+from transom.checks.joints import wall_bearing, washer_on_wood
 from transom.checks.pod_reactions import pod_reactions
 from transom.checks.trial import Trial
 from transom.job.records import EngineBracket, Hole
@@ -217,3 +218,38 @@ def test_bolts_on_one_line_tell_no_reactions(own: Trial, places: list[tuple[floa
 def test_round_cases_are_what_they_say() -> None:
     assert set(ROUND) == set(trial().cases.names)
     assert len(alone(ROUND["ahead"][1]).names) == 1
+
+
+def test_the_worst_of_a_frames_lines_pulls() -> None:
+    rows = (np.array([[1.0, 5.0, 2.0]]), np.array([[2.0, 2.0, 1.0]]), np.array([[3.0, 1.0, 4.0]]))
+    assert frame_pull.FrameForces(*rows, shear=rows[0]).pull.tolist() == [[3.0, 5.0, 4.0]]
+
+
+@pytest.mark.parametrize("washer, t, times", [(30.0, 3.0, 3.0), (29.9, 3.0, 1.0), (30.0, 2.9, 1.0)])
+def test_a_frames_washer_bears_three_times_only_where_wide_and_thick(washer: float, t: float, times: float) -> None:
+    """3 d across and 0.3 d thick, of 10 mm bolts; stiff as far as f_y of 1e6 makes it; hole 11."""
+    bolt = Bolting(10.0, 58.0, 16.0, 700.0, 0.6, washer, t, 11.0, 4)
+    found = washer_on_wood(bolt, 2.0, 1.1, 1e6, 100.0, 100.0)
+    assert found == pytest.approx(times * 2.0 * np.pi / 4 * (washer**2 - 11.0**2))
+
+
+def test_plates_that_back_four_bolts() -> None:
+    assert [plates_needed(per) for per in ("bolt", "pair", "all")] == [4, 2, 1]
+
+
+def test_service_shear_is_of_the_loads_as_they_are() -> None:
+    """A turn of 1.5e6 about the axis square to the board, factor 1.5: bolts at their distance from the four's middle."""
+    of = trial(loads=alone((0.0, 300.0, -600.0, 1.5e6, 0.0, 0.0)))
+    y, z = np.array([163.5, -163.5, 125.4, -125.4]), np.array([-47.6, -47.6, -250.8, -250.8])
+    z_c = z.mean()
+    J = (y**2 + (z - z_c) ** 2).sum()
+    for M, F_y, F_z, ours in ((1.5e6, 300.0, -600.0, of.shear), (1e6, 200.0, -400.0, of.service_shear)):
+        about = M - (0.0 * F_z - z_c * F_y)
+        V = np.hypot(F_y / 4 - about * (z - z_c) / J, F_z / 4 + about * y / J)
+        assert float(np.ravel(ours)[0]) == pytest.approx(V.max())
+
+
+def test_means_of_rows_have_prying_and_no_couple() -> None:
+    of = trial()
+    assert of.upper_mean == pytest.approx(of.strips.T_u * 45.0 / float(np.ravel(of.t)[0]))
+    assert of.lower_mean == pytest.approx(of.strips.T_l * 45.0 / float(np.ravel(of.t)[0]))

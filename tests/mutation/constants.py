@@ -2,9 +2,11 @@
 
     python tests/mutation/constants.py OUT [--tests 20] [--seed 20]      OUT as coverage_map.py left it
 
-A test is about the function of the engineering rooms that it names itself; where it names none, about one of the
-module its file is named after; else about one that it runs. Of several the one that the fewest other tests run. Its stand-in returns what the function would, with every number in it nought, or one: same shape, same
-kind of record, true or false for a flag, and no exception. Prints a row for each test.
+A test is about the function of the engineering rooms that it names itself; where it names none, about the one in whose
+body the name of the check stands that it asks for; else about one of the module its file is named after, or one that it
+runs. Of several the one that the fewest other tests run. Its stand-in returns what the function would, with every number
+in it nought, or one, or with every text in it emptied too: same shape, same kind of record, true or false for a flag, and
+no exception. Prints a row for each test.
 """
 
 import argparse
@@ -24,10 +26,13 @@ for name in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS"):
 ROOT = Path(__file__).parents[2]
 sys.path[:0] = [str(ROOT), str(Path(__file__).parent)]
 
+import numpy as np  # noqa: E402 - after the threads are set
 from coverage_map import PYTEST, ROOMS  # noqa: E402 - after the path is set
 from forked import judge_in_child, living_functions, run_items  # noqa: E402
 
 STANDS_IN = "transom_tests_stand_in"
+EMPTY = np.float64(0.0)  # the nought that empties texts too
+STANDINS = (0.0, 1.0, EMPTY)
 
 
 @dataclasses.dataclass(frozen=True)
@@ -37,6 +42,7 @@ class Function:
     path: str
     name: str
     tests: frozenset[str]
+    texts: frozenset[str]
 
     @property
     def short(self) -> str:
@@ -49,7 +55,13 @@ def functions(out: Path) -> Iterator[Function]:
         for name, node in defined(ast.parse((ROOT / path).read_text(encoding="utf-8")), ""):
             body = range(node.body[0].lineno, (node.end_lineno or 0) + 1)
             contexts = {c for n in body for c in of_file.get(str(n), ()) if c.startswith("test ")}
-            yield Function(path, name, frozenset(c.removeprefix("test ") for c in contexts))
+            yield Function(path, name, frozenset(c.removeprefix("test ") for c in contexts), frozenset(texts_in(node)))
+
+
+def texts_in(node: ast.AST) -> Iterator[str]:
+    """Texts in a function's body, or between the gaps of one, that may be the name of a check."""
+    yield from (n.value for n in ast.walk(node) if isinstance(n, ast.Constant) and isinstance(n.value, str)
+                and len(n.value) > 4 and " " not in n.value)  # fmt: skip
 
 
 def defined(tree: Any, prefix: str) -> Iterator[tuple[str, ast.FunctionDef]]:
@@ -60,11 +72,15 @@ def defined(tree: Any, prefix: str) -> Iterator[tuple[str, ast.FunctionDef]]:
             yield from defined(node, f"{prefix}{node.name}.")
 
 
-def names_in(test: str) -> set[str]:
-    """What the test function itself uses of transom: names its file imports from there, and attributes."""
+def node_of(test: str) -> tuple[ast.Module, ast.FunctionDef]:
     path, _, name = test.partition("::")
     tree = ast.parse((ROOT / path).read_text(encoding="utf-8"))
-    node = next(n for _, n in defined(tree, "") if n.name == name.split("[")[0])
+    return tree, next(n for _, n in defined(tree, "") if n.name == name.split("[")[0])
+
+
+def names_in(test: str) -> set[str]:
+    """What the test function itself uses of transom: names its file imports from there, and attributes."""
+    tree, node = node_of(test)
     ours = {a.asname or a.name for i in ast.walk(tree) if isinstance(i, ast.ImportFrom) and (i.module or "").startswith("transom")
             for a in i.names}  # fmt: skip
     used = {n.id for n in ast.walk(node) if isinstance(n, ast.Name)} & ours
@@ -72,11 +88,12 @@ def names_in(test: str) -> set[str]:
 
 
 def subject(test: str, everyone: list[Function]) -> Function:
-    names, file = names_in(test), Path(test.split("::", maxsplit=1)[0])
+    names, asked, file = names_in(test), list(texts_in(node_of(test)[1])), Path(test.split("::", maxsplit=1)[0])
     run = [f for f in everyone if test in f.tests]
     named = [f for f in run if f.name.split(".")[-1] in names]
+    says = [f for f in run if any(t in a for t in f.texts for a in asked)]
     beside = [f for f in run if Path(f.path).parent.name == file.parent.name and Path(f.path).stem == file.stem[5:]]
-    return min(named or beside or run, key=lambda f: (len(f.tests), f.short))
+    return min(named or says or beside or run, key=lambda f: (len(f.tests), f.short))
 
 
 def chosen(tests: list[str], n: int, seed: int) -> list[str]:
@@ -90,11 +107,10 @@ def chosen(tests: list[str], n: int, seed: int) -> list[str]:
 
 def like(value: Any, number: float) -> Any:
     """The value with every number in it replaced."""
-    import numpy as np
     import sympy
 
     if value is None or isinstance(value, str):
-        return value
+        return "" if value is not None and number is EMPTY else value
     if isinstance(value, bool | np.bool_):
         return bool(number)
     if isinstance(value, int | float | np.generic):
@@ -155,12 +171,12 @@ class Table:
         everyone, living = list(functions(self.out)), living_functions(ROOT)
         run = {t for f in everyone for t in f.tests}
         failing = 0
-        print("\n| test | is about | with 0 | with 1 |\n|---|---|---|---|")
+        print("\n| test | is about | with 0 | with 1 | emptied |\n|---|---|---|---|---|")
         for t in chosen([t for t in self.items if t in run], self.n, self.seed):
             f = subject(t, everyone)
-            ends = [self.ends(self.items[t], living[str(ROOT / f.path), f.name], number) for number in (0.0, 1.0)]
+            ends = [self.ends(self.items[t], living[str(ROOT / f.path), f.name], number) for number in STANDINS]
             failing += "fails" in ends
-            print(f"| {t.removeprefix('tests/')} | {f.short} | {ends[0]} | {ends[1]} |")
+            print(f"| {t.removeprefix('tests/')} | {f.short} | {' | '.join(ends)} |", flush=True)
         print(f"\n{failing} of {self.n} fail")
         return True
 

@@ -96,6 +96,7 @@ METAL: list[Row] = [
     (aisc.tension_strength_with_shear, {"F_nt": 600.0, "F_nv": 400.0, "f_rv": 100.0}, 580.0),
     (aisc.tension_strength_with_shear, {"F_nt": 600.0, "F_nv": 400.0, "f_rv": 50.0}, 600.0),
     (asme_b1.tensile_stress_area, {"D": 12.7, "p": 25.4 / 13}, pi / 4 * (12.7 - 0.9743 * 25.4 / 13) ** 2),
+    (asme_b1.minor_area, {"D": 12.7, "p": 2.0}, pi / 4 * (12.7 - 2.38157) ** 2),
     (iso898.tensile_stress_area, {"d": 12.0, "P": 1.75}, 84.2665),
     (iso898.minor_area, {"d": 12.0, "P": 1.75}, pi / 4 * 9.85298**2),
     (iso898.clamp_load, {"F_p": 1000.0}, 750.0),
