@@ -163,3 +163,8 @@ def test_every_fault_is_told_in_one_run():
         stacks([[19.0]], [[True]], [[5]], PANEL, used=[[False]])
     with pytest.raises(JobError, match="shape"):
         stacks([[19.0, 19.0]], [[True]], [[5, 5]], PANEL)
+
+
+def test_a_sheet_of_no_thickness_is_refused():
+    with pytest.raises(JobError, match=r"sheet thickness 0\.0 mm"):
+        stacks([[19.0, 0.0]], [[True, True]], [[5, 5]], PANEL)

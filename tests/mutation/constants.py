@@ -79,19 +79,31 @@ def node_of(test: str) -> tuple[ast.Module, ast.FunctionDef]:
 
 
 def names_in(test: str) -> set[str]:
-    """What the test function itself uses of transom: names its file imports from there, and attributes."""
+    """What the test function itself uses of transom: names its file imports from there; `.x` for an attribute x."""
     tree, node = node_of(test)
     ours = {a.asname or a.name for i in ast.walk(tree) if isinstance(i, ast.ImportFrom) and (i.module or "").startswith("transom")
             for a in i.names}  # fmt: skip
+    attributes = [n for n in ast.walk(node) if isinstance(n, ast.Attribute)]
+    of_modules = {n.attr for n in attributes if isinstance(n.value, ast.Name) and n.value.id in ours}
     used = {n.id for n in ast.walk(node) if isinstance(n, ast.Name)} & ours
-    return used | {n.attr for n in ast.walk(node) if isinstance(n, ast.Attribute)}
+    return used | of_modules | {f".{n.attr}" for n in attributes}
+
+
+def texts_of_module(test: str) -> list[str]:
+    """Texts in the test function, and behind the names of its file that it uses."""
+    tree, node = node_of(test)
+    used = {n.id for n in ast.walk(node) if isinstance(n, ast.Name)}
+    behind = [n for n in tree.body if isinstance(n, ast.Assign) and any(isinstance(t, ast.Name) and t.id in used
+              for target in n.targets for t in ast.walk(target))]  # fmt: skip
+    return [t for n in (node, *behind) for t in texts_in(n)]
 
 
 def subject(test: str, everyone: list[Function]) -> Function:
-    names, asked, file = names_in(test), list(texts_in(node_of(test)[1])), Path(test.split("::", maxsplit=1)[0])
+    names, asked, file = names_in(test), texts_of_module(test), Path(test.split("::", maxsplit=1)[0])
     run = [f for f in everyone if test in f.tests]
-    named = [f for f in run if f.name.split(".")[-1] in names]
-    says = [f for f in run if any(t in a for t in f.texts for a in asked)]
+    named = [f for f in run if f.name in names or ("." in f.name and f".{f.name.split('.')[-1]}" in names)]
+    said = {f: max((len(t) for t in f.texts for a in asked if t in a), default=0) for f in run}
+    says = [f for f in run if said[f] == max(said.values()) > 0]
     beside = [f for f in run if Path(f.path).parent.name == file.parent.name and Path(f.path).stem == file.stem[5:]]
     return min(named or says or beside or run, key=lambda f: (len(f.tests), f.short))
 
