@@ -105,7 +105,8 @@ def subject(test: str, everyone: list[Function]) -> Function:
     said = {f: max((len(t) for t in f.texts for a in asked if t in a), default=0) for f in run}
     says = [f for f in run if said[f] == max(said.values()) > 0]
     beside = [f for f in run if Path(f.path).parent.name == file.parent.name and Path(f.path).stem == file.stem[5:]]
-    return min(named or says or beside or run, key=lambda f: (len(f.tests), f.short))
+    here = [f for f in says if f in beside]
+    return min(named or here or says or beside or run, key=lambda f: (len(f.tests), f.short))
 
 
 def chosen(tests: list[str], n: int, seed: int) -> list[str]:

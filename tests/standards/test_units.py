@@ -45,3 +45,5 @@ def test_arrays_of_candidates_and_cases_give_what_scalars_give(name: str) -> Non
     arrays = {k: np.full(shapes[i % 2], v) for i, (k, v) in enumerate(plain.items())}
     got = np.broadcast_to(f.function(**arrays), (3, 4))
     np.testing.assert_allclose(got, f.function(**plain), rtol=1e-12)
+    moved = [f.function(**plain | {k: times * v}) for k, v in plain.items() for times in (0.98, 10.0)]
+    assert any(m != f.function(**plain) for m in moved), "no argument moves it"
