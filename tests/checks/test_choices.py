@@ -11,7 +11,7 @@ from tests.checks.setbacks import job as bracket
 from tests.checks.setbacks import under
 from tests.checks.setbacks import whole as of_whole
 from tests.checks.shop import JOB, ROUND, alone, found, on_board, plate, row, setup_of, trial, whole
-from transom.checks import board, crossmembers, frame_pull, setback, sideways
+from transom.checks import crossmembers, frame_pull, setback, sideways
 from transom.checks.edge_lines import _nearer_end
 from transom.checks.hardware import plates_needed
 from transom.checks.joints import wall_bearing, washer_on_wood
@@ -106,14 +106,6 @@ def test_travel_beside_bolts_between_and_beyond_the_grids_places() -> None:
 def test_the_nearer_end_of_a_grid() -> None:
     stations = np.array([-300.0, -100.0, 0.0, 200.0, 300.0])
     assert [_nearer_end(stations, x) for x in (-290.0, -1.0, 0.0, 1.0, 290.0)] == [0, 0, 0, 4, 4]
-
-
-def test_strips_of_wood_about_holes_take_each_bolts_own_sides() -> None:
-    """Hole 5: upper 20 + 30, lower 10 + 10, sideways the narrower of 25 + 15 and 12 + 18; near the top 2 x 8."""
-    upper, lower = ANY(up=20.0, down=30.0, inner=25.0, outer=15.0), ANY(up=10.0, down=10.0, inner=12.0, outer=18.0)
-    of = ANY(over_bore=5.0, upper_patch=upper, lower_patch=lower, upper_edge=100.0)
-    assert [float(x) for x in board._hole_strips(of)] == [50.0, 20.0, 30.0]
-    assert float(board._hole_strips(ANY(**vars(of) | {"upper_edge": 8.0}))[0]) == 16.0
 
 
 def test_odd_patterns_line_up_across_and_down() -> None:
