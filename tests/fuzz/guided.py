@@ -18,7 +18,14 @@ sys.path.insert(0, str(Path(__file__).parents[2]))
 import atheris  # type: ignore[import-not-found]
 
 with atheris.instrument_imports(
-    include=["transom.job", "transom.quantity", "transom.estimate", "transom.catalogue", "transom.interview"]
+    include=[
+        "transom.job",
+        "transom.quantity",
+        "transom.estimate",
+        "transom.catalogue",
+        "transom.interview",
+        "transom.report.compare",
+    ]
 ):
     from tests.fuzz.laws import Bench, base_of, run
     from tests.fuzz.mutants import spoilt
