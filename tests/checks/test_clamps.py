@@ -12,7 +12,7 @@ from transom.catalogue import SHIPPED
 from transom.checks import all_checks
 from transom.errors import JobError
 from transom.job.read import loads
-from transom.job.records import EngineClamps, Kicker, Layer, Mount
+from transom.job.records import EngineClamps, Hole, Kicker, Layer, Mount
 from transom.judge.evaluate import careful_of, trial_of, worst
 from transom.loads.cases import build_cases
 from transom.result import Check
@@ -90,6 +90,16 @@ def test_clamp_screws_are_measured() -> None:
     one = row(trial(taped, BOARD, load), name, "only")
     assert one.demand == pytest.approx((392696 - 7700) / (2 * 64) * 45 / 36.52, rel=1e-3)
     assert one.resistance == pytest.approx(np.pi / 4 * 50**2 * 3 * 2.24 * 0.7 / 1.2, rel=1e-3)
+
+
+def test_a_drain_in_a_clamped_board_is_judged_by_the_plate() -> None:
+    """No hole is bored for the screws, so that none of them shares its strip with the drain; the drain's own counts."""
+    bored = replace(CLAMPED, board=replace(CLAMPED.board, openings=(Hole(0.0, 250.0, 40.0),)))
+    load = alone((700.0, 0.0, -400.0, 0.0, -4e5, 0.0))
+    plain, with_drain = (
+        row(careful_of(trial(j, BOARD, load)), "board.bending.ec5.plate", "only") for j in (CLAMPED, bored)
+    )
+    assert with_drain.utilisation >= plain.utilisation > 0
 
 
 def test_clamp_screws_of_a_bolted_engine_are_a_fault() -> None:

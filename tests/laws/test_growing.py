@@ -34,7 +34,7 @@ SIZED = {
     "thickest-judged": "the method's own range, 25 to 90 mm",
 }
 LENGTH, POWER = 1, {"A_s": 2, "A": 2, "J": 2, "I_x": 2, "I_y": 2, "I_xy": 2, "mass": 3}
-PLAIN = {"kind", "lean", "top_share", "f_ub", "alpha_v", "proof", "f_y", "f_u", "f_y_doubler", "round_", "per", "stainless", "count", "n", "n_side",
+PLAIN = {"kind", "lean", "top_share", "f_ub", "E", "alpha_v", "proof", "f_y", "f_u", "f_y_doubler", "round_", "per", "stainless", "count", "n", "n_side",
          "n_bottom", "n_top", "least", "by", "thread", "odd", "skew", "rivet_shear", "rivet_tension", "threads_beyond_nut"}  # fmt: skip
 
 

@@ -119,9 +119,8 @@ def _whole_and_net(trial: Trial) -> tuple[Array, Array]:
     strips = hole_strips(trial)
     at_bolts = trial.moments_at_bolts(*strips)
     hole_across, hole_up = _hole_shares(trial, strips)
-    if trial.openings:
-        beside = shares(strips_at_bolts(trial, *strips), trial.openings, _near(trial))
-        across, up = _at_each(at_bolts, beside)
+    if trial.openings and (about_bolts := strips_at_bolts(trial, *strips)):  # clamp screws bore no holes
+        across, up = _at_each(at_bolts, shares(about_bolts, trial.openings, _near(trial)))
     net = _utilisation(trial, at_bolts, both_shares(across, hole_across), both_shares(up, hole_up))
     openings = trial.openings
     if not openings:
