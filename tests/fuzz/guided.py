@@ -29,6 +29,7 @@ with atheris.instrument_imports(
 ):
     from tests.fuzz.laws import Bench, base_of, run
     from tests.fuzz.mutants import spoilt
+    from transom.report.compare import comparing, saved, screen  # noqa: F401 - imported here, they are led by too
 
 
 def main() -> None:
