@@ -18,7 +18,7 @@ from transom.report.words import case_words, spelled
 CELL = 4.0  # mm
 SCALE = {"us": (4 * float(show.INCH), "4 in"), "si": (100.0, "100 mm")}
 SET_ASIDE = (
-    "Board as a plate under the bracket's real contact, safety factors in, frame taken as rigid; holes, notch and"
+    "Board as a plate under the bracket's real contact, safety factors in, frame taken as rigid; holes and small"
     " openings are taken out in the checks, not here."
 )
 

@@ -246,7 +246,7 @@ def _marks(sheet: Sheet, x: float) -> Iterator[tuple[tuple[str, ...], str]]:
     yield (f"<rect {spread} {PAD}/>",), "bracket's pad"
     yield (f"<line {across} {SUPPORT}/>",), "line that holds the board"
     if sheet.holes or sheet.notch is not None:
-        yield (f"<rect {spread} {HOLE}/>",), "opening: not in this map"
+        yield (f"<rect {spread} {HOLE}/>",), "opening or notch"
 
 
 def _text(x: float, y: float, words: str, *, anchor: str = "start", size: int = SMALL, weight: str = "normal") -> str:
