@@ -144,6 +144,7 @@ PLATES: list[Row] = [
     (side_plates.turn_at_face, (100.0, 10.0, 100.0), 105.0),
     (side_plates.sideways_moment, (-100.0, 2.0, 30.0, 130.0), 5000.0),
     (side_plates.half_way, (20.0, 240.0), 130.0),
+    (side_plates.upright_moment, (-100.0, 2.0, 30.0), 80.0),
     (side_plates.edge_stress, (1000.0, 1e4, 10.0, 100.0), 1.6),
     (side_plates.sideways_stress, (100.0, 10.0, 50.0), 0.12),
     (side_plates.corner_stress, (1.6, 0.12), 1.72),
