@@ -10,7 +10,7 @@ import pytest
 from tests.checks.setbacks import job as bracket
 from tests.checks.setbacks import under
 from tests.checks.setbacks import whole as of_whole
-from tests.checks.shop import JOB, ROUND, alone, found, on_board, plate, row, setup_of, trial, whole
+from tests.checks.shop import JOB, alone, found, on_board, plate, row, setup_of, trial, whole
 from transom.checks import crossmembers, frame_pull, setback, sideways
 from transom.checks.edge_lines import _nearer_end
 from transom.checks.hardware import plates_needed
@@ -205,11 +205,6 @@ def test_bolts_on_one_line_tell_no_reactions(own: Trial, places: list[tuple[floa
     assert own.setup.pod is not None
     pod = replace(own.setup.pod, group=replace(own.setup.pod.group, at=np.array(places)))
     assert pod_reactions(replace(own, setup=replace(own.setup, pod=pod))) is None
-
-
-def test_round_cases_are_what_they_say() -> None:
-    assert set(ROUND) == set(trial().cases.names)
-    assert len(alone(ROUND["ahead"][1]).names) == 1
 
 
 def test_the_worst_of_a_frames_lines_pulls() -> None:

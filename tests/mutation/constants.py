@@ -1,10 +1,12 @@
 """Tests chosen at random must fail when what they are about gives the same numbers whatever goes in.
 
     python tests/mutation/constants.py OUT [--tests 20] [--seed 20]      OUT as coverage_map.py left it
+    python tests/mutation/constants.py OUT --every                       all of them; prints those that notice nothing
 
 A test is about the function of the engineering rooms that it names itself; where it names none, about the one in whose
-body the name of the check stands that it asks for; else about one of the module its file is named after, or one that it
-runs. Of several the one that the fewest other tests run. Its stand-in returns what the function would, with every number
+body the name of the check stands that it asks for, in its own row of parameters first; else about one of the module its
+file is named after, or one that it runs, by the words its name shares with the test's. Of several the one that the
+fewest other tests run. Its stand-in returns what the function would, with every number
 in it nought, or one, or with every text in it emptied too: same shape, same kind of record, true or false for a flag, and
 no exception. Prints a row for each test.
 """
@@ -15,6 +17,7 @@ import dataclasses
 import json
 import os
 import random
+import re
 import sys
 from collections.abc import Iterator
 from pathlib import Path
@@ -102,11 +105,25 @@ def subject(test: str, everyone: list[Function]) -> Function:
     names, asked, file = names_in(test), texts_of_module(test), Path(test.split("::", maxsplit=1)[0])
     run = [f for f in everyone if test in f.tests]
     named = [f for f in run if f.name in names or ("." in f.name and f".{f.name.split('.')[-1]}" in names)]
-    said = {f: max((len(t) for t in f.texts for a in asked if t in a), default=0) for f in run}
-    says = [f for f in run if said[f] == max(said.values()) > 0]
+    of_row = says(run, [test.partition("[")[2]])
+    said = of_row or says(run, asked)
     beside = [f for f in run if Path(f.path).parent.name == file.parent.name and Path(f.path).stem == file.stem[5:]]
-    here = [f for f in says if f in beside]
-    return min(named or here or says or beside or run, key=lambda f: (len(f.tests), f.short))
+    here = [f for f in said if f in beside]
+    near = beside or run
+    shared = {f: len(words(test.partition("::")[2].split("[")[0]) & words(f.short)) for f in near}
+    alike = [f for f in near if shared[f] == max(shared.values())]
+    return min(named or here or said or alike, key=lambda f: (len(f.tests), f.short))
+
+
+def says(run: list[Function], asked: list[str]) -> list[Function]:
+    """Those in whose body the longest text stands that is part of what is asked for."""
+    said = {f: max((len(t) for t in f.texts for a in asked if t in a), default=0) for f in run}
+    return [f for f in run if said[f] == max(said.values()) > 0]
+
+
+def words(name: str) -> set[str]:
+    """Its words of four letters and more, one and several alike."""
+    return {w.rstrip("s") for w in re.split(r"[^a-z]+", name.lower()) if len(w) > len("the")} - {"test"}
 
 
 def chosen(tests: list[str], n: int, seed: int) -> list[str]:
@@ -173,8 +190,8 @@ def stand_in(f: FunctionType, number: float) -> CodeType:
 class Table:
     """A pytest plugin: instead of running the tests, run the chosen ones with stand-ins and print what became of each."""
 
-    def __init__(self, out: Path, n: int, seed: int) -> None:
-        self.out, self.n, self.seed = out, n, seed
+    def __init__(self, out: Path, n: int, seed: int, every: bool) -> None:
+        self.out, self.n, self.seed, self.every = out, n, seed, every
         self.items: dict[str, Any] = {}
 
     def pytest_collection_modifyitems(self, items: list[Any]) -> None:
@@ -183,15 +200,25 @@ class Table:
     def pytest_runtestloop(self) -> bool:
         everyone, living = list(functions(self.out)), living_functions(ROOT)
         run = {t for f in everyone for t in f.tests}
+        known = [t for t in self.items if t in run]
+        n = len({t.split("[")[0] for t in known}) if self.every else self.n
         failing = 0
         print("\n| test | is about | with 0 | with 1 | emptied |\n|---|---|---|---|---|")
-        for t in chosen([t for t in self.items if t in run], self.n, self.seed):
+        for t in chosen(known, n, self.seed):
             f = subject(t, everyone)
-            ends = [self.ends(self.items[t], living[str(ROOT / f.path), f.name], number) for number in STANDINS]
+            ends = list(self.all_ends(self.items[t], living[str(ROOT / f.path), f.name]))
             failing += "fails" in ends
-            print(f"| {t.removeprefix('tests/')} | {f.short} | {' | '.join(ends)} |", flush=True)
-        print(f"\n{failing} of {self.n} fail")
+            if not (self.every and "fails" in ends):
+                print(f"| {t.removeprefix('tests/')} | {f.short} | {' | '.join(ends)} |", flush=True)
+        print(f"\n{failing} of {n} fail")
         return True
+
+    def all_ends(self, item: Any, functions: list[FunctionType]) -> Iterator[str]:
+        """With each stand-in; of every test only until the first that it notices."""
+        for number in STANDINS:
+            yield (end := self.ends(item, functions, number))
+            if self.every and end == "fails":
+                return
 
     def ends(self, item: Any, functions: list[FunctionType], number: float) -> str:
         def work() -> None:
@@ -210,8 +237,9 @@ def main() -> None:
     p.add_argument("out", type=Path)
     p.add_argument("--tests", type=int, default=20)
     p.add_argument("--seed", type=int, default=20)
+    p.add_argument("--every", action="store_true", help="all test functions, one row of parameters of each")
     o = p.parse_args()
-    pytest.main([*PYTEST, *(f"tests/{r}" for r in ROOMS)], plugins=[Table(o.out, o.tests, o.seed)])
+    pytest.main([*PYTEST, *(f"tests/{r}" for r in ROOMS)], plugins=[Table(o.out, o.tests, o.seed, o.every)])
 
 
 if __name__ == "__main__":

@@ -29,6 +29,15 @@ def test_no_pull_no_rope_effect_and_a_pull_never_more_than_a_quarter() -> None:
     assert bare < ec5_lateral.one_plate(**PLYWOOD, t_p=10.0, F_ax_Rk=1e9) <= 1.25 * bare
 
 
+def johansen(f_1: float, t_1: float, f_2: float, t_2: float, d: float, M: float) -> float:
+    """Least of the moments about the joint: where each member crushes, and where the bolt yields in one or in both."""
+    p_1, p_2 = f_1 * d, f_2 * d  # N/mm
+    both = max(np.roots([1 / p_1 + 1 / p_2, 2 * (t_1 + t_2), -(p_1 * t_1**2 + p_2 * t_2**2)]))
+    one = [max(np.roots([1 / p + 2 / q, 2 * t, -(p * t**2 + 4 * M)])) for p, t, q in ((p_1, t_1, p_2), (p_2, t_2, p_1))]
+    two = np.sqrt(4 * M / (1 / p_1 + 1 / p_2))
+    return float(min(p_1 * t_1, p_2 * t_2, both, 1.05 * min(one), 1.15 * two))
+
+
 @pytest.mark.parametrize("seed", range(20))
 def test_the_order_of_two_wooden_members_does_not_matter(seed: int) -> None:
     rng = np.random.default_rng(seed)
@@ -39,11 +48,14 @@ def test_the_order_of_two_wooden_members_does_not_matter(seed: int) -> None:
     there = ec5_lateral.wood_single(f_1, f_2, t_1, t_2, d, M)
     back = ec5_lateral.wood_single(f_2, f_1, t_2, t_1, d, M)
     assert there == pytest.approx(back, rel=1e-12)
+    assert there == pytest.approx(johansen(f_1, t_1, f_2, t_2, d, M), rel=1e-9)
 
 
 def test_double_shear_of_a_thick_middle_is_single_shear_of_the_side_for_each_plane() -> None:
     sides = {"f_h_1_k": 25.0, "f_h_2_k": 25.0, "t_1": 30.0, "t_2": 500.0, "d": 12.0, "M_y_Rk": 76745.0}
     assert ec5_lateral.wood_double(**sides) == pytest.approx(ec5_lateral.wood_single(**sides), rel=1e-12)
+    # One hinge: 1.05 x 9000/3 (sqrt(4 + 12 x 76,745/(300 x 30^2)) - 1)
+    assert ec5_lateral.wood_double(**sides) == pytest.approx(5425.23, abs=0.01)
 
 
 def test_a_number_that_is_missing_is_not_skipped() -> None:

@@ -34,6 +34,7 @@ def test_the_order_of_two_members_does_not_matter(seed: int) -> None:
     m = members(seed)
     back = m | {"F_em": m["F_es"], "F_es": m["F_em"], "l_m": m["l_s"], "l_s": m["l_m"]}
     assert nds.single_shear(**m) == pytest.approx(nds.single_shear(**back), rel=1e-12)
+    assert nds.single_shear(**back) == pytest.approx(tr12.single_shear(**m, g=0.0), rel=1e-9)
 
 
 def test_bearing_at_an_angle_runs_from_along_to_across() -> None:
