@@ -14,6 +14,7 @@ from transom.checks import frame, setback, setback_base, setback_fatigue, setbac
 from transom.checks.frame_pull import FrameForces, column_of
 from transom.checks.plate_reactions import bolt_places
 from transom.checks.pod_reactions import _names
+from transom.checks.reactions import _lever
 from transom.checks.trial import Trial
 from transom.job.records import Hole, Job
 from transom.job.setback_records import Fillet
@@ -162,3 +163,13 @@ def test_things_behind_are_called_as_the_job_calls_them(what: str, said: str) ->
 def test_openings_are_called_as_the_job_calls_them(what: str, said: str) -> None:
     of = trial(on_board(openings=(Hole(0.0, 400.0, 25.0, what),)))
     assert row(of, "board.opening-1.ec5").note == f"{said}: rim to the nearest bolt"
+
+
+@pytest.mark.parametrize(
+    "at, shares",
+    [(12.5, (7.5, 2.5, 0.0)), (30.0, (0.0, 0.0, 10.0)), (35.0, (0.0, -5.0, 15.0)), (0.0, (20.0, -10.0, 0.0))],
+)
+def test_a_force_is_shared_by_the_two_bolts_beside_it(at: float, shares: tuple[float, ...]) -> None:
+    """10 N at places on a line of bolts at 10, 20 and 30; beyond the last as on a lever."""
+    assert _lever(np.array([10.0]), np.array([at]), 10.0, 10.0, 3) == pytest.approx(np.array([shares]))
+    assert _lever(np.array([10.0]), np.array([at]), 10.0, 10.0, 1) == pytest.approx(np.array([[10.0]]))
