@@ -231,6 +231,10 @@ def test_arrays_give_what_a_loop_gives(beside: bool) -> None:
         assert alone.names == together.names
         np.testing.assert_allclose(together.wrench[i], alone.wrench, rtol=1e-12, atol=1e-9)
         np.testing.assert_allclose(together.design[i], alone.design, rtol=1e-12, atol=1e-9)
+    weight = (many["mass_kg"] + (40.0 if beside else 0.0)) * G_N
+    blow = many["strike_ratio"] * many["thrust_N"]
+    by_hand = blow * np.cos(many["lean_rad"]) + weight * np.sin(many["lean_rad"])
+    np.testing.assert_allclose(together.wrench[:, together.names.index("strike"), Fx], by_hand, rtol=1e-4)
 
 
 def test_arrays_of_angles_cover_the_narrower_sweeps() -> None:

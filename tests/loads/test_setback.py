@@ -84,6 +84,7 @@ def test_no_reach_and_no_weight_is_no_bracket() -> None:
     one, other = build_cases(forty()), moved(0.0, bracket=replace(BRACKET, mass_kg=1e-12, mass_light_kg=1e-12))
     assert one.names == other.names
     np.testing.assert_allclose(one.design, other.design, rtol=1e-9, atol=1e-5)
+    assert other.wrench[other.names.index("strike"), 0] == pytest.approx(1.5 * 3234)
 
 
 def test_parts_add_up_with_the_bracket_among_them() -> None:
@@ -108,3 +109,5 @@ def test_arrays_of_brackets_are_cases_of_each() -> None:
     for i, m in enumerate(masses):
         one = build_cases(forty(bracket=replace(BRACKET, mass_kg=float(m))))
         np.testing.assert_allclose(many.design[i], one.design)
+    strike = many.names.index("strike")
+    np.testing.assert_allclose(many.wrench[:, strike, 2], -1335 - masses * 9.80665)

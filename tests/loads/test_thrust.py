@@ -80,3 +80,4 @@ def test_arrays_give_what_scalars_give() -> None:
     hp, D, pitch, rpm, gear, _ = (np.array(c, dtype=float) for c in zip(*GENERIC, strict=True))
     together = of(hp, D, pitch, rpm, gear).characteristic
     np.testing.assert_allclose(together, [of(*r[:5]).characteristic for r in GENERIC], rtol=1e-12)
+    assert np.all(together > 10 * hp)  # more than 10 N a horsepower

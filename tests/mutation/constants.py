@@ -4,8 +4,8 @@
     python tests/mutation/constants.py OUT --every                       all of them; prints those that notice nothing
 
 A test is about the function of the engineering rooms that it names itself; where it names none, about the one in whose
-body the name of the check stands that it asks for, in its own row of parameters first; else about one of the module its
-file is named after, or one that it runs, by the words its name shares with the test's. Of several the one that the
+body the name of the check stands that it asks for, in its own row of parameters first; else about one that its helpers name,
+else one of the module its file is named after, or one that it runs, by the words its name shares with the test's. Of several the one that the
 fewest other tests run. Its stand-in returns what the function would, with every number
 in it nought, or one, or with every text in it emptied too: same shape, same kind of record, true or false for a flag, and
 no exception. Prints a row for each test.
@@ -20,6 +20,7 @@ import random
 import re
 import sys
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 from types import CodeType, FunctionType, ModuleType
 from typing import Any
@@ -64,7 +65,7 @@ def functions(out: Path) -> Iterator[Function]:
 def texts_in(node: ast.AST) -> Iterator[str]:
     """Texts in a function's body, or between the gaps of one, that may be the name of a check."""
     yield from (n.value for n in ast.walk(node) if isinstance(n, ast.Constant) and isinstance(n.value, str)
-                and len(n.value) > 4 and " " not in n.value)  # fmt: skip
+                and len(n.value) > 2 and " " not in n.value)  # fmt: skip
 
 
 def defined(tree: Any, prefix: str) -> Iterator[tuple[str, ast.FunctionDef]]:
@@ -75,50 +76,92 @@ def defined(tree: Any, prefix: str) -> Iterator[tuple[str, ast.FunctionDef]]:
             yield from defined(node, f"{prefix}{node.name}.")
 
 
-def node_of(test: str) -> tuple[ast.Module, ast.FunctionDef]:
+@cache
+def tree_of(path: str) -> ast.Module:
+    return ast.parse((ROOT / path).read_text(encoding="utf-8"))
+
+
+def node_of(test: str) -> ast.FunctionDef:
     path, _, name = test.partition("::")
-    tree = ast.parse((ROOT / path).read_text(encoding="utf-8"))
-    return tree, next(n for _, n in defined(tree, "") if n.name == name.split("[")[0])
+    return next(n for _, n in defined(tree_of(path), "") if n.name == name.split("[")[0])
 
 
-def names_in(test: str) -> set[str]:
-    """What the test function itself uses of transom: names its file imports from there; `.x` for an attribute x."""
-    tree, node = node_of(test)
-    ours = {a.asname or a.name for i in ast.walk(tree) if isinstance(i, ast.ImportFrom) and (i.module or "").startswith("transom")
-            for a in i.names}  # fmt: skip
+def imported(path: str, package: str) -> dict[str, str]:
+    """Names that a file imports from a package, and the modules they come from."""
+    imports = (n for n in ast.walk(tree_of(path)) if isinstance(n, ast.ImportFrom))
+    return {
+        a.asname or a.name: i.module or "" for i in imports if (i.module or "").startswith(package) for a in i.names
+    }
+
+
+def names_in(path: str, node: ast.FunctionDef) -> set[str]:
+    """What a function of a test file uses of transom: names its file imports from there; `.x` for an attribute x."""
+    ours = imported(path, "transom")
     attributes = [n for n in ast.walk(node) if isinstance(n, ast.Attribute)]
     of_modules = {n.attr for n in attributes if isinstance(n.value, ast.Name) and n.value.id in ours}
-    used = {n.id for n in ast.walk(node) if isinstance(n, ast.Name)} & ours
-    return used | of_modules | {f".{n.attr}" for n in attributes}
+    return names_used(node) & set(ours) | of_modules | {f".{n.attr}" for n in attributes}
+
+
+def names_used(node: ast.FunctionDef) -> set[str]:
+    return {n.id for n in ast.walk(node) if isinstance(n, ast.Name)} | {a.arg for a in node.args.args}
+
+
+def helpers(path: str, node: ast.FunctionDef) -> Iterator[tuple[str, ast.FunctionDef]]:
+    """Functions of test files that one names, fixtures among them, and where they stand."""
+    away = {n: m.replace(".", "/") + ".py" for n, m in imported(path, "tests").items()}
+    for name in sorted(names_used(node)):
+        there = away.get(name, path)
+        if (ROOT / there).exists():
+            yield from (
+                (there, n)
+                for n in tree_of(there).body
+                if isinstance(n, ast.FunctionDef) and n.name == name != node.name
+            )
+
+
+def names_by_depth(test: str, most: int = 3) -> Iterator[set[str]]:
+    """What the test names itself, what its helpers name, what theirs do."""
+    nodes = [(test.partition("::")[0], node_of(test))]
+    for _ in range(most):
+        yield set().union(*(names_in(*n) for n in nodes))
+        nodes = [h for n in nodes for h in helpers(*n)]
 
 
 def texts_of_module(test: str) -> list[str]:
     """Texts in the test function, and behind the names of its file that it uses."""
-    tree, node = node_of(test)
-    used = {n.id for n in ast.walk(node) if isinstance(n, ast.Name)}
-    behind = [n for n in tree.body if isinstance(n, ast.Assign) and any(isinstance(t, ast.Name) and t.id in used
+    node, tree = node_of(test), tree_of(test.partition("::")[0])
+    behind = [n for n in tree.body if isinstance(n, ast.Assign) and any(isinstance(t, ast.Name) and t.id in names_used(node)
               for target in n.targets for t in ast.walk(target))]  # fmt: skip
     return [t for n in (node, *behind) for t in texts_in(n)]
 
 
 def subject(test: str, everyone: list[Function]) -> Function:
-    names, asked, file = names_in(test), texts_of_module(test), Path(test.split("::", maxsplit=1)[0])
+    file = Path(test.split("::", maxsplit=1)[0])
     run = [f for f in everyone if test in f.tests]
-    named = [f for f in run if f.name in names or ("." in f.name and f".{f.name.split('.')[-1]}" in names)]
-    of_row = says(run, [test.partition("[")[2]])
-    said = of_row or says(run, asked)
+    named, *through = ([f for f in run if is_named(f, names)] for names in names_by_depth(test))
+    row = test.partition("[")[2]
+    said = (says(run, [row]) if "." in row else []) or says(run, texts_of_module(test))
     beside = [f for f in run if Path(f.path).parent.name == file.parent.name and Path(f.path).stem == file.stem[5:]]
     here = [f for f in said if f in beside]
-    near = beside or run
-    shared = {f: len(words(test.partition("::")[2].split("[")[0]) & words(f.short)) for f in near}
-    alike = [f for f in near if shared[f] == max(shared.values())]
-    return min(named or here or said or alike, key=lambda f: (len(f.tests), f.short))
+    found = named or here or said or next((alike(test, fs) for fs in through if fs), []) or alike(test, beside or run)
+    return min(found, key=lambda f: (len(f.tests), f.short))
+
+
+def is_named(f: Function, names: set[str]) -> bool:
+    return f.name in names or ("." in f.name and f".{f.name.split('.')[-1]}" in names)
 
 
 def says(run: list[Function], asked: list[str]) -> list[Function]:
-    """Those in whose body the longest text stands that is part of what is asked for."""
-    said = {f: max((len(t) for t in f.texts for a in asked if t in a), default=0) for f in run}
-    return [f for f in run if said[f] == max(said.values()) > 0]
+    """Those in whose body most of what is asked for stands, part.what.rule."""
+    said = {f: max((sum(len(part) for part in a.split(".") if any(t in part for t in f.texts)) for a in asked), default=0)
+            for f in run}  # fmt: skip
+    return [f for f in run if said[f] == max(said.values()) > len("ec5")]
+
+
+def alike(test: str, of: list[Function]) -> list[Function]:
+    """Those whose names share most words with the test's."""
+    shared = {f: len(words(test.partition("::")[2].split("[")[0]) & words(f.short)) for f in of}
+    return [f for f in of if shared[f] == max(shared.values())]
 
 
 def words(name: str) -> set[str]:
@@ -167,6 +210,11 @@ def like_record(value: Any, number: float) -> Any:
     return value
 
 
+def apart(value: Any) -> Any:
+    """A copy of an array: the function may not change its argument instead of giving an answer."""
+    return value.copy() if isinstance(value, np.ndarray) else value
+
+
 def stand_in(f: FunctionType, number: float) -> CodeType:
     """Code that needs nothing of the function's module."""
     original = FunctionType(f.__code__, f.__globals__, f.__name__, f.__defaults__, f.__closure__)
@@ -174,7 +222,7 @@ def stand_in(f: FunctionType, number: float) -> CodeType:
 
     def answer(*args: Any, **kwargs: Any) -> Any:
         try:
-            return like(original(*args, **kwargs), number)
+            return like(original(*map(apart, args), **{k: apart(v) for k, v in kwargs.items()}), number)
         except Exception:
             return number
 

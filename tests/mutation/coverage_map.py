@@ -18,7 +18,7 @@ from typing import Any
 
 ROOT = Path(__file__).parents[2]
 ROOMS = ("loads", "statics", "board", "standards", "checks")
-BESIDE = ("setup",)  # what some of their tests are about, though it is not mutated
+BESIDE = ("setup", "judge")  # what some of their tests are about, though it is not mutated
 SHARED = ("tests/test_formulas.py", "tests/test_published.py")
 PYTEST = ("-q", "-s", "-p", "no:cacheprovider", "-p", "no:xdist", "--hypothesis-seed=0",
           "-W", "ignore::pytest.PytestAssertRewriteWarning")  # fmt: skip

@@ -18,6 +18,8 @@ def test_practice_in_metal_is_stricter_than_the_document_for_every_stocked_bolt(
     d_0 = d + np.array([0.5, 1.0, 1.0, 1.0, 1.0, 2.0, 2.0, 2.0])
     assert np.all(ec3.practice_edge(d) >= ec3.least_edge(d_0))
     assert np.all(ec3.practice_pitch(d) >= ec3.least_pitch(d_0))
+    np.testing.assert_allclose(ec3.least_edge(d_0), 1.2 * d_0)
+    np.testing.assert_allclose(ec3.least_pitch(d_0), 2.2 * d_0)
 
 
 def test_fillet_resistances_are_the_comparison_stress_at_its_limit() -> None:

@@ -47,6 +47,7 @@ def test_a_larger_moment_or_weaker_wood_needs_a_taller_block() -> None:
     assert (np.diff(y) >= 0).all()
     weaker = pad_block(N=2000.0, M=M, **{**PADS, "f": 2.5}).y
     assert (weaker >= y).all()
+    assert y[-1] > 2 * y[0] > 0
 
 
 def test_arrays_give_what_scalars_give() -> None:

@@ -193,3 +193,6 @@ def test_welds_under_many_wrenches_are_each_alone() -> None:
     many = np.array([[300.0, -500.0, 900.0, 4e4, -3e4, 7e4], [1.0, 2.0, 3.0, 4.0, 5.0, 6.0]])
     for one, both in zip(many, welds.weld_forces(many, pair).out, strict=True):
         assert both == pytest.approx(welds.weld_forces(one, pair).out)
+    # The second: 1 N over 800 mm; about y 5 over 2 x 400^3/12, 200 away; about z 6 over 800 x 50^2, 50 away.
+    worst = 1 / 800 + 5 * 200 / (400**3 / 6) + 6 * 50 / (800 * 50**2)
+    assert np.max(np.abs(welds.weld_forces(many[1], pair).out)) == pytest.approx(worst)
