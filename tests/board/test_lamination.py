@@ -36,6 +36,7 @@ def test_one_sheet_returns_both_rows_of_its_table(plies, panel):
 def test_a_sheet_turned_swaps_the_rows():
     a, b = lone(True), lone(False)
     assert (a.E_1, a.E_2, a.c_1, a.c_2) == (b.E_2, b.E_1, b.c_2, b.c_1)
+    assert a.E_1[0] > a.E_2[0] > 0
 
 
 def test_a_stack_is_not_a_sheet():
@@ -132,6 +133,7 @@ def test_scaling_a_lay_up_equals_gluing_it_up_thicker():
     again = stacks(factors[:, None] * [[12.0, 18.0]], [[True, False]] * 3, [[5, 7]] * 3, PANEL)
     for name, value in vars(again).items():
         assert np.allclose(getattr(many, name), value, rtol=1e-12), name
+    assert many.t == pytest.approx(factors * 30.0)
 
 
 def test_mass_is_density_times_thickness():

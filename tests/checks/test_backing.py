@@ -190,4 +190,5 @@ def test_a_bigger_washer_is_never_worse() -> None:
         for side in (40.0, 50.8, 63.5, 76.2, 88.9, 95.0)
     ]
     assert u == sorted(u, reverse=True)
+    assert u[0] > u[-1] > 0
     assert MOUNT.engine_bolts is not None

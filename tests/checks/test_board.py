@@ -227,6 +227,7 @@ def test_the_strips_are_loaded_where_a_pad_lies_on_wood() -> None:
         same = replace(narrow, setup=replace(narrow.setup, holding=moved))
         assert narrow.strips.Mx == pytest.approx(same.strips.Mx)
         assert narrow.strips.My == pytest.approx(same.strips.My)
+        assert np.ptp(narrow.strips.Mx) > 100.0
 
 
 def test_pad_over_a_notch_presses_beside_it() -> None:

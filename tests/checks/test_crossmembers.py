@@ -62,9 +62,11 @@ def test_more_crossmembers_and_a_thicker_wall_are_never_worse() -> None:
     for name in names:
         u = [worst(trial(job(count)), name) for count in (2, 3, 4, 6)]
         assert u == sorted(u, reverse=True), name
+        assert u[0] > u[-1] > 0, name
     for name in names[2:]:
         u = [worst(trial(job(wall=t)), name) for t in (2.0, 3.0, 5.0)]
         assert u == sorted(u, reverse=True), name
+        assert u[0] > u[-1] > 0, name
 
 
 def test_one_row_holds_no_moment_and_never_passes() -> None:

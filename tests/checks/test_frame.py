@@ -93,6 +93,7 @@ def test_what_hangs_off_is_never_taken_too_small(D: float, share: float) -> None
 def test_a_larger_washer_at_an_edge_never_bears_less(D: float, times: float, e: float) -> None:
     small, large = (area_on_board(round_net_area(d, 0.0), cut_off(d, e)) for d in (D, D * times))
     assert large >= small * (1 - 1e-9)
+    assert small == pytest.approx(np.pi / 4 * D**2 - cut_off(D, e))
 
 
 # Under a 30 mm washer: 0.9 f_ub A_s/1.25; 3.92 MPa under the ring; 0.6 pi (flats + 2 x 4.7625) t f_u/1.25.
@@ -118,6 +119,7 @@ def test_thicker_flange_and_a_doubler_never_weaken() -> None:
     for name in names:
         u = [worst(trial(replace(JOB, frame=replace(FLANGE, flange_thickness=t))), name) for t in (3.0, 5.0, 8.0)]
         assert u == sorted(u, reverse=True), name
+        assert u[0] > u[-1] > 0, name
     assert worst(trial(job(doubler=6.35)), names[0]) == pytest.approx(worst(trial(job()), names[0]) / 2)
 
 

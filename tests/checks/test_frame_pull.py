@@ -101,6 +101,7 @@ def test_more_bolts_on_a_line_never_pull_harder(plate: Careful) -> None:
     bare = replace(held, edge=np.zeros_like(held.edge))
     pulls = [frame_pull._line_pull(plate, bare, n, 19.05, (450 - 38.1) / (n - 1)).max() for n in (2.0, 3.0, 5.0, 9.0)]
     assert pulls == sorted(pulls, reverse=True)
+    assert pulls[0] > pulls[-1] > 0
 
 
 def test_the_pencil_pulls_harder_than_the_plate(plate: Careful) -> None:
@@ -125,6 +126,7 @@ def test_the_plate_does_not_hang_on_the_frames_bolts(plate: Careful) -> None:
     other = careful_of(trial(setup=setup_of(replace(HELD, frame=replace(HELD.frame, bolts=replace(KEPT, count=24))))))
     for a, b in zip(plate.edge_lines, other.edge_lines, strict=True):
         np.testing.assert_array_equal(a.pull, b.pull)
+        assert np.ptp(a.pull) > 100.0
 
 
 def test_the_flange_and_bolt_checks_imply_the_t_stub(plate: Careful) -> None:

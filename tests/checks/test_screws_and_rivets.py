@@ -69,7 +69,9 @@ def test_longer_and_larger_screws_never_hold_less() -> None:
             worst(trial(screwed(diameter=v, length=80.0)), f"frame.withdrawal.{rule}") for v in (6.35, 7.94, 9.525)
         ]
         assert by_length == sorted(by_length, reverse=True)
+        assert by_length[0] > by_length[-1] > 0
         assert by_size == sorted(by_size, reverse=True)
+        assert by_size[0] > by_size[-1] > 0
 
 
 def test_a_screw_hangs_by_less_metal_than_a_bolt() -> None:
@@ -101,6 +103,7 @@ def test_a_rivet_below_the_table_holds_nothing() -> None:
 def test_a_larger_rivet_never_holds_less() -> None:
     u = [worst(trial(riveted(diameter=d)), "crossmembers.bolt-tension.iso15977") for d in (3.2, 4.0, 4.8, 6.4)]
     assert u == sorted(u, reverse=True)
+    assert u[0] > u[-1] > 0
 
 
 def test_both_carry_a_caution() -> None:

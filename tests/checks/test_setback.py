@@ -262,6 +262,11 @@ def test_a_fillet_larger_than_its_plate_counts_as_the_plate() -> None:
     """Plates 10 mm: legs of 10 and of 16 mm carry alike."""
     ten, sixteen = (whole(job(base_weld__leg=leg)) for leg in (10.0, 16.0))
     assert worst(ten, "weld-base.lines") == worst(sixteen, "weld-base.lines")
+    assert (
+        worst(whole(job(base_weld__leg=5.0)), "weld-base.lines")
+        == pytest.approx(2 * worst(ten, "weld-base.lines"))
+        != 0
+    )
 
 
 def test_a_cut_counts_from_whichever_edge_is_worse() -> None:

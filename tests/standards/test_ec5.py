@@ -100,3 +100,4 @@ def test_spacing_takes_an_obtuse_angle_as_its_acute_one() -> None:
     for rule in (ec5_spacing.spacing_along, ec5_spacing.unloaded_end, ec5_spacing.loaded_edge):
         assert rule(12.0, np.radians(150.0)) == pytest.approx(rule(12.0, np.radians(30.0)))
         assert rule(12.0, np.radians(-30.0)) == pytest.approx(rule(12.0, np.radians(30.0)))
+        assert rule(12.0, np.radians(30.0)) >= 3 * 12.0

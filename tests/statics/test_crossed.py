@@ -176,6 +176,7 @@ def test_both_rows_pulling_are_loads_of_one_sense() -> None:
 def test_reverse_pull_on_the_side_line_is_at_least_the_lower_strips() -> None:
     r = strips("uprights", W=450.0, H=380.0, **STRIKE)
     assert float(r.side_pull) >= float(r.T_l) - float(r.q2)
+    assert float(r.T_l) > 4851  # a lever: more than the push itself
 
 
 def test_pads_below_the_board_bear_on_nothing() -> None:
@@ -190,6 +191,7 @@ def test_pads_below_the_board_bear_on_nothing() -> None:
     "change", [{"t": 24.9}, {"t": 90.1}, {"W": 300.0}, {"H": 260.0, **STRIKE}], ids=["thin", "thick", "narrow", "low"]
 )
 def test_outside_what_the_method_was_set_on_is_flagged(change: dict[str, float]) -> None:
+    assert bool(strips(**AHEAD).valid)
     assert not bool(strips(**{**AHEAD, **change}).valid)
 
 
@@ -199,6 +201,7 @@ def test_arrays_give_what_scalars_give(kind: str) -> None:
     t, E1 = np.linspace(25, 90, 6)[:, None], np.linspace(4000, 8000, 6)[:, None]
     N, M = rng.uniform(-8e3, 8e3, 40), rng.uniform(-4e6, 4e6, (6, 40))
     r = strips(kind, t=t, N=N, M=M, **{**WOOD, "E1": E1})
+    assert (r.C + r.T_u + r.T_l > 0).all()  # pads or bolts carry something in each
     for i, j in ((0, 0), (3, 17), (5, 39), (2, 8)):
         one = strips(kind, t=float(t[i, 0]), N=N[j], M=M[i, j], **{**WOOD, "E1": float(E1[i, 0])})
         for f in fields(r):
