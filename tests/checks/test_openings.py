@@ -63,7 +63,7 @@ def test_an_opening_where_most_bends_counts(plain: Careful) -> None:
 
 @pytest.mark.parametrize("hole", [Hole(0.0, 60.0, 30.0), Hole(80.0, 120.0, 50.0), Hole(-200.0, 250.0, 80.0)])
 def test_no_opening_helps(plain: Careful, hole: Hole) -> None:
-    assert used(careful(on_board(openings=(hole,)))) >= used(plain) * (1 - 1e-9)
+    assert used(careful(on_board(openings=(hole,)))) >= used(plain) * (1 - 1e-9) > 0.1
 
 
 def test_a_wide_opening_is_cut_out_of_the_plate(plain: Careful) -> None:

@@ -99,7 +99,15 @@ def names_in(path: str, node: ast.FunctionDef) -> set[str]:
     ours = imported(path, "transom")
     attributes = [n for n in ast.walk(node) if isinstance(n, ast.Attribute)]
     of_modules = {n.attr for n in attributes if isinstance(n.value, ast.Name) and n.value.id in ours}
-    return names_used(node) & set(ours) | of_modules | {f".{n.attr}" for n in attributes}
+    return names_used(node) & set(ours) | of_modules | {f".{n.attr}" for n in attributes if n.attr not in job_fields()}
+
+
+@cache
+def job_fields() -> frozenset[str]:
+    """What a job's own records hold: to name one is not to call a property that bears the same name elsewhere."""
+    paths = [p.relative_to(ROOT).as_posix() for p in (ROOT / "transom/job").glob("*records.py")]
+    nodes = (n for p in paths for n in ast.walk(tree_of(p)) if isinstance(n, ast.AnnAssign))
+    return frozenset(n.target.id for n in nodes if isinstance(n.target, ast.Name))
 
 
 def names_used(node: ast.FunctionDef) -> set[str]:
