@@ -54,6 +54,7 @@ def test_another_board_is_spared_nothing():
     first = answer(PLAIN, WRENCHES, NAMES).seated
     for other in (board(36.8), board(36.7, kind="uprights"), board(36.7, W=611.0), board(36.7, target=30.0)):
         assert other.seated_as(PLAIN, first) is None
+    assert PLAIN.seated_as(PLAIN, first) is first
     rest = Rest(Rectangle(-305.0, -305.0, -450.0, 0.0), 1e5, pushes=True)
     assert PLAIN.seated_as(replace(PLAIN, rests=(rest,)), first) is None
     assert replace(PLAIN, rests=(rest,)).seated_as(PLAIN, first) is None

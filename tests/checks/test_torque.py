@@ -89,6 +89,7 @@ def test_proposed_torque_is_the_smaller_of_bolt_and_face() -> None:
 def test_proposed_torque_passes_its_own_check() -> None:
     for threads in ("dry", "oiled", "anti-seize"):
         T = float(proposed(trial(with_engine(threads=threads)))[0, 0])
+        assert T > 10000.0
         of = trial(with_engine(threads=threads, torque=T * 0.999999))
         assert row(of, BOLT, "bolt-up").passes
         assert row(of, FACE, "bolt-up").passes

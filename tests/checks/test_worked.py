@@ -256,6 +256,7 @@ def test_a_thicker_board_carries_no_less_beside_an_edge_that_holds(up: float) ->
     around = perimeters_of(TEN, edges, t, (1.5, 1.7))
     assert np.all(np.diff(around.own * t) > -1e-9)
     assert np.all(np.diff(around.shared * t) > -1e-9)
+    assert around.own[0] > 20.0  # one side of the square at least
 
 
 def test_past_the_touching_the_thinner_boards_perimeter_counts() -> None:
