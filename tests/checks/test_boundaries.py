@@ -8,15 +8,15 @@ import pytest
 from tests.checks.setbacks import job as bracket
 from tests.checks.setbacks import under
 from tests.checks.setbacks import whole as of_whole
-from tests.checks.shop import AHEAD, ASTERN, JOB, alone, found, on_board, plate, row, trial
+from tests.checks.shop import AHEAD, ASTERN, JOB, alone, found, on_board, plate, row, trial, with_bolts, with_engine
 from tests.checks.test_frame import FLANGE
-from transom.checks import frame, setback, setback_base, setback_fatigue, setback_forces
+from transom.checks import frame, setback, setback_base, setback_fatigue, setback_forces, sideways
 from transom.checks.frame_pull import FrameForces, column_of
 from transom.checks.plate_reactions import bolt_places
 from transom.checks.pod_reactions import _names
 from transom.checks.reactions import _lever
 from transom.checks.trial import Trial
-from transom.job.records import Hole, Job
+from transom.job.records import Backing, EngineBracket, Hole, Job, Mount
 from transom.job.setback_records import Fillet
 from transom.setup.setback_records import PlateBracket
 from transom.statics.contact import Pattern
@@ -173,3 +173,40 @@ def test_a_force_is_shared_by_the_two_bolts_beside_it(at: float, shares: tuple[f
     """10 N at places on a line of bolts at 10, 20 and 30; beyond the last as on a lever."""
     assert _lever(np.array([10.0]), np.array([at]), 10.0, 10.0, 3) == pytest.approx(np.array([shares]))
     assert _lever(np.array([10.0]), np.array([at]), 10.0, 10.0, 1) == pytest.approx(np.array([[10.0]]))
+
+
+@pytest.mark.parametrize(
+    "mount, reach, room",
+    [
+        (plate(), 190.5, 255.0),  # a pair's plate, 381 wide
+        (plate(width=600.0), 300.0, 255.0),
+        (plate(width=80.0, height=70.0, per="bolt"), 163.5 + 40.0, 255.0),  # the upper bolts stand farther out
+        (with_bolts(forward=Backing(washer="1/2 wide")), 163.5 + 44.45 / 2, 255.0),
+        (plate(height=380.0), 250.8 + 190.0, 400.0),  # nearer to the bottom flange than to the sides
+    ],
+)
+def test_backing_lies_inside_a_pods_flanges(mount: Mount, reach: float, room: float) -> None:
+    """Lines 560 apart and 425 down, flanges 25 to their inner edge."""
+    one = row(trial(mount=mount), "backing.plate-between-frame")
+    assert (one.demand, one.resistance) == (pytest.approx(reach), pytest.approx(room))
+    assert one.passes is (reach <= room)
+
+
+def test_uprights_have_no_flange_below() -> None:
+    job = replace(JOB, frame=replace(FLANGE, kind="uprights"))
+    one = row(trial(job, plate(height=380.0)), "backing.plate-between-frame")
+    assert (one.demand, one.resistance) == (pytest.approx(190.5), pytest.approx(571.9 / 2 - 19.05))
+
+
+def test_bolts_within_a_tenth_of_a_millimeter_stand_in_one_line() -> None:
+    """Three down each side, one 0.04 off: n 3 all the same; d 12.7, the smallest spacing 100."""
+    places = [(s * y, z) for y, z in ((150.0, 60.0), (150.04, 160.0), (150.0, 260.0)) for s in (1, -1)]
+    of = trial(with_engine(bracket=EngineBracket(bolts=tuple(Hole(*p) for p in places))))
+    share = 3**0.9 * (100.0 / (13 * 12.7)) ** 0.25 / 3
+    assert float(np.ravel(sideways._share_of_odd_rows(of))[0]) == pytest.approx(share, rel=1e-6)
+
+
+@pytest.mark.parametrize("edge, pitch", [(6.0, 300.0), (60.0, 8.0)])
+def test_a_base_bolt_over_an_edge_or_on_its_neighbor_bears_nothing(edge: float, pitch: float) -> None:
+    of = under(AHEAD, bracket(base__edge=edge))
+    assert not np.any(setback_base._bearing(of, plates(of), 13.5, pitch))
