@@ -5,7 +5,9 @@ from functools import partial
 
 import numpy as np
 
+from transom.checks.careful import Careful
 from transom.checks.check import check, load_duration_factor
+from transom.checks.lifting import lifting, where_it_lifts
 from transom.checks.openings import (
     bolt_holes,
     both_shares,
@@ -107,9 +109,16 @@ def bending(trial: Trial) -> CheckArray:
     Holes count whatever is used of the strength: a rule that leaves them out of a board little used makes a step, and
     EN 1995-1-1:2004, 5.2 knows none.
     """
-    whole, net = _whole_and_net(trial)
-    return _check(trial, "bending", "ec5", np.maximum(whole, net), trial.strength_share, VENEERS, "", method=trial.method,
+    u = _worse(trial)
+    if isinstance(trial, Careful):
+        u = np.asarray(where_it_lifts(u, lifting(trial, _worse)))
+    return _check(trial, "bending", "ec5", u, trial.strength_share, VENEERS, "", method=trial.method,
                   note="share of each veneer's strength, bending and twist together, holes taken out")  # fmt: skip
+
+
+def _worse(trial: Trial) -> Array:
+    """Bending of the whole section or of what holes leave, (n, v)."""
+    return np.maximum(*_whole_and_net(trial))
 
 
 def _whole_and_net(trial: Trial) -> tuple[Array, Array]:

@@ -27,6 +27,7 @@ VECTOR = "Budynas and Nisbett, Mechanical Engineering Design, 9th ed., section 8
 PRY = "board's edge turning into the frame about the bolts; the board's own give there not counted"
 LINE = "flange as a cantilever from its root; length that works, EN 1993-1-8:2005, Table 6.4, bolt row apart"
 STEEL = 210_000.0  # MPa
+LINES = ("port side", "starboard side", "bottom", "top")
 
 
 @formula(symbol="s", source=LEVER, evidence="convention", known_by="derived")
@@ -351,3 +352,20 @@ def in_plane(trial: Trial, wrench: Array) -> Array:
 def column_of(x: Value) -> Value:
     """A float as it is, an array (n,) as a column (n, 1)."""
     return x if np.ndim(x) == 0 else np.asarray(x).reshape(-1, 1)
+
+
+def bolt_places(trial: Trial) -> tuple[tuple[str, ...], Array, Array]:
+    """Every bolt of the frame: its line, y and z (b,)."""
+    f = trial.setup.frame
+    n, n_b, n_t = (round(_one(x)) for x in (f.n_side, f.n_bottom, f.n_top))
+    down = np.asarray(place_of(_one(f.first), np.arange(n, dtype=float), _one(f.side_pitch)))
+    half = _one(half_span(f.span))
+    y = np.concatenate([np.full(n, -half), np.full(n, half), _across(f.end_pitch, n_b), _across(f.end_pitch, n_t)])
+    depths = np.concatenate([down, down, np.full(n_b, _one(trial.setup.place.z_bottom)), np.full(n_t, _one(f.first))])
+    names = (LINES[0],) * n + (LINES[1],) * n + (LINES[2],) * n_b + (LINES[3],) * n_t
+    return names, y, np.asarray(depth_as_height(depths))
+
+
+def _across(pitch: Value, n: int) -> Array:
+    first = np.asarray(first_of_even(float(n), _one(pitch)))
+    return np.asarray(place_of(_one(first), np.arange(n, dtype=float), _one(pitch)))

@@ -10,14 +10,12 @@ import numpy as np
 from transom.board.answer import Answer
 from transom.checks.careful import Careful
 from transom.checks.edge_lines import edge_line
-from transom.checks.frame_pull import depth_as_height, first_of_even, half_span, place_of
+from transom.checks.frame_pull import LINES, bolt_places
 from transom.checks.reactions import Reactions, reactions, with_weight
 from transom.checks.trial import Trial
 from transom.statics.bolt_group import bolt_group, direct_force
 from transom.statics.wrench import board_actions
-from transom.units import Array, Value
-
-LINES = ("port side", "starboard side", "bottom", "top")
+from transom.units import Array
 
 
 def held(trial: Trial) -> Reactions:
@@ -70,24 +68,3 @@ def at_service(plate: Careful) -> Answer:
     wrenches = np.stack([np.broadcast_to(x, (1, v))[0] for x in (np.negative(a.N), a.M, a.M_z)], axis=-1)
     finest = plate.answer.seated[-1]
     return Answer((finest,), (finest.bear(wrenches, plate.cases.names, plate.answer.borne),))
-
-
-def bolt_places(trial: Trial) -> tuple[tuple[str, ...], Array, Array]:
-    """Every bolt of the frame: its line, y and z (b,)."""
-    f = trial.setup.frame
-    n, n_b, n_t = (round(_one(x)) for x in (f.n_side, f.n_bottom, f.n_top))
-    down = np.asarray(place_of(_one(f.first), np.arange(n, dtype=float), _one(f.side_pitch)))
-    half = _one(half_span(f.span))
-    y = np.concatenate([np.full(n, -half), np.full(n, half), _across(f.end_pitch, n_b), _across(f.end_pitch, n_t)])
-    depths = np.concatenate([down, down, np.full(n_b, _one(trial.setup.place.z_bottom)), np.full(n_t, _one(f.first))])
-    names = (LINES[0],) * n + (LINES[1],) * n + (LINES[2],) * n_b + (LINES[3],) * n_t
-    return names, y, np.asarray(depth_as_height(depths))
-
-
-def _across(pitch: Value, n: int) -> Array:
-    first = np.asarray(first_of_even(float(n), _one(pitch)))
-    return np.asarray(place_of(_one(first), np.arange(n, dtype=float), _one(pitch)))
-
-
-def _one(x: Value) -> float:
-    return float(np.ravel(np.asarray(x))[0])

@@ -1,0 +1,127 @@
+"""The board between its frame bolts: there its edge is free to lift off the flange, and bends more for it.
+
+The plate that decides lies on lines that hold it both ways. That is hard on the frame's bolts, but a board held at
+its bolts only, on flanges that only push, bends up to a fifth more (`tests/bench/one_way_frame.py`). The cases that
+bend it most are solved again so, and all are raised by what is found.
+"""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
+
+import numpy as np
+
+from transom.board.answer import Answer, on_one_grid
+from transom.board.bracket import Rest
+from transom.board.grid import Rectangle
+from transom.checks import frame_pull
+from transom.checks.careful import Careful
+from transom.formula import formula
+from transom.maths import maximum
+from transom.standards.ec5 import round_net_area
+from transom.units import MM, MM_PER_N, MPA, N_PER_MM, ONE, Array
+
+MOST = 0.75  # of the worst case: what bends the board less is not solved again
+SEAT = 25.0  # mm of flange that a board presses on along its line
+
+
+@formula(
+    symbol="k_l", source="plate on flanges that push and bolts that hold", evidence="convention", known_by="derived"
+)
+def times_more(lifting: ONE, held: ONE) -> ONE:
+    """How many times more the board bends; never less than on lines that hold."""
+    return maximum(1.0, lifting / held)
+
+
+@formula(
+    symbol="u k_l", source="plate on flanges that push and bolts that hold", evidence="convention", known_by="derived"
+)
+def where_it_lifts(u: ONE, k_l: ONE) -> ONE:
+    """Share of the limit with the edge free to lift between bolts."""
+    return u * k_l
+
+
+@formula(
+    symbol="E_90 b l/t", source="elastic bed on the wood's own thickness", evidence="convention", known_by="derived"
+)
+def flange_bed(E_90: MPA, b: MM, length: MM, t: MM) -> N_PER_MM:
+    """Stiffness of the wood along a flange."""
+    return E_90 * b * length / t
+
+
+@formula(symbol="1/c", source="stiffness of a spring", evidence="published", known_by="derived")
+def stiffness_of(c: MM_PER_N) -> N_PER_MM:
+    """Stiffness from give."""
+    return 1.0 / c
+
+
+def lifting(plate: Careful, bending: Callable[[Careful], Array]) -> Array:
+    """How many times more each case bends the board where its edge may lift between bolts, (v,); 1 for a quick look.
+
+    Both are of the finest grid alone, so that what the grid has yet to go is in neither. Cases that are not solved
+    again take the most that is found.
+
+    Args:
+        plate: one candidate, its frame's bolts settled.
+        bending: share of the limit in bending of a candidate, (1, v).
+    """
+    v = len(plate.cases)
+    if not plate.two_grids:
+        return np.ones(v)
+    on_lines = replace(plate, solved=finest(plate.answer))
+    held = bending(on_lines)[0]
+    if not held.max() > 0.0:
+        return np.ones(v)
+    rows = np.flatnonzero(held >= MOST * held.max())
+    found = np.asarray(times_more(bending(on_flanges(plate, rows.tolist()))[0], held[rows]))
+    out = np.full(v, found.max())
+    out[rows] = found
+    return out
+
+
+def finest(found: Answer) -> Answer:
+    """The finest grid's part of an answer."""
+    return Answer(found.seated[-1:], found.each[-1:], found.bounds)
+
+
+def on_flanges(plate: Careful, rows: Sequence[int]) -> Careful:
+    """Some cases of a candidate on flanges that only push and bolts that only hold, on its finest grid."""
+    some = replace(plate, cases=plate.cases.take(rows), whole=plate.whole or plate, kin=None, first=None, solved=None)
+    a, v = some.actions, len(rows)
+    wrenches = np.stack([np.broadcast_to(x, (1, v))[0] for x in (np.negative(a.N), a.M, a.M_z)], axis=-1)
+    whole = plate.board
+    board = replace(
+        whole, grid=whole.grid.finer(), section=whole.section.finer(), supports=(), rests=tuple(rests(plate))
+    )
+    return replace(some, solved=on_one_grid(board, wrenches, some.cases.names))
+
+
+def rests(plate: Careful) -> Iterator[Rest]:
+    """Flanges that push; bolts that hold, at the nearest nodes of the finer grid."""
+    fine = plate.board.grid.finer()
+    for line in plate.lines:
+        length = max(line.y_hi - line.y_lo, line.z_hi - line.z_lo)
+        bed = flange_bed(plate.factor("board.pad_stiffness_MPa"), SEAT, length, _one(plate.t))
+        yield Rest(line, _one(bed), True)
+    _, y, z = frame_pull.bolt_places(plate)
+    places = {
+        tuple(float(on[np.argmin(np.abs(on - v))]) for on, v in ((fine.y, a), (fine.z, b)))
+        for a, b in zip(y, z, strict=True)
+    }
+    k = _one(stiffness_of(give(plate)))
+    for a, b in sorted(places):
+        yield Rest(Rectangle(a, a, b, b), k, False)
+
+
+def give(plate: Careful) -> float:
+    """How far a frame bolt, the wood under its washer and the flange give, mm/N."""
+    f, t = plate.setup.frame, _one(plate.t)
+    area = max(_one(round_net_area(f.bolts.washer, f.bolts.hole)), 1.0)
+    works = frame_pull.working_length(f.side_pitch, f.arm, f.arm)
+    flange = frame_pull.flange_give(f.arm, works, f.flange, f.doubler)
+    wood = frame_pull.wood_give(t, area, plate.factor("board.pad_stiffness_MPa"))
+    steel = frame_pull.bolt_give(t, f.flange, f.bolts.A_s, frame_pull.STEEL)
+    return _one(frame_pull.gives_together(steel, wood, flange))
+
+
+def _one(x: object) -> float:
+    return float(np.ravel(np.asarray(x))[0])
