@@ -289,6 +289,11 @@ class Careful(Trial):
         return self._known[asked]
 
     @cached_property
+    def kept(self) -> dict[str, Array]:
+        """What was worked out of this plate elsewhere, once, by its symbol, (v,)."""
+        return {}
+
+    @cached_property
     def _known(self) -> dict[tuple[float, float, float], Moments]:
         """Means already asked for."""
         return {}

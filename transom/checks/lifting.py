@@ -55,27 +55,29 @@ def stiffness_of(c: MM_PER_N) -> N_PER_MM:
 
 
 def lifting(plate: Careful, bending: Callable[[Careful], Array]) -> Array:
-    """How many times more each case bends the board where its edge may lift between bolts, (v,); 1 for a quick look.
+    """How many times more each case bends the board where its edge may lift between bolts, (v,); worked out once.
 
-    Both are of the finest grid alone, so that what the grid has yet to go is in neither. Cases that are not solved
-    again take the most that is found.
+    1 for a quick look on one grid. Cases that are not solved again take the most that is found.
 
     Args:
         plate: one candidate, its frame's bolts settled.
         bending: share of the limit in bending of a candidate, (1, v).
     """
-    v = len(plate.cases)
-    if not plate.two_grids:
-        return np.ones(v)
-    on_lines = replace(plate, solved=finest(plate.answer))
-    held = bending(on_lines)[0]
+    if "k_l" not in plate.kept:
+        plate.kept["k_l"] = _lifting(plate, bending) if plate.two_grids else np.ones(len(plate.cases))
+    return np.asarray(plate.kept["k_l"])
+
+
+def _lifting(plate: Careful, bending: Callable[[Careful], Array]) -> Array:
+    """Both are of the finest grid alone, so that what the grid has yet to go is in neither."""
+    held = bending(replace(plate, solved=finest(plate.answer)))[0]
     if not held.max() > 0.0:
-        return np.ones(v)
+        return np.ones_like(held)
     rows = np.flatnonzero(held >= MOST * held.max())
     found = np.asarray(times_more(bending(on_flanges(plate, rows.tolist()))[0], held[rows]))
-    out = np.full(v, found.max())
+    out = np.full_like(held, found.max())
     out[rows] = found
-    return out
+    return np.asarray(out)
 
 
 def finest(found: Answer) -> Answer:

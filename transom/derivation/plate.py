@@ -96,6 +96,8 @@ def _quantities(
         beyond = np.full((1, len(careful.cases)), line.overhang)
         yield "o_p", "from what holds the board to its edge", ("",), beyond, np.nan
         yield "a_p", "place of the plate's grid", at, np.broadcast_to(line.along[:, None], line.pull.shape), np.nan
+    for symbol, times in careful.kept.items():
+        yield symbol, "times more bending where the board's edge lifts between its bolts", ("",), times[None], np.nan
     for moments, places in (
         (careful.moments, nodes(careful)),
         *((m, _about(careful, asked)) for asked, m in means),

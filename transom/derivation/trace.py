@@ -13,6 +13,7 @@ from transom.board import answer as plate_method
 from transom.catalogue import Catalogue
 from transom.checks import all_checks
 from transom.checks.careful import Careful
+from transom.checks.lifting import lifting
 from transom.checks.trial import Trial
 from transom.derivation.record import MARK, Call, Recording, Watched, watching
 from transom.job.records import Mount
@@ -193,6 +194,7 @@ def _plate(trial: Trial, solved: Careful | None) -> Careful:
     answer = plate.answer if solved is None else solved.answer
     assert len(answer.seat.bolts) == len(bolts)
     vars(plate)["answer"] = answer  # where the property keeps what it worked out
+    plate.kept.update({} if solved is None else solved.kept)
     return plate
 
 
@@ -224,7 +226,7 @@ def watched() -> Watched:
     rows = tuple(name for name, _ in found if not name.startswith("_"))
     return Watched(
         rows={Catalogue: rows, Careful: MEANS},
-        closed=(plate_method.answer, plate_method.on_one_grid),
+        closed=(plate_method.answer, plate_method.on_one_grid, lifting),
         closed_methods={plate_method.Recovered: ("better",)},
     )
 
