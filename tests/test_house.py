@@ -85,7 +85,6 @@ THIRD_PARTY = {
     "rich": {"report", "cli"},
     "typer": {"report", "cli"},
     "click": {"report", "cli"},
-    "pydantic": {"job", "catalogue"},
     "reportlab": {"drawing", "floor", "report"},
     "ezdxf": {"drawing"},
     "distributed": {"batch"},

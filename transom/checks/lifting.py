@@ -70,7 +70,7 @@ def lifting(plate: Careful, bending: Callable[[Careful], Array]) -> Array:
 
 def _lifting(plate: Careful, bending: Callable[[Careful], Array]) -> Array:
     """Both are of the finest grid alone, so that what the grid has yet to go is in neither."""
-    held = bending(replace(plate, solved=finest(plate.answer)))[0]
+    held = bending(replace(plate, solved=finest(plate.answer), two_grids=False))[0]
     if not held.max() > 0.0:
         return np.ones_like(held)
     rows = np.flatnonzero(held >= MOST * held.max())
@@ -94,7 +94,7 @@ def on_flanges(plate: Careful, rows: Sequence[int]) -> Careful:
     board = replace(
         whole, grid=whole.grid.finer(), section=whole.section.finer(), supports=(), rests=tuple(rests(plate))
     )
-    return replace(some, solved=on_one_grid(board, wrenches, some.cases.names))
+    return replace(some, solved=on_one_grid(board, wrenches, some.cases.names), two_grids=False)
 
 
 def rests(plate: Careful) -> Iterator[Rest]:
