@@ -24,6 +24,7 @@ from transom.job.records import (
     Frame,
     Head,
     Job,
+    Layer,
     Mount,
 )  # fmt: skip
 from transom.judge.evaluate import trial_of
@@ -65,6 +66,8 @@ LOWER = {"backing.wood-crushing-lower-bolts", "backing.plate-bending-lower-bolts
          "frame.bolt-tension-and-shear", "frame.flange-bending-end", "frame.flange-bending-side",
          "frame.flange-pull-through", "frame.pull-and-sideways-in-wood", "frame.washer-on-wood",
          "crossmembers.bolt-tension", "crossmembers.bolt-tension-and-shear", "crossmembers.wall-pull-through"}  # fmt: skip
+# A plate over a pair of bolts bends with the board, whatever its own bolts pull.
+FOLLOWS = "backing.plate-bending-upper-bolts"
 FORWARD = ("ahead", "hard-over", "wave")
 
 
@@ -124,7 +127,7 @@ def test_more_stated_mass_lowers_only_what_it_holds_down(job: Job, mount: Mount,
     before, after = found(one), found(other)
     assert lower(before, after) <= LOWER
     assert fallen(before, after, one.cases, ("ahead", "wave")) == set()
-    assert {n for n, _ in fallen(before, after, one.cases, ("turn",))} <= ROLLED | LOWER
+    assert {n for n, _ in fallen(before, after, one.cases, ("turn",))} <= ROLLED | LOWER | {FOLLOWS}
 
 
 @MANY
@@ -157,6 +160,23 @@ def test_exception_weight_thrown_outward_rolls_against_the_thrust() -> None:
     fell = fallen(found(one), found(other), one.cases, ("turn",))
     assert ("engine-bolts.shear", "turn") in fell
     assert lower(found(one), found(other)) == set()
+
+
+def test_exception_weight_that_relieves_the_board_relieves_the_plate_that_follows_it() -> None:
+    """Turned until it pushes aft, the thrust bends the board the other way than the weight. On a thin board a heavier
+    engine pulls the upper bolts harder and still bends the plate behind them less, as the board. It never governs."""
+    engine = replace(POD.engine, power=90e3, power_low=90e3, mass=None, gravity_aft=160.0, steering="full turn")
+    assert MOUNT.engine_bolts is not None
+    whole = replace(MOUNT.engine_bolts, forward=Backing("", "6061-T6", 6.35, 420.0, 290.0, "all"))
+    thin, turned = Mount((Layer("okoume 12 mm", "along"),) * 2, whole), replace(POD, engine=engine)
+    one, other = trial(turned, thin), trial(turned, thin, engine__weight=1.01, engine__weight_light=1.01)
+    before, after = found(one), found(other)
+    plate, board = (next(n for n in before if part(n) == what) for what in (FOLLOWS, "board.bending"))
+    fell = [i for i in np.flatnonzero(after[plate] < before[plate] * (1 - NOISE)) if one.cases.of[i] == "turn"]
+    assert fell
+    assert (np.ravel(other.upper_tension)[fell] > np.ravel(one.upper_tension)[fell]).all()
+    assert (after[board][0, fell] < before[board][0, fell]).all()
+    assert FOLLOWS not in lower(before, after)
 
 
 @MANY

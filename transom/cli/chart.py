@@ -54,9 +54,9 @@ def chart(
     from transom.cli.stream import say, tell
 
     path = path_of(job)
-    apart(path, out, csv)
     stated = read(path)
-    powers, names, left_out = _asked(stated, power, panels, (out, csv), force)
+    files = list(_file_faults(path, out, csv, force))
+    powers, names, left_out = _asked(stated, power, panels, files)
     with _progress(1 + len(powers) * len(names)) as done:
         c = charted(stated, SHIPPED, powers, names, left_out, done)
     tell(*_written(c, path, out, csv, force))
@@ -64,9 +64,9 @@ def chart(
 
 
 def _asked(
-    job: "Job", power: str | None, panels: str | None, files: tuple[Path | None, Path | None], force: bool
+    job: "Job", power: str | None, panels: str | None, faults: list[str]
 ) -> tuple[tuple[float, ...], tuple[str, ...], tuple[str, ...]]:
-    """Powers, panels and what cannot be judged of the usual powers.
+    """Powers, panels and what cannot be judged of the usual powers; `faults` are those of the files.
 
     Raises:
         JobError: every fault of the options, one line each.
@@ -75,7 +75,6 @@ def _asked(
     from transom.chart.powers import judged, told, usual_powers
     from transom.errors import JobError
 
-    faults: list[str] = [*_file_faults(*files, force)]
     names = _panels(job, panels, faults)
     wanted = usual_powers(job, SHIPPED) if power is None else _powers(power, faults)
     if faults:
@@ -87,7 +86,7 @@ def _asked(
     return tuple(p for p in wanted if p not in bad), names, says
 
 
-def _file_faults(out: Path | None, csv: Path | None, force: bool) -> Iterator[str]:
+def _file_faults(job: Path, out: Path | None, csv: Path | None, force: bool) -> Iterator[str]:
     from transom.errors import JobError
     from transom.job.files import free
 
@@ -98,6 +97,7 @@ def _file_faults(out: Path | None, csv: Path | None, force: bool) -> Iterator[st
             yield f"{option} {path}: has to end in {ending}; name it {path.with_suffix(ending).name}"
             continue
         try:
+            apart(job, path)
             free(path, force)
         except JobError as error:
             yield from error.faults
