@@ -1,0 +1,148 @@
+"""Bending of a board whose edge may lift between the frame's bolts: against a beam by hand, and its own bookkeeping."""
+
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+import pytest
+
+from tests.board.boards import uniform
+from tests.checks.shop import JOB, MOUNT, cases, setup_of
+from transom.board.answer import Answer, Board, on_one_grid
+from transom.board.bracket import Bolt, Rest, Seat, pad_cells
+from transom.board.grid import Rectangle, grid
+from transom.board.plate import Support
+from transom.checks.board import _worse, bending
+from transom.checks.careful import Careful
+from transom.checks.lifting import MOST, finest, give, lifting, on_flanges, rests
+from transom.job.records import FrameBolts, Job
+from transom.judge.evaluate import careful_of, trial_of
+from transom.units import Array
+
+T = 36.52  # two sheets of 18.26
+
+
+def held_by(count: int) -> Job:
+    """The shop's job with so many frame bolts, on 76 x 6.35 plate washers and an angle in the flange."""
+    bolts = FrameBolts("3/8 in", count, False, 9.525, washer=76.2, washer_t=6.35, doubler=6.35, chosen=True)
+    return replace(JOB, frame=replace(JOB.frame, bolts=bolts))
+
+
+def solved(count: int) -> Careful:
+    return careful_of(trial_of(setup_of(held_by(count)), cases(), [MOUNT]))
+
+
+@pytest.fixture(scope="module")
+def few() -> Careful:
+    return solved(8)
+
+
+def afresh(of: Careful, **changes: Any) -> Careful:
+    """The same, solved already, with nothing else of it worked out."""
+    return replace(of, solved=of.answer, **changes)
+
+
+def bent(of: Careful) -> Array:
+    """What the board's own check says of bending, (1, v)."""
+    return bending(of).utilisation
+
+
+def test_few_bolts_let_the_edge_lift_and_the_check_says_so(few: Careful) -> None:
+    k = lifting(afresh(few), _worse)
+    assert k.shape == (len(few.cases),)
+    assert (k >= 1.0).all()
+    assert k.max() > 1.02
+    assert bent(few)[0] == pytest.approx(k * _worse(few)[0], rel=1e-12)
+
+
+def test_many_stiff_bolts_hold_the_edge_as_lines_do() -> None:
+    many = solved(40)
+    assert lifting(many, _worse).tolist() == [1.0] * len(many.cases)
+    assert bent(many)[0].tolist() == _worse(many)[0].tolist()
+
+
+def test_a_quick_look_leaves_it_out(few: Careful) -> None:
+    assert lifting(afresh(few, two_grids=False), _worse).tolist() == [1.0] * len(few.cases)
+
+
+def test_a_board_that_is_not_bent_is_not_bent_more(few: Careful) -> None:
+    assert lifting(afresh(few), lambda of: np.zeros((1, len(of.cases)))).tolist() == [1.0] * len(few.cases)
+
+
+def test_each_case_takes_its_own_and_what_is_not_solved_again_the_most(few: Careful) -> None:
+    held = _worse(replace(few, solved=finest(few.answer), two_grids=False))[0]
+    again = np.flatnonzero(held >= MOST * held.max())
+    assert 1 < len(again) < len(held)
+    own = np.maximum(_worse(on_flanges(few, again.tolist()))[0] / held[again], 1.0)
+    assert own.min() < own.max()
+    k = lifting(afresh(few), _worse)
+    assert k[again] == pytest.approx(own, rel=1e-12)
+    assert np.delete(k, again) == pytest.approx(own.max(), rel=1e-12)
+
+
+def test_flanges_and_bolts_balance_the_engine(few: Careful) -> None:
+    """Along the boat and about both lines of the board, in every case; a flange never pulls, a bolt never pushes."""
+    every = on_flanges(few, range(len(few.cases)))
+    (seated,), borne = every.answer.seated, every.answer.borne
+    sense = np.array([n[3] for n in seated.nodes])
+    y, z = (on[[n[i] for n in seated.nodes]] for i, on in enumerate((seated.plate.grid.y, seated.plate.grid.z)))
+    Fx, My, Mz = (np.ravel(m) for m in (np.negative(few.actions.N), few.actions.M, few.actions.M_z))
+    assert (borne.rests >= 0.0).all()
+    assert set(sense) == {1.0, -1.0}
+    assert np.abs(Mz).max() > 1e5
+    assert sense @ borne.rests == pytest.approx(-Fx, abs=1e-3)
+    assert (sense * z) @ borne.rests == pytest.approx(-My, abs=1.0)
+    assert (sense * y) @ borne.rests == pytest.approx(Mz, abs=1.0)
+
+
+def test_every_flange_pushes_and_every_bolt_holds_where_it_is(few: Careful) -> None:
+    """E_90 25 mm l/t a flange; a bolt's stiffness is one over what its steel, its wood and its flange give."""
+    on = list(rests(few))
+    flanges, bolts = [r for r in on if r.pushes], [r for r in on if not r.pushes]
+    assert [r.where for r in flanges] == list(few.lines)
+    E_90 = few.factor("board.pad_stiffness_MPa")
+    lengths = [max(r.where.y_hi - r.where.y_lo, r.where.z_hi - r.where.z_lo) for r in flanges]
+    assert [r.k for r in flanges] == pytest.approx([E_90 * 25.0 * length / T for length in lengths], rel=1e-3)
+    assert len(bolts) == 8
+    assert [r.k for r in bolts] == pytest.approx([1 / give(few)] * 8)
+    fine = few.board.grid.finer()
+    assert {r.where.y_lo for r in bolts} <= set(fine.y)
+    assert {r.where.z_lo for r in bolts} <= set(fine.z)
+
+
+# A strip 60 wide and 480 high on a flange along each long side, bolted at its four corners. The bracket's four bolts pull
+# it aft at its quarters, or its pads push it forward there.
+WIDE, HIGH, PULL = 60.0, 480.0, 4000.0
+LINES = tuple(Rectangle(s * WIDE / 2, s * WIDE / 2, -HIGH, 0.0) for s in (-1, 1))
+CORNERS = tuple(Rectangle(s * WIDE / 2, s * WIDE / 2, z, z) for s in (-1, 1) for z in (0.0, -HIGH))
+QUARTERS = tuple((s * 15.0, z) for z in (-HIGH / 4, -3 * HIGH / 4) for s in (-1, 1))
+
+
+def middle(lifts: bool, pull: float) -> float:
+    """Mean moment per mm up the strip at half its height, N."""
+    spots = [Rectangle(y - 5.0, y + 5.0, z - 5.0, z + 5.0) for y, z in QUARTERS]
+    pads = [c for spot in spots for c in pad_cells(spot, 250.0, T)]
+    seat = Seat(tuple(Bolt(y, z, 1e5, spot) for (y, z), spot in zip(QUARTERS, spots, strict=True)), tuple(pads))
+    stations = sorted({-HIGH, 0.0, -HIGH / 2, -HIGH / 4, -3 * HIGH / 4})
+    inside = grid([-WIDE / 2, -15.0, 15.0, WIDE / 2], stations, 20.0)
+    on = tuple(Rest(line, 1e6, True) for line in LINES) + tuple(Rest(at, 1e5, False) for at in CORNERS)
+    lines = tuple(Support(line) for line in LINES)
+    strip = Board(inside, uniform(T), () if lifts else lines, seat, rests=on if lifts else ())
+    found = on_one_grid(strip, np.array([[pull, -pull * HIGH / 2, 0.0]]), ["one"])
+    return mean_up(found)
+
+
+def mean_up(found: Answer) -> float:
+    y, z = found.grid.y, found.grid.z
+    across = found.fields.M_2[:, int(np.argmin(np.abs(z + HIGH / 2))), 0]
+    return abs(float(np.trapezoid(across, y)) / WIDE)
+
+
+def test_pulled_off_its_flanges_it_is_a_beam_between_its_bolts() -> None:
+    """Half the pull at either quarter: (4000/2) 120/60 = 4000 N mm a mm all the way between, whatever the bolts give."""
+    assert middle(True, PULL) == pytest.approx(PULL / 2 * (HIGH / 4) / WIDE, rel=0.02)
+
+
+def test_pushed_onto_them_or_held_by_lines_it_is_not() -> None:
+    assert middle(True, -PULL) < 0.1 * middle(True, PULL)
+    assert middle(False, PULL) < 0.1 * middle(True, PULL)
