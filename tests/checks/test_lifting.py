@@ -85,7 +85,8 @@ def test_flanges_and_bolts_balance_the_engine(few: Careful) -> None:
     every = on_flanges(few, range(len(few.cases)))
     (seated,), borne = every.answer.seated, every.answer.borne
     sense = np.array([n[3] for n in seated.nodes])
-    y, z = (on[[n[i] for n in seated.nodes]] for i, on in enumerate((seated.plate.grid.y, seated.plate.grid.z)))
+    on = seated.plate.grid
+    y, z = on.y[[n[0] for n in seated.nodes]], on.z[[n[1] for n in seated.nodes]]
     Fx, My, Mz = (np.ravel(m) for m in (np.negative(few.actions.N), few.actions.M, few.actions.M_z))
     assert (borne.rests >= 0.0).all()
     assert set(sense) == {1.0, -1.0}
