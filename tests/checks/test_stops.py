@@ -226,3 +226,5 @@ def test_second_opinion_that_says_no_is_a_caution_and_decides_nothing() -> None:
     judged = judge(replace(job, boat=replace(job.boat, plate_power=90 * HP)), SHIPPED, MOUNT)
     assert any("NDS, decides nothing here" in c for c in judged.cautions)
     assert not any(c.rule == "nds" for c in judged.deciding)
+    sideways = [c.utilisation for c in judged.deciding if (c.part, c.what) == ("engine-bolts", "sideways-in-wood")]
+    assert 0.1 < max(sideways) < 1.0  # by the job's own code it holds

@@ -95,10 +95,11 @@ def imported(path: str, package: str) -> dict[str, str]:
 
 
 def names_in(path: str, node: ast.FunctionDef) -> set[str]:
-    """What a function of a test file uses of transom: names its file imports from there; `.x` for an attribute x."""
+    """What a function of a test file uses of transom: names its file imports from there, `m.x` of a
+    module m; `.x` for an attribute x."""
     ours = imported(path, "transom")
     attributes = [n for n in ast.walk(node) if isinstance(n, ast.Attribute)]
-    of_modules = {n.attr for n in attributes if isinstance(n.value, ast.Name) and n.value.id in ours}
+    of_modules = {f"{n.value.id}.{n.attr}" for n in attributes if isinstance(n.value, ast.Name) and n.value.id in ours}
     return names_used(node) & set(ours) | of_modules | {f".{n.attr}" for n in attributes if n.attr not in job_fields()}
 
 
@@ -156,7 +157,9 @@ def subject(test: str, everyone: list[Function]) -> Function:
 
 
 def is_named(f: Function, names: set[str]) -> bool:
-    return f.name in names or ("." in f.name and f".{f.name.split('.')[-1]}" in names)
+    return not names.isdisjoint((f.name, f"{Path(f.path).stem}.{f.name}")) or (
+        "." in f.name and f".{f.name.split('.')[-1]}" in names
+    )
 
 
 def says(run: list[Function], asked: list[str]) -> list[Function]:
