@@ -326,3 +326,7 @@ def test_a_kicker_hangs_on_the_bracket() -> None:
     assert off.kicker is not None
     assert on.kicker.x_cg == pytest.approx(off.kicker.x_cg + 260.0)
     assert on.x_cg == pytest.approx(off.x_cg + 260.0)
+    with_it, without = (whole(k).cases for k in (kicked, job()))
+    added = [float(np.ravel(c.wrench[..., c.names.index("ahead"), 4])[0]) for c in (with_it, without)]
+    W = float(np.ravel(on.kicker.mass_kg)[0]) * 9.80665
+    assert added[0] - added[1] == pytest.approx(W * float(np.ravel(on.kicker.x_cg)[0]), rel=1e-3)
