@@ -23,6 +23,7 @@ from transom.checks.patch import Patch
 from transom.checks.trial import Moments, Trial
 from transom.formula import formula
 from transom.job.records import Hole
+from transom.statics.wrench import BoardActions
 from transom.units import MPA, ONE, Array, N, Value
 
 TARGET = 40.0  # mm, the coarser of two grids; the finer halves it
@@ -61,6 +62,11 @@ def _float(x: Value) -> float:
 def _smallest(reach: Value) -> float:
     """Of all cases: the backing reaches least where the wood is allowed most."""
     return float(np.min(np.asarray(reach)))
+
+
+def wrenches_of(a: BoardActions, v: int) -> Array:
+    """What the plate bears in v cases, as `board.answer` takes it, (v, 3)."""
+    return np.stack([np.broadcast_to(x, (1, v))[0] for x in (np.negative(a.N), a.M, a.M_z)], axis=-1)
 
 
 @dataclass(frozen=True)
@@ -129,9 +135,7 @@ class Careful(Trial):
         """
         if self.solved is not None:
             return self.solved
-        a = self.actions
-        v = len(self.cases)
-        wrenches = np.stack([np.broadcast_to(x, (1, v))[0] for x in (-a.N, a.M, a.M_z)], axis=-1)
+        wrenches = wrenches_of(self.actions, len(self.cases))
         kin, first = self.kin, self.first
         if first is None and kin is not None:
             first = kin.answer.borne

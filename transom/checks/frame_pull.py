@@ -300,14 +300,20 @@ def _prying(trial: Careful, line: EdgeLine, w: Array, T: Array, pitch: Value) ->
     reach = min(line.overhang, _one(f.arm))
     if reach < LEAST_REACH:
         return np.zeros_like(T)
-    b, t = f.bolts, _one(trial.t)
-    c_b = gives_together(
+    c_b = holding_give(trial, pitch)
+    c_e = wood_give(_one(trial.t), edge_area(pitch, reach), E_90)
+    return prying(edge_travel(w, reach, line.overhang), T, c_b, c_e)
+
+
+def holding_give(trial: Careful, pitch: Value) -> Value:
+    """How far a frame bolt of such a pitch, the wood under its washer and the flange give, mm/N."""
+    f, b, t = trial.setup.frame, trial.setup.frame.bolts, _one(trial.t)
+    area = np.maximum(np.asarray(round_net_area(b.washer, b.hole)), LEAST_AREA)
+    return gives_together(
         bolt_give(t, f.flange, b.A_s, STEEL),
-        wood_give(t, np.maximum(np.asarray(round_net_area(b.washer, b.hole)), LEAST_AREA), E_90),
+        wood_give(t, area, trial.factor("board.pad_stiffness_MPa")),
         flange_give(f.arm, working_length(pitch, f.arm, f.arm), f.flange, f.doubler),
     )
-    c_e = wood_give(t, edge_area(pitch, reach), E_90)
-    return prying(edge_travel(w, reach, line.overhang), T, c_b, c_e)
 
 
 HAIR = 1e-6  # mm

@@ -14,10 +14,9 @@ from transom.board.answer import Answer, on_one_grid
 from transom.board.bracket import Rest
 from transom.board.grid import Rectangle
 from transom.checks import frame_pull
-from transom.checks.careful import Careful
+from transom.checks.careful import Careful, wrenches_of
 from transom.formula import formula
 from transom.maths import maximum
-from transom.standards.ec5 import round_net_area
 from transom.units import MM, MM_PER_N, MPA, N_PER_MM, ONE, Array
 
 MOST = 0.75  # of the worst case: what bends the board less is not solved again
@@ -88,8 +87,7 @@ def finest(found: Answer) -> Answer:
 def on_flanges(plate: Careful, rows: Sequence[int]) -> Careful:
     """Some cases of a candidate on flanges that only push and bolts that only hold, on its finest grid."""
     some = replace(plate, cases=plate.cases.take(rows), whole=plate.whole or plate, kin=None, first=None, solved=None)
-    a, v = some.actions, len(rows)
-    wrenches = np.stack([np.broadcast_to(x, (1, v))[0] for x in (np.negative(a.N), a.M, a.M_z)], axis=-1)
+    wrenches = wrenches_of(some.actions, len(rows))
     whole = plate.board
     board = replace(
         whole, grid=whole.grid.finer(), section=whole.section.finer(), supports=(), rests=tuple(rests(plate))
@@ -109,20 +107,9 @@ def rests(plate: Careful) -> Iterator[Rest]:
         tuple(float(on[np.argmin(np.abs(on - v))]) for on, v in ((fine.y, a), (fine.z, b)))
         for a, b in zip(y, z, strict=True)
     }
-    k = _one(stiffness_of(give(plate)))
+    k = _one(stiffness_of(frame_pull.holding_give(plate, plate.setup.frame.side_pitch)))
     for a, b in sorted(places):
         yield Rest(Rectangle(a, a, b, b), k, False)
-
-
-def give(plate: Careful) -> float:
-    """How far a frame bolt, the wood under its washer and the flange give, mm/N."""
-    f, t = plate.setup.frame, _one(plate.t)
-    area = max(_one(round_net_area(f.bolts.washer, f.bolts.hole)), 1.0)
-    works = frame_pull.working_length(f.side_pitch, f.arm, f.arm)
-    flange = frame_pull.flange_give(f.arm, works, f.flange, f.doubler)
-    wood = frame_pull.wood_give(t, area, plate.factor("board.pad_stiffness_MPa"))
-    steel = frame_pull.bolt_give(t, f.flange, f.bolts.A_s, frame_pull.STEEL)
-    return _one(frame_pull.gives_together(steel, wood, flange))
 
 
 def _one(x: object) -> float:

@@ -8,7 +8,7 @@ bolts of the sides alike.
 import numpy as np
 
 from transom.board.answer import Answer
-from transom.checks.careful import Careful
+from transom.checks.careful import Careful, wrenches_of
 from transom.checks.edge_lines import edge_line
 from transom.checks.frame_pull import LINES, bolt_places
 from transom.checks.reactions import Reactions, reactions, with_weight
@@ -64,7 +64,6 @@ def _names(plate: Careful) -> tuple[str, ...]:
 def at_service(plate: Careful) -> Answer:
     """The plate on its finest grid under the characteristic loads."""
     a = board_actions(plate.cases.wrench, plate.t)
-    v = len(plate.cases)
-    wrenches = np.stack([np.broadcast_to(x, (1, v))[0] for x in (np.negative(a.N), a.M, a.M_z)], axis=-1)
+    wrenches = wrenches_of(a, len(plate.cases))
     finest = plate.answer.seated[-1]
     return Answer((finest,), (finest.bear(wrenches, plate.cases.names, plate.answer.borne),))
