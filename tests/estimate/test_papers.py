@@ -286,8 +286,14 @@ def test_no_paper_of_a_mount_that_fails_unless_asked_and_then_it_says_so(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     job = shop_at(tmp_path, PASSING.replace(*OVER_PLATE))
+    before = sorted(tmp_path.iterdir())
     for option in (["--quote"], ["--buy"], ["--csv", str(tmp_path / "x.csv")]):
-        assert "--despite-failure" in refused(["estimate", str(job), *option], capsys, tmp_path)
+        # Judged, and it fails: the prices are still told, as a stop never hides numbers.
+        assert main(["estimate", str(job), *option]) == 1
+        out, err = capsys.readouterr()
+        assert "--despite-failure" in err
+        assert "DOES NOT PASS" in out
+        assert sorted(tmp_path.iterdir()) == before
     assert main(["estimate", str(job), "--quote", "--buy", "--despite-failure", "--csv", str(tmp_path / "x.csv")]) == 1
     assert "DOES NOT PASS" in capsys.readouterr().out
     for name in ("quote-7-1", "buy-7"):

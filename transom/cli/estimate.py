@@ -61,17 +61,16 @@ def estimate(
         tell(f"--rank {rank}: ranks nothing here, {path} has a [mount] and that is what is priced")
     j, stands_in = judged(stated, SHIPPED, rank, costs(book) if rank == "cost" else None)
     e = priced(j, book, stands_in=stands_in)
-    if quote or found or buy or csv is not None:
-        allowed(path, e, despite_failure)
-    if quote or found:
+    on_paper = bool(quote or found or buy or csv is not None) and allowed(e, despite_failure)
+    if on_paper and (quote or found):
         refuse(e, path)
     papers = Papers(path, e, ways(e), ends(e, SHIPPED), out or path.parent, force)
     # Quote before change order, so that both in one run compare with the quote just written.
     for asked, write in (
-        (quote, papers.quote),
-        (found, lambda: papers.change(found or "")),
-        (buy, papers.buy),
-        (csv, lambda: papers.csv(csv or Path())),
+        (on_paper and quote, papers.quote),
+        (on_paper and found, lambda: papers.change(found or "")),
+        (on_paper and buy, papers.buy),
+        (on_paper and csv, lambda: papers.csv(csv or Path())),
         (write_prices, lambda: papers.book(write_prices or Path())),
     ):
         # Each told as it is written, so that a fault of the next one hides nothing.

@@ -14,19 +14,15 @@ if TYPE_CHECKING:
 BOOKS = {".csv": ", for the books: your costs stand in it", ".json": ", for the books: your costs stand in it"}
 
 
-def allowed(job: Path, e: "Estimate", despite_failure: bool) -> None:
-    """Paper from a mount that does not pass has to be asked for.
+def allowed(e: "Estimate", despite_failure: bool) -> bool:
+    """Whether paper may be made: from a mount that does not pass only where asked for, else stderr says why not."""
+    from transom.cli.mounted import refusal
+    from transom.cli.stream import tell
 
-    Raises:
-        JobError: it does not pass, and nobody asked.
-    """
-    from transom.errors import JobError
-
-    if not e.passes and not despite_failure:
-        raise JobError(
-            f"{job}: the mount does not pass, so no paper is made of it; mend it, or add --despite-failure and DOES NOT PASS"
-            " stands on every page"
-        )
+    if e.passes or despite_failure:
+        return True
+    tell(*refusal(e.judgement, "Paper"))
+    return False
 
 
 @dataclass(frozen=True)
