@@ -71,6 +71,11 @@ class Jobs:
         return (*(self.table.keys if self.table else ()), *(v.path for v in self.several))
 
     @property
+    def reads(self) -> tuple[Path, ...]:
+        """The files that hold jobs; a shop's file may lie beside each."""
+        return (*self.files, *((self.table.path,) if self.table else ()), *((self.base,) if self.base else ()))
+
+    @property
     def total(self) -> int | None:
         """How many rows there are; None where only reading the table to its end tells."""
         return None if self.table else len(self.files) * combinations(self.several)

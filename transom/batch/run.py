@@ -15,7 +15,7 @@ from transom.batch.rows import Jobs, Row
 from transom.batch.tables import writer_for
 from transom.batch.work import INTERNAL, Cells, How, faulty, judged
 from transom.errors import JobError
-from transom.job.files import free, write_atomic, written_whole
+from transom.job.files import free, no_link, write_atomic, written_whole
 
 Crew = Callable[[Iterable[Row], Task, Callable[[Row], Cells]], Iterator[Cells]]
 Watch = Callable[[int, int], None]  # rows judged, rows kept from before
@@ -48,6 +48,11 @@ class Outcome:
         count = self.verdicts.total()
         each = ", ".join(f"{self.verdicts[v]} {v}" for v in order if self.verdicts[v])
         return f"{count} {'job' if count == 1 else 'jobs'}: {each}"
+
+
+def places(results: Path) -> tuple[Path, Path, Path]:
+    """Every file that a run writes: the table, the note beside it, and the rows while it is not finished."""
+    return results, beside.place_of(results), ledger.place_of(results)
 
 
 def run(plan: Plan, crew: Crew, watch: Watch) -> Outcome:
@@ -84,12 +89,14 @@ def _may_begin(plan: Plan) -> bool:
     """Whether results may be replaced: a run that is taken up began by leave.
 
     Raises:
-        JobError: results or the rows of an unfinished run are there.
+        JobError: results or the rows of an unfinished run are there, or a link in a place made of their name.
     """
-    unfinished = ledger.place_of(plan.results)
+    results, note, unfinished = places(plan.results)
+    no_link(note)
+    no_link(unfinished)
     replace = plan.force or (plan.go_on and unfinished.exists())
-    free(plan.results, replace)
-    free(beside.place_of(plan.results), replace)
+    free(results, replace)
+    free(note, replace)
     if unfinished.exists() and not (plan.go_on or plan.force):
         raise JobError(f"{unfinished}: rows of a run that was not finished. --go-on takes it up, --force starts anew.")
     return replace

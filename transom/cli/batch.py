@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
-from transom.cli.jobs import Force
+from transom.cli.jobs import Force, apart
 
 if TYPE_CHECKING:
     from transom.batch.run import Crew, Outcome, Plan
@@ -51,7 +51,7 @@ def batch(
 ) -> None:
     """Size many jobs into one table: a row a job, bad ones beside good ones."""
     from transom.batch.rows import found
-    from transom.batch.run import Plan, run
+    from transom.batch.run import Plan, places, run
     from transom.batch.vary import varied
     from transom.batch.work import How
     from transom.cli.stream import say, tell
@@ -63,6 +63,9 @@ def batch(
         )
     several = varied(vary or [])
     source, passed_over = found(jobs, base, several)
+    there = [place for place in places(out) if place.exists()]
+    for read in source.reads if there else ():
+        apart(read, *there, what="the table of jobs" if read == jobs and source.table else "the job")
     tell(*passed_over, *(v.says for v in several))
     plan = Plan(source, out, How(rank, not pencil), force, go_on)
     watch, last = _watch(source.total)

@@ -38,8 +38,8 @@ def read(path: Path) -> "Job":
     return load(path)
 
 
-def apart(job: Path, *targets: Path | None) -> None:
-    """See that no paper is to be written over the job that it is made of, by whatever name or link, forced or not.
+def apart(job: Path, *targets: Path | None, what: str = "the job") -> None:
+    """See that nothing is to be written over what it is made of, by whatever name or link, forced or not.
 
     Raises:
         JobError: a target is the job.
@@ -48,4 +48,4 @@ def apart(job: Path, *targets: Path | None) -> None:
 
     for target in targets:
         if target is not None and (target.resolve() == job.resolve() or (target.exists() and target.samefile(job))):
-            raise JobError(f"{target}: is the job itself. Choose another name.")
+            raise JobError(f"{target}: is {what} itself. Choose another name.")

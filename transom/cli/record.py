@@ -28,7 +28,7 @@ def record(
     from transom.errors import JobError
     from transom.floor.record import record_of, sentence, under
     from transom.floor.recordpaper import data, page
-    from transom.job.files import write_atomic
+    from transom.job.files import no_link, write_atomic
 
     path = path_of(job)
     apart(path, pdf)
@@ -43,6 +43,8 @@ def record(
         )
     r = record_of(mounted(stated), SHIPPED)
     place = pdf or path.with_name(f"{path.stem}-record.pdf")
+    if pdf is None:
+        no_link(place)
     if r.passes or despite_failure:
         write_atomic(place, page(r), force)
         log(r.built, path, "record", [place])

@@ -131,6 +131,16 @@ def free(path: Path, force: bool) -> None:
         raise JobError(f"{path}: the folder is not there. Make it first.")
 
 
+def no_link(path: Path) -> None:
+    """See that a name which nobody typed, since it is made of another, is no link: what it points at lies elsewhere.
+
+    Raises:
+        JobError: it is one.
+    """
+    if path.is_symlink():
+        raise JobError(f"{path}: is a link and may lead elsewhere. Remove it, or choose another place.")
+
+
 def _put(draft: Path, data: bytes, like: Path) -> None:
     """The draft on disk, with the permissions of the file that it replaces."""
     with draft.open("xb") as out:
