@@ -1,6 +1,6 @@
 """Setup, cases and candidates to utilisations: the one path that review, size and every 'what if' take."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -91,10 +91,17 @@ def calibrate(pencil: Sequence[CheckArray], careful: Sequence[CheckArray]) -> Ca
     return Calibration(times, plus)
 
 
-def worst(trial: Trial, calibration: Calibration = PENCIL) -> Array:
+def worst(
+    trial: Trial, calibration: Calibration = PENCIL, checks: Callable[[Trial], Sequence[CheckArray]] = all_checks
+) -> Array:
     """The largest utilisation over all deciding checks and cases, (n,); NaN nowhere, missing is infinite."""
-    each = [np.max(calibration.applied(c), axis=1) for c in decided(all_checks(trial))]
-    return np.asarray(np.max(np.broadcast_arrays(*each), axis=0))
+    return weakest(checks(trial), calibration)
+
+
+def weakest(checks: Sequence[CheckArray], calibration: Calibration = PENCIL) -> Array:
+    """The same of checks already made; minus infinity where none decides."""
+    each = [np.max(calibration.applied(c), axis=1) for c in decided(checks)]
+    return np.asarray(np.max(np.broadcast_arrays(-np.inf, *each), axis=0))
 
 
 def careful_of(trial: Trial, rows: Sequence[int] | None = None, kin: Careful | None = None) -> Careful:

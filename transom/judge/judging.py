@@ -78,7 +78,8 @@ def judge(
     """Judge a stated mount: by the plate, or with `careful` False by the pencil alone; `kin` may have the same board.
 
     Bolts of frame and pod are as the mount says, else as found; new ones that neither states are chosen. With
-    `add` the least is added to them that carries the mount. `beside` False leaves out what would do were no weld near.
+    `add` the least is added to them that carries the mount. `beside` False leaves out what would do were no weld near
+    and all assumptions but those to measure first.
 
     Raises:
         JobError: what cannot be judged, one line each.
@@ -95,7 +96,7 @@ def judge(
     decided = pencil if plate is None else all_checks(plate)
     calibration = calibrate(pencil, decided)
     checks = CheckRows(side_by_side(pencil, decided, trial))
-    found = assumptions(job, tables, facts, trial, calibration)
+    found = assumptions(job, tables, facts, trial, calibration, near=not beside)
     named = (*stops(job, facts, tables), *spacing_stop(checks))
     measure = tuple(sorted((a for a in found if decides(a) and a.measure), key=nearness))
     fasteners = additions(stated, settled, tables, mount)
