@@ -16,7 +16,7 @@ from transom.drawing.ink import width
 from transom.drawing.labels import free_spot
 from transom.drawing.notes import folded
 from transom.drawing.pdf import scenes
-from transom.drawing.records import AFT, ENGINE, FORWARD, OPENING, Drawing, Hole, Outline
+from transom.drawing.records import AFT, ENGINE, FORWARD, OPENING, Cut, Drawing, Hole, Outline
 from transom.drawing.section import section, spread
 from transom.drawing.sheet import sheet
 from transom.drawing.svg import svg
@@ -37,6 +37,8 @@ def notched(d: Drawing) -> Drawing:
 @pytest.fixture(scope="module")
 def views(every_example: Drawn) -> Views:
     found = dict(every_example) | {"notched": notched(every_example["pontoon-40hp"])}
+    o, cuts = found["notched"].outline, (Cut(38.1, 38.1, "round"), Cut(50.8, 76.2))
+    found["cut"] = replace(found["notched"], outline=replace(o, top=cuts[0], bottom=cuts[1]))
     return [
         (f"{name}: {scene.title}", d, scene)
         for name, d in found.items()

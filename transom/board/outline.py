@@ -47,6 +47,14 @@ def notch(width: float, depth: float) -> tuple[Rectangle, ...]:
     return (Rectangle(-width / 2, width / 2, -depth, 0.0),) if width > 0 and depth > 0 else ()
 
 
+def cut_corners(board: Rectangle, width: float, height: float, *, top: bool) -> tuple[Rectangle, ...]:
+    """The rectangles about both top or both bottom corners of a board that are cut off, none where they have no size."""
+    if not (width > 0 and height > 0):
+        return ()
+    z = (board.z_hi - height, board.z_hi) if top else (board.z_lo, board.z_lo + height)
+    return Rectangle(board.y_lo, board.y_lo + width, *z), Rectangle(board.y_hi - width, board.y_hi, *z)
+
+
 def square(y: float, z: float, side: float, board: Rectangle) -> Rectangle:
     """The square about a round opening, as far as it lies on the board."""
     return on_wood(Rectangle(y - side / 2, y + side / 2, z - side / 2, z + side / 2), board)

@@ -24,11 +24,11 @@ from transom.checks.patch import (
     half_of,
     lost_to_openings,
     perimeters_of,
-    remaining,
     sliding_stress,
     worse_sliding,
 )
 from transom.checks.trial import Moments, Trial, design_value, found_strength
+from transom.checks.wood_about import cut, free_below, free_outward
 from transom.formula import formula
 from transom.maths import maximum, minimum, positive, where
 from transom.result import CheckArray
@@ -103,17 +103,36 @@ def across_bolt(one: MM, other: MM) -> MM:
     return one + other
 
 
+@formula(symbol="u", source="the worse of a board with its corners missing and with them whole", evidence="convention",
+         known_by="derived")  # fmt: skip
+def cut_or_whole(u_cut: ONE, u_whole: ONE) -> ONE:
+    """Share of the limit of a board with cut corners: a cut takes less than its rectangle, and never helps."""
+    return maximum(u_cut, u_whole)
+
+
+@formula(symbol="l", source="a notch and two cut corners", evidence="published", known_by="derived")
+def taken_of_level(notch: MM, corner: MM) -> MM:
+    """Width that a notch and the corners beside it take of the board."""
+    return notch + 2.0 * corner
+
+
 def bending(trial: Trial) -> CheckArray:
     """Bending both ways with twist, per veneer: of the whole section, and of what the bolts' holes leave of it.
 
     Holes count whatever is used of the strength: a rule that leaves them out of a board little used makes a step, and
     EN 1995-1-1:2004, 5.2 knows none.
     """
-    u = _worse(trial)
-    if isinstance(trial, Careful):
-        u = np.asarray(where_it_lifts(u, lifting(trial, _worse)))
-    return _check(trial, "bending", "ec5", u, trial.strength_share, VENEERS, "", method=trial.method,
+    return _check(trial, "bending", "ec5", _bending(trial), trial.strength_share, VENEERS, "", method=trial.method,
                   note="share of each veneer's strength, bending and twist together, holes taken out")  # fmt: skip
+
+
+def _bending(trial: Trial) -> Array:
+    """Share of the strength, its edge free to lift between bolts, with cut corners missing and whole, (n, v)."""
+    u = _worse(trial)
+    if not isinstance(trial, Careful):
+        return u
+    u = np.asarray(where_it_lifts(u, lifting(trial, _worse)))
+    return u if trial.uncut is None else np.asarray(cut_or_whole(u, _bending(trial.uncut.on(trial.setup.frame))))
 
 
 def _worse(trial: Trial) -> Array:
@@ -164,13 +183,17 @@ def moments_beside_openings(trial: Trial) -> tuple[Array, Array]:
 
 
 def _left_of_strips(trial: Trial) -> tuple[Value, Value]:
-    """Share left beside openings and top notch for bending across and up: of the pencil's strips; the plate has them itself."""
+    """Share left beside openings, notch and cut corners for bending across and up: of the pencil's strips; the plate has
+    them itself."""
     one, place = np.ones((1, 1)), trial.setup.place
     across, up = by_strips(trial) if trial.setup.job.board.openings and trial.openings is None else (one, one)
-    if trial.openings is not None or not trial.notched:
+    if trial.openings is not None or not (trial.notched or cut(place.top_cut) or cut(place.bottom_cut)):
         return across, up
-    beside = share_beside(place.notch_depth, trial.strips.b1), share_beside(place.notch_width, place.width)
-    return both_shares(across, beside[0]), both_shares(up, beside[1])
+    s, taken = trial.strips, taken_of_level(place.notch_width, place.top_cut[0])
+    beside_top = share_beside(maximum(place.notch_depth, place.top_cut[1]), s.b1)
+    beside = minimum(beside_top, share_beside(place.bottom_cut[1], s.b2))
+    level = share_beside(maximum(taken, taken_of_level(0.0, place.bottom_cut[0])), place.width)
+    return both_shares(across, beside), both_shares(up, level)
 
 
 def bending_without_holes(trial: Trial) -> Array:
@@ -184,18 +207,16 @@ def hole_strips(trial: Trial) -> tuple[Value, Value, Value]:
     d_h, u, low = trial.over_bore, trial.upper_patch, trial.lower_patch
     upper = strip_to_edge(strip_about_hole(across_bolt(u.up, u.down), d_h), trial.upper_edge)
     p = trial.setup.holding.pattern
-    lower = strip_to_edge(
-        strip_about_hole(across_bolt(low.up, low.down), d_h), remaining(trial.setup.place.height, p.z_l)
-    )
+    lower = strip_to_edge(strip_about_hole(across_bolt(low.up, low.down), d_h), trial.below(p.y_l, p.z_l))
     wide = strip_about_hole(minimum(across_bolt(u.inner, u.outer), across_bolt(low.inner, low.outer)), d_h)
     beside = minimum(_room_beside(trial, p.y_u, p.z_u), _room_beside(trial, p.y_l, p.z_l))
     return upper, lower, strip_to_edge(wide, beside)
 
 
 def _room_beside(trial: Trial, y: Value, z: Value) -> Value:
-    """From a bolt to the board's side, or to the side of the notch where that comes down as far."""
+    """From a bolt to the board's side or a cut corner, or to the side of the notch where that comes down as far."""
     notch = where(np.asarray(z) < trial.setup.place.notch_depth, trial.free_inward(y), FAR)
-    return minimum(remaining(half_of(trial.setup.place.width), y), notch)
+    return minimum(trial.outward(y, z), notch)
 
 
 def _hole_shares(trial: Trial, strips: tuple[Value, Value, Value]) -> tuple[Value, Value]:
@@ -224,19 +245,19 @@ def sliding_at_bolts(trial: Trial) -> tuple[CheckArray, CheckArray]:
 
 def sliding_at_pads(trial: Trial) -> CheckArray:
     """Plies sliding round one pad: at the foot when the upper bolts pull, else at the top."""
-    h, place = trial.setup.holding, trial.setup.place
+    h = trial.setup.holding
     pattern = h.pattern
     z = where(trial.pushes_low, foot_pivot(pattern.h), top_pivot(pattern.h, pattern.top_share))
     y = pattern.y_pad
     edges = Edges(
         inner=trial.towards_middle(y),
-        outer=remaining(half_of(place.width), y),
+        outer=trial.outward(y, z),
         up=trial.above(y, z),
-        down=remaining(place.height, z),
+        down=trial.below(y, z),
         free_inner=trial.free_inward(y),
-        free_outer=trial.free_outward(y),
+        free_outer=free_outward(trial.setup.place, y, z),
         free_up=trial.above(y, z),
-        free_down=trial.free_below(z),
+        free_down=free_below(trial.setup.place, y, z),
     )
     reach_x, reach_z = half_of(h.pad_width), half_of(pad_contact_height(pattern.h))
     reach = (reach_x, reach_x, reach_z, reach_z)
@@ -248,11 +269,11 @@ def sliding_at_pads(trial: Trial) -> CheckArray:
 def pads(trial: Trial) -> CheckArray:
     """The bracket's pads crushing the face: the block they need against half their height.
 
-    Only their width on wood counts, beside the notch too (conservative at the foot).
+    Only their width on wood counts, beside the notch and between cut corners too (conservative at the foot).
     """
     h, place, pattern = trial.setup.holding, trial.setup.place, trial.setup.holding.pattern
     notch = place.notch_width if trial.notched else 0.0
-    width = pad_on_wood(pattern.y_pad, h.pad_width, place.width, notch)
+    width = pad_on_wood(pattern.y_pad, h.pad_width, trial.pads_on, notch)
     block = pad_block(
         N=trial.actions.N,
         M=trial.actions.M,

@@ -5,7 +5,7 @@ plate; every check that reads them is the same.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import pairwise
 
@@ -14,13 +14,14 @@ import numpy as np
 from transom.board.answer import Answer, Board, answer, board_section, on_one_grid
 from transom.board.bracket import Bolt, Borne, Seat, bolt_stiffness, pad_cells, shank_stiffness, wood_stiffness
 from transom.board.grid import Rectangle, grid
-from transom.board.outline import about, beside, corners, notch, on_wood, relieved, square
+from transom.board.outline import about, beside, corners, cut_corners, notch, on_wood, relieved, square
 from transom.board.plate import Support
 from transom.checks.assembly import grip_of
 from transom.checks.edge_lines import EdgeLine, edge_line
 from transom.checks.openings import Strip, left_to_net_section, wide_openings
 from transom.checks.patch import Patch
 from transom.checks.trial import Moments, Trial
+from transom.checks.wood_about import cut
 from transom.formula import formula
 from transom.job.records import Hole
 from transom.statics.wrench import BoardActions
@@ -82,6 +83,7 @@ class Careful(Trial):
     two_grids: bool = True
     solved: Answer | None = None  # of the same board, solved before: bolts of frame and pod do not enter it
     whole: Trial | None = None
+    lone: bool = False  # looked at as it is cut alone, not as if its corners were whole too
     kin: "Careful | None" = None
     first: Borne | None = None
 
@@ -102,7 +104,7 @@ class Careful(Trial):
 
     @cached_property
     def board(self) -> Board:
-        """The board on its coarser grid, its notch left out: lines that hold it, bolts over their backing, pads.
+        """The board on its coarser grid, what is cut out of it missing: lines that hold it, bolts over their backing, pads.
 
         Grid lines run through the bolts, where bending peaks; backing needs none at its edges, since its load is
         spread exactly wherever they lie. The middle line lets a board be its own mirror image.
@@ -146,6 +148,20 @@ class Careful(Trial):
         return method(self.board, wrenches, self.cases.names, seated, like)
 
     @cached_property
+    def uncut(self) -> "Careful | None":
+        """The same board with its corners whole, None where none is cut off.
+
+        A cut takes less than the rectangle that is missing here, and the frame may hold the board there after all:
+        the worse of the two counts, so that a cut never helps.
+        """
+        place = self.setup.place
+        if self.lone or not (cut(place.top_cut) or cut(place.bottom_cut)):
+            return None
+        setup = replace(self.setup, place=replace(place, top_cut=(0.0, 0.0), bottom_cut=(0.0, 0.0)))
+        whole = self.whole and replace(self.whole, setup=setup)
+        return replace(self, setup=setup, whole=whole, solved=None, kin=None, first=self.answer.borne)
+
+    @cached_property
     def edge_lines(self) -> tuple[EdgeLine, ...]:
         """What holds the board along each of its lines: port, starboard, then bottom and top where there are any."""
         return tuple(edge_line(self.answer, line) for line in self.lines)
@@ -169,14 +185,34 @@ class Careful(Trial):
 
     @cached_property
     def cuts(self) -> tuple[Rectangle, ...]:
-        """What is missing in the board: its notch, and openings too wide to leave to the net section."""
+        """What is missing in the board: its notch, its cut corners as rectangles, and openings too wide to leave to the
+        net section."""
         width, depth = _float(self.setup.place.notch_width), _float(self.setup.place.notch_depth)
         span, least = _float(self.setup.place.span), self.target / 10
         if not self.notched:
-            return self._openings
+            return (*self.corners, *self._openings)
         # Sides that come near what holds the board lie on it; of next to nothing more is taken.
         width = width if self._apart(width / 2, [span / 2]) else span
-        return (*notch(max(width, least), max(depth, least)), *self._openings)
+        return (*notch(max(width, least), max(depth, least)), *self.corners, *self._openings)
+
+    @cached_property
+    def corners(self) -> tuple[Rectangle, ...]:
+        """Cut corners; of one whose side or level comes near a line that holds the board so much more is taken that the
+        line keeps its own place in the grid. Widths that are all but alike become so."""
+        place, least = self.setup.place, self.target / 10
+        W, H = _float(place.width) / 2, _float(place.height)
+        side, bottom = W - _float(place.span) / 2, H - _float(place.z_bottom)
+        cut = [(top, c) for top, c in ((True, place.top_cut), (False, place.bottom_cut)) if c[0] and c[1]]
+        wide, high = ([max(_float(c[i]), least) for _, c in cut] for i in (0, 1))
+        wide = [w if self._apart(w, [side]) else max(w, side) + least for w in wide]
+        high = [
+            h if top or self._apart(h, [bottom]) else max(h, bottom) + least
+            for (top, _), h in zip(cut, high, strict=True)
+        ]
+        if len(wide) == 2 and not self._apart(wide[0], wide[1:]):
+            wide = [max(wide)] * 2
+        found = (cut_corners(self.extent, w, h, top=top) for (top, _), w, h in zip(cut, wide, high, strict=True))
+        return tuple(corner for pair in found for corner in pair)
 
     @cached_property
     def _openings(self) -> tuple[Rectangle, ...]:
@@ -241,6 +277,8 @@ class Careful(Trial):
         a = self.answer
         error = a.bolt_error[rows] if self.two_grids else 0.0
         T = np.asarray(tension_with_error(a.borne.bolts[rows], error))
+        if self.uncut is not None:
+            T = np.maximum(T, self.uncut._row(upper))
         if not self.clamped:
             return T
         # The one row of clamp screws stands for the upper bolts where the top pulls aft, for the lower elsewhere.
@@ -307,7 +345,11 @@ class Careful(Trial):
         found, count = self.moments_at_bolts(*strips), len(self.answer.seat.bolts)
         row = np.arange(len(found.Mx)) % count < 2
         own = row if upper or self.clamped else ~row
-        return Moments(found.Mx[own], found.My[own], found.Mxy[own])
+        here = found.Mx[own], found.My[own], found.Mxy[own]
+        if self.uncut is None:
+            return Moments(*here)
+        there = self.uncut.moments_behind(strips, upper=upper)
+        return Moments(*map(np.concatenate, zip(here, (there.Mx, there.My, there.Mxy), strict=True)))
 
     def moments_at_openings(self, strips: Sequence[Strip]) -> Moments:
         """Mean moments over the strips of wood through openings, in the same manner, (2 k, v)."""
@@ -338,7 +380,8 @@ class Careful(Trial):
         """Push of each pad, N, (2, v)."""
         pads, cells = self.answer.borne.pads, self.answer.seat.pads
         port = np.array([c.where.centre[0] < 0.0 for c in cells])
-        return np.stack([pads[port].sum(axis=0), pads[~port].sum(axis=0)])
+        both = np.stack([pads[port].sum(axis=0), pads[~port].sum(axis=0)])
+        return both if self.uncut is None else np.maximum(both, self.uncut.pads)
 
     @cached_property
     def pushes_low(self) -> Array:

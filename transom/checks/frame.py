@@ -7,10 +7,11 @@ from functools import partial
 
 import numpy as np
 
+from transom.checks import wood_about
 from transom.checks.check import check, load_duration_factor
-from transom.checks.frame_pull import LINE, FrameForces, forces, in_plane, working_length
+from transom.checks.frame_pull import LINE, FrameForces, first_of_even, forces, in_plane, working_length
 from transom.checks.joints import PUNCH, pull_over, punching, wall_bearing, washer_on_wood
-from transom.checks.patch import half_of
+from transom.checks.patch import half_of, remaining
 from transom.checks.places import distance, past
 from transom.checks.sideways import row_share, sideways_resistance
 from transom.checks.trial import Trial, design_value, found_strength
@@ -226,16 +227,38 @@ def _flange_bending(trial: Trial, F: FrameForces) -> tuple[CheckArray, ...]:
 
 
 def edge_of_holes(trial: Trial) -> Value:
-    """From the frame bolts to the board's nearest edge; sides and floor of the notch are edges too."""
+    """From the frame bolts to the board's nearest edge; the notch and cut corners, as rectangles, are edges too."""
     f, place = trial.setup.frame, trial.setup.place
+    edge = _edge_at_corners(trial)
     if not trial.notched:
-        return f.edge
+        return edge
     half = half_of(place.notch_width)
-    beside = minimum(f.edge, distance(past(half_of(f.span), half, half), past(f.first, place.notch_depth, 0.0)))
+    beside = minimum(edge, distance(past(half_of(f.span), half, half), past(f.first, place.notch_depth, 0.0)))
     even = np.asarray(f.n_top) % 2 == 0
     innermost = np.where(even, half_of(f.end_pitch), np.zeros_like(np.asarray(f.end_pitch)))
-    top = distance(past(innermost, half, half), past(f.first, place.notch_depth, 0.0))
+    top = distance(past(innermost, half, half), past(f.top, place.notch_depth, 0.0))
     return np.where(np.asarray(f.n_top) > 0, minimum(beside, top), beside)
+
+
+def _edge_at_corners(trial: Trial) -> Value:
+    """From the frame bolts to the board's side, or to a cut corner: of the first and last of a side, and of the outermost
+    on top and bottom line."""
+    f, place = trial.setup.frame, trial.setup.place
+    edge, side = f.edge, half_of(f.span)
+    last = remaining(place.height, f.first)
+    rows = (
+        (wood_about.top_corner, f.first, f.n_top, f.top),
+        (wood_about.bottom_corner, last, f.n_bottom, place.z_bottom),
+    )
+    for corner, first, n, down in rows:
+        beside = corner(place, side, first)
+        if beside is None:
+            continue
+        edge = minimum(edge, distance(beside.aside, beside.away))
+        row = corner(place, np.negative(np.asarray(first_of_even(n, f.end_pitch))), down)
+        assert row is not None
+        edge = np.where(np.asarray(n) > 0, minimum(edge, distance(row.aside, row.away)), edge)
+    return edge
 
 
 def _places(trial: Trial) -> tuple[CheckArray, ...]:
@@ -244,7 +267,7 @@ def _places(trial: Trial) -> tuple[CheckArray, ...]:
     practice = "common practice"
     return (
         _check(trial, "hole-to-board-edge", "", least_hole_edge(d, trial.factor("frame.least_edge_d")), edge_of_holes(trial),
-               "NDS 2018, Table 12.5.1C", unit="mm", cases=once, note="resistance falls with e/4d; sides and floor of a notch are edges too"),
+               "NDS 2018, Table 12.5.1C", unit="mm", cases=once, note="resistance falls with e/4d; a notch and cut corners, as rectangles, are edges too"),
         _check(trial, "spacing", "", practice_pitch(d), np.minimum(f.side_pitch, f.end_pitch),
                "3 d between holes", unit="mm", cases=once, evidence=practice, known_by="memory"),
         _check(trial, "count", "", f.least, f.bolts.count, "two bolts on each line at least", unit="",

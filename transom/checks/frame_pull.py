@@ -6,7 +6,7 @@ row of the bracket acts as one point at its depth. In the plane of the board all
 method, the signs taken as the worst.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 
 import numpy as np
 
@@ -181,6 +181,12 @@ class FrameForces:
     top: Array
     shear: Array
 
+    def or_worse(self, other: "FrameForces") -> "FrameForces":
+        """The larger of each."""
+        return FrameForces(
+            *(np.asarray(maximum(getattr(self, f.name), getattr(other, f.name))) for f in fields(FrameForces))
+        )
+
     @property
     def pull(self) -> Array:
         """The largest pull of any line."""
@@ -226,12 +232,13 @@ def forces(trial: Trial) -> FrameForces:
     sides, (bottom, top) = trial.edge_lines[:2], _ends(trial.edge_lines[2:])
     f = trial.setup.frame
     pulls = [_line_pull(trial, line, f.n_side, f.first, f.side_pitch) for line in sides]
-    return FrameForces(
+    here = FrameForces(
         side=np.asarray(np.maximum(*pulls)),
         bottom=_end_pull(trial, bottom, f.n_bottom),
         top=_end_pull(trial, top, f.n_top),
         shear=in_plane(trial, trial.cases.design),
     )
+    return here if trial.uncut is None else here.or_worse(forces(trial.uncut.on(f)))
 
 
 def _ends(lines: tuple[EdgeLine, ...]) -> tuple[EdgeLine | None, EdgeLine | None]:
@@ -367,7 +374,7 @@ def bolt_places(trial: Trial) -> tuple[tuple[str, ...], Array, Array]:
     down = np.asarray(place_of(_one(f.first), np.arange(n, dtype=float), _one(f.side_pitch)))
     half = _one(half_span(f.span))
     y = np.concatenate([np.full(n, -half), np.full(n, half), _across(f.end_pitch, n_b), _across(f.end_pitch, n_t)])
-    depths = np.concatenate([down, down, np.full(n_b, _one(trial.setup.place.z_bottom)), np.full(n_t, _one(f.first))])
+    depths = np.concatenate([down, down, np.full(n_b, _one(trial.setup.place.z_bottom)), np.full(n_t, _one(f.top))])
     names = (LINES[0],) * n + (LINES[1],) * n + (LINES[2],) * n_b + (LINES[3],) * n_t
     return names, y, np.asarray(depth_as_height(depths))
 

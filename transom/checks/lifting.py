@@ -69,7 +69,7 @@ def lifting(plate: Careful, bending: Callable[[Careful], Array]) -> Array:
 
 def _lifting(plate: Careful, bending: Callable[[Careful], Array]) -> Array:
     """Both are of the finest grid alone, so that what the grid has yet to go is in neither."""
-    held = bending(replace(plate, solved=finest(plate.answer), two_grids=False))[0]
+    held = bending(replace(plate, solved=finest(plate.answer), two_grids=False, lone=True))[0]
     if not held.max() > 0.0:
         return np.ones_like(held)
     rows = np.flatnonzero(held >= MOST * held.max())
@@ -86,7 +86,9 @@ def finest(found: Answer) -> Answer:
 
 def on_flanges(plate: Careful, rows: Sequence[int]) -> Careful:
     """Some cases of a candidate on flanges that only push and bolts that only hold, on its finest grid."""
-    some = replace(plate, cases=plate.cases.take(rows), whole=plate.whole or plate, kin=None, first=None, solved=None)
+    some = replace(
+        plate, cases=plate.cases.take(rows), whole=plate.whole or plate, kin=None, first=None, solved=None, lone=True
+    )
     wrenches = wrenches_of(some.actions, len(rows))
     whole = plate.board
     board = replace(
@@ -103,10 +105,11 @@ def rests(plate: Careful) -> Iterator[Rest]:
         bed = flange_bed(plate.factor("board.pad_stiffness_MPa"), SEAT, length, _one(plate.t))
         yield Rest(line, _one(bed), True)
     _, y, z = frame_pull.bolt_places(plate)
-    places = {
-        tuple(float(on[np.argmin(np.abs(on - v))]) for on, v in ((fine.y, a), (fine.z, b)))
-        for a, b in zip(y, z, strict=True)
+    nearest = {
+        tuple(int(np.argmin(np.abs(on - v))) for on, v in ((fine.y, a), (fine.z, b))) for a, b in zip(y, z, strict=True)
     }
+    # A bolt in a notch or a cut corner holds no wood, and fails as a check.
+    places = [(float(fine.y[i]), float(fine.z[j])) for i, j in nearest if fine.nodes[i, j]]
     k = _one(stiffness_of(frame_pull.holding_give(plate, plate.setup.frame.side_pitch)))
     for a, b in sorted(places):
         yield Rest(Rectangle(a, a, b, b), k, False)

@@ -1,9 +1,11 @@
 """Where bolts, plates, holes and edges lie to one another, every bolt of the pattern on its own."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 import numpy as np
 
+from transom.checks import wood_about
 from transom.checks.patch import half_of
 from transom.checks.trial import Trial
 from transom.formula import formula
@@ -70,7 +72,7 @@ def bolts(trial: Trial) -> tuple[Array, Array]:
 
 
 def edge_of(trial: Trial) -> Array:
-    """Smallest edge distance of any engine bolt, mm; the sides of the top notch are edges too."""
+    """Smallest edge distance of any engine bolt, mm; the top notch and cut corners, as rectangles, are edges too."""
     y, down = bolts(trial)
     place = trial.setup.place
     W, H = (np.asarray(x)[..., None] for x in (place.width, place.height))
@@ -78,6 +80,10 @@ def edge_of(trial: Trial) -> Array:
     if place.notch_width and place.notch_depth:
         half = half_of(place.notch_width)
         edge = minimum(edge, distance(past(y, half, half), past(down, place.notch_depth, 0.0)))
+    side, at = np.abs(y), replace(place, width=W, height=H)
+    for corner in (wood_about.top_corner(at, side, down), wood_about.bottom_corner(at, side, down)):
+        if corner is not None:
+            edge = minimum(edge, distance(corner.aside, corner.away))
     return np.asarray(np.min(edge, axis=-1))
 
 

@@ -213,7 +213,7 @@ def _out_of_plane(trial: Trial, both: Array, x: float) -> tuple[tuple[str, ...],
     ends = [_end(trial, row(opposed(force)), count) for force, count in ((s.bottom_force, n_b), (s.top_force, n_t))]
     y = np.concatenate([np.full(n, -_one(half_span(W))), np.full(n, _one(half_span(W))), ends[0][0], ends[1][0]])
     z = np.asarray(depth_as_height(np.concatenate([
-        depths, depths, np.full(n_b, _one(trial.setup.place.z_bottom)), np.full(n_t, first)])))  # fmt: skip
+        depths, depths, np.full(n_b, _one(trial.setup.place.z_bottom)), np.full(n_t, _one(f.top))])))  # fmt: skip
     out = np.concatenate([side, side, ends[0][1], ends[1][1]], axis=1)
     out = _closed(out, y, z, both, x, n, W)
     lines = ("port side",) * n + ("starboard side",) * n + ("bottom",) * n_b + ("top",) * n_t

@@ -7,6 +7,7 @@ from typing import Self
 import numpy as np
 
 from transom.board.lamination import Stacks
+from transom.checks import wood_about
 from transom.checks.hardware import Hardware
 from transom.checks.openings import Strip
 from transom.checks.patch import (
@@ -172,6 +173,11 @@ class Trial:
         """Design actions at mid-thickness of each board."""
         return board_actions(self.cases.design, self.t)
 
+    @property
+    def pads_on(self) -> Value:
+        """Width of the board that the pads lie on, between its corners where these are cut off level with them."""
+        return wood_about.width_for_pads(self.setup.place, self.setup.holding.pad_top, self.setup.holding.pattern.h)
+
     @cached_property
     def strips(self) -> StripResult:
         """The board as crossed strips, (n, v)."""
@@ -187,7 +193,7 @@ class Trial:
             G12=s.G_12[:, None],
             W=p.span,
             H=p.z_bottom,
-            bracket=replace(h.pattern, y_pad=middle_on_wood(h.pattern.y_pad, h.pad_width, p.width)),
+            bracket=replace(h.pattern, y_pad=middle_on_wood(h.pattern.y_pad, h.pad_width, self.pads_on)),
         )
 
     @cached_property
@@ -272,33 +278,27 @@ class Trial:
     @property
     def notched(self) -> bool:
         """True where the top edge has a notch."""
-        return bool(self.setup.place.notch_width and self.setup.place.notch_depth)
+        return wood_about.notched(self.setup.place)
 
     def above(self, y: Value, z: Value) -> Value:
-        """From a point at y, z up to the top edge, or to the notch where it lies over it, mm."""
-        place = self.setup.place
-        if not self.notched:
-            return z
-        return np.where(half_of(place.notch_width) > y, remaining(z, place.notch_depth), z)
+        """From a point at y, z up to the top edge, notch or cut corner, mm."""
+        return wood_about.above(self.setup.place, y, z)
+
+    def outward(self, y: Value, z: Value) -> Value:
+        """From a point at y, z out to the board's side or a cut corner, mm."""
+        return wood_about.outward(self.setup.place, y, z)
+
+    def below(self, y: Value, z: Value) -> Value:
+        """From a point at y, z down to the bottom edge or a cut corner, mm."""
+        return wood_about.below(self.setup.place, y, z)
 
     def towards_middle(self, y: Value) -> Value:
-        """From a point at y to the center line, or to the notch's side wherever the point lies below (conservative)."""
-        half = half_of(self.setup.place.notch_width)
-        return np.where(half > y, y, remaining(y, half)) if self.notched else y
+        """From a point at y to the center line or the notch's side, mm."""
+        return wood_about.towards_middle(self.setup.place, y)
 
     def free_inward(self, y: Value) -> Value:
         """From a point at y in to the notch's side, mm; FAR where wood goes on to the other bolt."""
-        half = half_of(self.setup.place.notch_width)
-        return np.where(half > y, FAR, remaining(y, half)) if self.notched else FAR
-
-    def free_outward(self, y: Value) -> Value:
-        """From a point at y out to a side edge that nothing holds, mm; FAR where a side line lies between."""
-        place = self.setup.place
-        return np.where(half_of(place.span) > y, FAR, remaining(half_of(place.width), y))
-
-    def free_below(self, z: Value) -> Value:
-        """From a point at z down to a bottom edge that nothing holds, mm: FAR but between uprights."""
-        return remaining(self.setup.place.height, z) if self.setup.place.kind == "uprights" else FAR
+        return wood_about.free_inward(self.setup.place, y)
 
     def bearing(self, patch: Patch) -> Array:
         """Pull that crushes the wood of a patch, N, (n, v)."""
@@ -375,14 +375,14 @@ class Trial:
 
     def edges(self, *, upper: bool) -> Edges:
         """From a bolt of a row to where the wood ends or its neighbor's half begins."""
-        p, place = self.setup.holding.pattern, self.setup.place
+        p = self.setup.holding.pattern
         y, z = (p.y_u, p.z_u) if upper else (p.y_l, p.z_l)
-        outward, below = remaining(half_of(place.width), y), remaining(place.height, z)
-        free = (self.free_inward(y), self.free_outward(y)) if upper else (FAR, self.free_outward(y))
+        place, outward, half_way = self.setup.place, self.outward(y, z), self._between_rows
+        free, under = wood_about.free_outward(place, y, z), wood_about.free_below(place, y, z)
         if upper:
-            inner, up = self.towards_middle(y), self.upper_edge
-            return Edges(inner, outward, up, self._between_rows, *free, free_up=up, free_down=FAR)
-        return Edges(y, outward, self._between_rows, below, *free, free_up=FAR, free_down=self.free_below(z))
+            inner, top = self.towards_middle(y), self.upper_edge
+            return Edges(inner, outward, top, half_way, self.free_inward(y), free, free_up=top, free_down=FAR)
+        return Edges(y, outward, half_way, self.below(y, z), FAR, free, free_up=FAR, free_down=under)
 
     def extents(self, *, upper: bool) -> tuple[Value, Value, Value, Value]:
         """How far the backing itself reaches from a bolt: towards the middle, outward, up, down.

@@ -208,11 +208,12 @@ def _tape(d: Drawing) -> Block:
     rows += [(words, spot(mm, units), "") for words, mm in drilling.diagonals(d)]
     out = show.length(LENGTH_OUT[units], units, step="1/32")
     holes = (
-        "Corner to the hole's middle, on the aft face, before the pilots. One hole of a pair to port must read what the"
+        f"{'End of the top edge' if d.outline.top else 'Corner'} to the hole's middle, on the aft face, before the pilots. One hole of a pair to port must read what the"
         f" other reads to starboard, within {out}: then the center line is in the middle.",
     )
     words = holes if drilling.taped(d) else (f"Corner to corner, one way and the other, alike within {out}.",)
-    head = ("TAPE", "TO TOP PORT CORNER", "TO TOP STARBOARD CORNER")
+    ends = ("PORT END", "STARBOARD END") if d.outline.top else ("TOP PORT CORNER", "TOP STARBOARD CORNER")
+    head = ("TAPE", *(f"TO {end}{' OF TOP EDGE' if d.outline.top else ''}" for end in ends))
     return Block("TAPE CHECKS", words, head, tuple(rows), (36, 20, 23))
 
 

@@ -67,7 +67,7 @@ def _plates(d: Drawing) -> Iterator[str]:
     for p in d.plates:
         over = rect_to_edge(p.rect, d.outline)
         if over < -TOUCH:
-            edge = "edge or over its notch" if d.outline.notched else "edge"
+            edge = "edge or over its notch" if d.outline.notched else "edge or cut corner" if d.outline.cut else "edge"
             yield f"plate {p.name} reaches {_up(over, units)} past the board's {edge}: a smaller plate, or move the bolts"
         yield from _through(p, units)
         for k in (k for k in d.keep_outs if k.face == p.face):

@@ -71,6 +71,14 @@ def _level(d: Drawing, face: Face, style: Style, holes: Sequence[s.Box]) -> Iter
     if d.outline.notched:
         n, y = d.outline.notch_width / 2, above * style.step
         yield from across(-n, n, 0.0, 0.0, y, tape(d.outline.notch_width, units), style)
+        above += 1
+    if d.outline.top:
+        yield from across(
+            -half, -d.outline.top_half, 0.0, 0.0, above * style.step, tape(d.outline.top.width, units), style
+        )
+    if d.outline.bottom:
+        yield from across(-half, -d.outline.bottom_half, bottom, bottom, (-below - 1) * style.step + bottom,
+                          tape(d.outline.bottom.width, units), style)  # fmt: skip
 
 
 def unlike(found: Sequence[list[Hole]]) -> list[list[Hole]]:
@@ -104,3 +112,7 @@ def _upright(d: Drawing, face: Face, style: Style, holes: Sequence[s.Box]) -> It
     if d.outline.notched:
         words = tape(d.outline.notch_depth, units)
         yield from up(0.0, -d.outline.notch_depth, -right, -right, -right - style.step, words, style)
+    o, level = d.outline, 2 if d.outline.notched else 1
+    for cut, low, high in ((o.top, -o.top.height, 0.0), (o.bottom, -o.height, o.bottom.height - o.height)):
+        if cut:
+            yield from up(low, high, -right, -right, -right - level * style.step, tape(cut.height, units), style)

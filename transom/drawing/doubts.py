@@ -51,7 +51,7 @@ def _past_edge(d: Drawing) -> Iterator[str]:
     units = d.identity.units
     over = min((rect_to_edge(w.rect, d.outline) for w in d.washers), default=0.0)
     if over < 0:
-        yield f"Washers reach {_up(over, units)} past the board's edge or notch: what hangs off carries nothing, and the check counts them whole."
+        yield f"Washers reach {_up(over, units)} past the board's edge, notch or cut corner: what hangs off carries nothing, and the check counts them whole."
     bare = min((rect_to_edge(p.rect, d.outline) for p in d.pads), default=0.0)
     if bare < 0:
         yield f"A bracket pad reaches {_up(bare, units)} past the board's edge or over the notch, and bears on air there."

@@ -48,7 +48,7 @@ class Room:
 
 @dataclass(frozen=True)
 class Taped:
-    """A hole's middle from the two top corners of the board."""
+    """A hole's middle from the two ends of the board's top edge."""
 
     hole: str
     port: float
@@ -123,8 +123,8 @@ def plate_rooms(p: Plate) -> tuple[float, float]:
 
 
 def taped(d: Drawing) -> tuple[Taped, ...]:
-    """Each engine hole and opening from both top corners; of a pair, one to port is the other to starboard."""
-    half = d.outline.width / 2
+    """Each engine hole and opening from both ends of the top edge, its corners where none is cut off; of a pair, one to port is the other to starboard."""
+    half = d.outline.top_half
     return tuple(
         Taped(h.name, math.hypot(h.y + half, h.down), math.hypot(h.y - half, h.down))
         for h in d.holes
@@ -134,8 +134,9 @@ def taped(d: Drawing) -> tuple[Taped, ...]:
 
 def diagonals(d: Drawing) -> tuple[tuple[str, float], ...]:
     """The board's two diagonals, and those of the engine's pattern where it is two rows of two."""
-    board = math.hypot(d.outline.width, d.outline.height)
-    found = [("board, corner to corner, both ways", board)]
+    board = math.hypot(d.outline.top_half + d.outline.bottom_half, d.outline.height)
+    ends = "end of the top edge to end of the bottom edge" if d.outline.cut else "corner to corner"
+    found = [(f"board, {ends}, both ways", board)]
     rows = sorted({round(h.down, 1) for h in d.of(ENGINE)})
     pairs = [sorted((h for h in d.of(ENGINE) if round(h.down, 1) == row), key=lambda h: h.y) for row in rows]
     if [len(pair) for pair in pairs] == [2, 2]:

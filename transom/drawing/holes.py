@@ -90,9 +90,10 @@ def frame_places(f: FrameHold, bottom: float) -> Iterator[Place]:
     for side, words in ((-1.0, "port"), (1.0, "starboard")):
         for i in range(round(_one(f.n_side))):
             yield f"{words} line {i + 1}", side * span / 2, first + i * pitch
-    for count, words, down in ((f.n_bottom, "bottom", bottom), (f.n_top, "top", first)):
-        for i in range(round(_one(count))):
-            yield f"{words} line {i + 1}", -span / 2 + _one(f.end_pitch) * (i + 1), down
+    for count, words, down in ((f.n_bottom, "bottom", bottom), (f.n_top, "top", _one(f.top))):
+        n, pitch = round(_one(count)), _one(f.end_pitch)
+        for i in range(n):
+            yield f"{words} line {i + 1}", pitch * (i - (n - 1) / 2), down
 
 
 def _one(x: Value) -> float:

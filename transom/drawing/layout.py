@@ -9,7 +9,7 @@ from transom.drawing import faces
 from transom.drawing.doubts import doubts
 from transom.drawing.holes import holes
 from transom.drawing.identity import identity
-from transom.drawing.records import Drawing, Outline
+from transom.drawing.records import Cut, Drawing, Outline
 from transom.drawing.stack import layers, stack
 from transom.errors import JobError
 from transom.judge.records import Judgement
@@ -61,4 +61,6 @@ def outline_of(j: Judgement) -> Outline:
     """The board's edge: stated sizes, or the presets that the paper then calls assumed."""
     place = j.setup.place
     sizes = (place.width, place.height, place.notch_width, place.notch_depth)
-    return Outline(*(float(np.ravel(v)[0]) for v in sizes))
+    width, height, wide, deep = (float(np.ravel(v)[0]) for v in sizes)
+    top, bottom = (Cut(c.width, c.height, c.cut) for c in (j.job.board.top_corners, j.job.board.bottom_corners))
+    return Outline(width, height, wide, deep, top, bottom)

@@ -5,6 +5,7 @@ Seen from aft, starboard is on the right. `x` in the stack runs forward from the
 farthest aft, so that a section reads from the bolt's head to its nut.
 """
 
+import math
 from dataclasses import dataclass, field
 from functools import cached_property
 
@@ -50,36 +51,98 @@ class Rect:
         return (self.y_lo + self.y_hi) / 2, (self.top + self.bottom) / 2
 
 
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True)
+class Cut:
+    """What is cut off both top or both bottom corners; `shape` is straight, round (width and height alike) or square."""
+
+    width: float = 0.0
+    height: float = 0.0
+    shape: str = "straight"
+
+    def __bool__(self) -> bool:
+        """True where something is cut off."""
+        return self.width > 0 and self.height > 0
+
+    @property
+    def area(self) -> float:
+        """Area of one, mm2."""
+        return {"straight": 0.5, "round": 1.0 - math.pi / 4, "square": 1.0}[self.shape] * self.width * self.height
+
+    def line(self) -> tuple[Point, ...]:
+        """From the edge to the side, inward from the corner (in from the side, in from the edge); a curve as short lines."""
+        w, h = self.width, self.height
+        if not self:
+            return ((0.0, 0.0),)
+        if self.shape == "round":
+            n = max(4, math.ceil(math.pi / 4 / math.acos(1.0 - min(SAGITTA / w, 0.5))))
+            turns = [math.pi / 2 * i / n for i in range(1, n)]
+            return ((w, 0.0), *((w * (1.0 - math.sin(a)), h * (1.0 - math.cos(a))) for a in turns), (0.0, h))
+        return ((w, 0.0), *(((w, h),) if self.shape == "square" else ()), (0.0, h))
+
+
+SAGITTA = 0.05  # mm between a rounded corner and the short lines it is drawn as
+
+
 @dataclass(frozen=True)
 class Outline:
-    """The board's edge, its notch taken out of the middle of the top edge; corners square."""
+    """The board's edge, its notch taken out of the middle of the top edge, its corners square or cut off."""
 
     width: float
     height: float
     notch_width: float = 0.0
     notch_depth: float = 0.0
+    top: Cut = Cut()
+    bottom: Cut = Cut()
 
     @property
     def notched(self) -> bool:
         """True where the top edge has a notch."""
         return self.notch_width > 0 and self.notch_depth > 0
 
+    @property
+    def cut(self) -> bool:
+        """True where corners are cut off."""
+        return bool(self.top) or bool(self.bottom)
+
+    @property
+    def top_half(self) -> float:
+        """From the center line to the end of the top edge."""
+        return self.width / 2 - (self.top.width if self.top else 0.0)
+
+    @property
+    def bottom_half(self) -> float:
+        """From the center line to the end of the bottom edge."""
+        return self.width / 2 - (self.bottom.width if self.bottom else 0.0)
+
+    @property
+    def side(self) -> float:
+        """Length of a side between its cut corners."""
+        return self.height - sum(c.height for c in (self.top, self.bottom) if c)
+
     @cached_property
-    def corners(self) -> tuple[tuple[float, float], ...]:
+    def corners(self) -> tuple[Point, ...]:
         """Corners (y, down), once round with the clock as seen from aft, from the top port corner; not closed."""
         w, h, n, d = self.width / 2, self.height, self.notch_width / 2, self.notch_depth
         notch = ((-n, 0.0), (-n, d), (n, d), (n, 0.0)) if self.notched else ()
-        return ((-w, 0.0), *notch, (w, 0.0), (w, h), (-w, h))
+        top, bottom = self.top.line(), self.bottom.line()
+        return (
+            *((y - w, z) for y, z in reversed(top)), *notch, *((w - y, z) for y, z in top),
+            *((w - y, h - z) for y, z in reversed(bottom)), *((y - w, h - z) for y, z in bottom),
+        )  # fmt: skip
 
     @property
     def rect(self) -> Rect:
-        """The rectangle the board is sawn as, notch not yet out."""
+        """The rectangle the board is sawn as, notch and corners not yet off."""
         return Rect(-self.width / 2, self.width / 2, 0.0, self.height)
 
     @property
     def area(self) -> float:
         """Area of one face, mm2."""
-        return self.width * self.height - (self.notch_width * self.notch_depth if self.notched else 0.0)
+        notch = self.notch_width * self.notch_depth if self.notched else 0.0
+        return self.width * self.height - notch - 2 * sum(c.area for c in (self.top, self.bottom) if c)
 
 
 @dataclass(frozen=True)

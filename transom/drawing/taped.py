@@ -23,15 +23,17 @@ class Length:
 
 
 def board_lengths(d: Drawing) -> tuple[Length, ...]:
-    """The board's edges and its two diagonals, corner to corner."""
+    """The board's edges and its two diagonals, corner to corner; between the cuts where corners are cut off."""
     o = d.outline
-    diagonal = math.hypot(o.width, o.height)
+    diagonal = math.hypot(o.top_half + o.bottom_half, o.height)
+    ends = "end of edge to end of edge" if o.cut else "corner to corner"
+    level = ", ends of the top and bottom edges" if o.cut else ""
     return (
-        Length("bottom edge, corner to corner", o.width),
-        Length("port edge, corner to corner", o.height),
-        Length("starboard edge, corner to corner", o.height),
-        Length("diagonal, top port to bottom starboard", diagonal),
-        Length("diagonal, top starboard to bottom port", diagonal),
+        Length(f"bottom edge, {ends}", 2 * o.bottom_half),
+        Length(f"port edge, {ends}", o.side),
+        Length(f"starboard edge, {ends}", o.side),
+        Length(f"diagonal, top port to bottom starboard{level}", diagonal),
+        Length(f"diagonal, top starboard to bottom port{level}", diagonal),
     )
 
 

@@ -45,7 +45,7 @@ class Face:
 def edges(d: Drawing, face: Face, beyond: float = 3.0) -> Iterator[s.Shape]:
     """Outline, top edge and center line."""
     yield s.Path(s.OUTLINE, tuple(face.at(*c) for c in d.outline.corners), closed=True)
-    half = d.outline.width / 2
+    half = d.outline.top_half
     if d.outline.notched:
         n = d.outline.notch_width / 2
         yield s.Path(s.TOP_EDGE, (face.at(-half, 0), face.at(-n, 0)))

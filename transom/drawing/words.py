@@ -1,6 +1,6 @@
 """What drawings say about holes, plates and layers, in the job's units."""
 
-from transom.drawing.records import AFT, ASSUMED, ENGINE, FRAME, OPENING, Drawing, Hole, LayerPart, Plate
+from transom.drawing.records import AFT, ASSUMED, ENGINE, FRAME, OPENING, Cut, Drawing, Hole, LayerPart, Outline, Plate
 from transom.quantity import show
 from transom.report.amounts import HOLE_STEP_MM, place, tape
 from transom.report.words import plural, spelled
@@ -63,10 +63,26 @@ def layer_words(part: LayerPart, units: str) -> str:
 def board_words(d: Drawing) -> str:
     """The board's outline in one line."""
     o, units = d.outline, d.identity.units
-    text = f"{tape(o.width, units)} x {tape(o.height, units)}, corners square"
+    text = f"{tape(o.width, units)} x {tape(o.height, units)}, {corner_words(o, units)}"
     if o.notched:
         text += f", notch {tape(o.notch_width, units)} x {tape(o.notch_depth, units)} deep, its inside corners drilled round"
     return text
+
+
+def corner_words(o: Outline, units: str) -> str:
+    """How the board's corners are."""
+    if not o.cut:
+        return "corners square"
+    cut = [f"both {which} corners {cut_words(c, units)}" for which, c in (("top", o.top), ("bottom", o.bottom)) if c]
+    return f"{', '.join(cut)}{'' if o.top and o.bottom else ', the others square'}"
+
+
+def cut_words(c: Cut, units: str) -> str:
+    """What is cut off one corner."""
+    if c.shape == "round":
+        return f"rounded to a radius of {tape(c.width, units)}"
+    how = "cut off straight" if c.shape == "straight" else "cut out square"
+    return f"{how}, {tape(c.width, units)} of the edge and {tape(c.height, units)} of the side"
 
 
 def lean_words(d: Drawing) -> str:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from transom.drawing import drilling
 from transom.drawing.records import Drawing
+from transom.drawing.words import corner_words
 from transom.estimate.work import Work
 from transom.floor.cure import Curing
 from transom.judge.records import Judgement
@@ -132,9 +133,10 @@ def _glue(b: Build) -> Step:
 
 def _trim(b: Build) -> Step:
     after = (("glue", b.curing.hours("work")),) if b.stacked else ()
+    corners = f", {corner_words(b.drawing.outline, b.units)}" if b.drawing.outline.cut else ""
     return Step(
         "trim", "TRIM AND SAND",
-        ("To the outline; edges eased. Thickness with a caliper in four places: write them down.",),
+        (f"To the outline{corners}; edges eased. Thickness with a caliper in four places: write them down.",),
         "sanding dust of fresh epoxy: mask, not just glasses", 0.75, after, boxes=("four thicknesses noted",),
     )  # fmt: skip
 
@@ -195,7 +197,7 @@ def _dry_fit(b: Build) -> Step:
         "dry-fit", "DRY FIT",
         (
             "Board in without bedding: goes in by hand, bears all round, holes line up. Never pull it in with bolts.",
-            "Tape checks of the bench card: each hole to both corners, diagonals.",
+            f"Tape checks of the bench card: each hole to both {'ends of the top edge' if b.drawing.outline.top else 'corners'}, diagonals.",
         ),
         "pinched fingers", 0.5, boxes=("goes in by hand", "holes line up"),
     )  # fmt: skip

@@ -11,6 +11,7 @@ from transom.job.records import (
     Board,
     Boat,
     Built,
+    Corners,
     Crossmembers,
     Engine,
     EngineBolts,
@@ -121,6 +122,8 @@ def _board(r: Reading) -> Board:
         obstructions=_holes(r, "board.obstructions"),
         notch_width=r.get("board.top_notch.width") or 0.0,
         notch_depth=r.get("board.top_notch.depth") or 0.0,
+        top_corners=Corners(**r.of("board.top_corners")),
+        bottom_corners=Corners(**r.of("board.bottom_corners")),
     )
 
 

@@ -7,13 +7,14 @@ from transom.job.faults import MISSING, shown
 from transom.job.reading import Reading
 from transom.job.setback_cross import setback
 
+ROUND = 0.1  # mm; what two readings of one radius may differ by
 _FOUR = ("upper_holes", "lower_holes", "rows_apart", "top_to_upper")
 
 
 def check(r: Reading) -> None:
     """Add every such fault to the reading."""
     for rule in (
-        _bracket_takes, _clamps, _power_known, _holes_across, _rows_down, _one_pattern, _points, _notch, _flange,
+        _bracket_takes, _clamps, _power_known, _holes_across, _rows_down, _one_pattern, _points, _notch, _corners, _flange,
         _uprights, _lines, _kicker, _mount_plates, _names, _stated_words, _crossmembers, _fasteners, setback,
     ):  # fmt: skip
         rule(r)
@@ -101,6 +102,53 @@ def _notch(r: Reading) -> None:
     if cut is not None and deep is not None and (cut > 0) != (deep > 0):
         r.fault("board.top_notch", MISSING, "has one of width and depth at zero",
                 "give both, or leave the notch out")  # fmt: skip
+
+
+def _corners(r: Reading) -> None:
+    """Cut corners leave some of every edge, clear of the notch and of each other."""
+    for which in ("top", "bottom"):
+        _pair_of_corners(r, which)
+    heights = [r.get(f"board.{which}_corners.height") or 0.0 for which in ("top", "bottom")]
+    whole = r.get("board.height")
+    if whole and max(heights) < whole <= sum(heights):
+        r.fault("board.bottom_corners.height", length(heights[1]), f"and the top corners' {length(heights[0])} take the"
+                f" whole side of a board {length(whole)} high", "measure both again")  # fmt: skip
+
+
+def _pair_of_corners(r: Reading, which: str) -> None:
+    path = f"board.{which}_corners"
+    wide, high = r.get(f"{path}.width"), r.get(f"{path}.height")
+    if wide is None or high is None:
+        return
+    if (wide > 0) != (high > 0):
+        r.fault(path, MISSING, "has one of width and height at zero", "give both, or leave the corners out")
+    elif r.get(f"{path}.cut") == "round" and abs(wide - high) > ROUND:
+        r.fault(f"{path}.height", length(high), f"is not the width, {length(wide)}, and a round cut has one radius",
+                'give the radius as both, or write cut = "straight"')  # fmt: skip
+    width, height = r.get("board.width"), r.get("board.height")
+    notch = (r.get("board.top_notch.width") or 0.0) if which == "top" else 0.0
+    if width and 2 * wide >= width:
+        r.fault(f"{path}.width", length(wide), f"on both sides takes the whole {which} edge of a board {length(width)} wide",
+                "measure one corner")  # fmt: skip
+    elif width and notch and wide and 2 * wide + notch >= width:
+        r.fault(f"{path}.width", length(wide), f"meets the notch, {length(notch)} wide in a board {length(width)} wide",
+                "measure both again")  # fmt: skip
+    if height and high >= height:
+        r.fault(f"{path}.height", length(high), f"takes the whole side of a board {length(height)} high",
+                "measure one corner")  # fmt: skip
+    if width and height and 2 * wide < width and high < height:
+        _in_corners(r, path, (width / 2 - wide, high if which == "top" else height - high), which == "top")
+
+
+def _in_corners(r: Reading, path: str, at: tuple[float, float], top: bool) -> None:
+    """Openings that reach into what is cut off, taken as a rectangle."""
+    side, level = at
+    for i, row in enumerate(r.get("board.openings") or (), 1):
+        y, down, half = abs(row.get("y") or 0.0), row.get("down") or 0.0, (row.get("diameter") or 0.0) / 2
+        past = down - half < level if top else down + half > level
+        if y + half > side and past and r.get(f"{path}.width") and r.get(f"{path}.height"):
+            r.fault(f"board.openings {i}.y", length(row["y"]), f"reaches into the corners cut off by [{path}], taken as"
+                    " rectangles", "measure both again")  # fmt: skip
 
 
 def _flange(r: Reading) -> None:

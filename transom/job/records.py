@@ -115,6 +115,19 @@ class Engine:
 
 
 @dataclass(frozen=True)
+class Corners:
+    """The two top or the two bottom corners of the board, cut off alike; of no size where they are square."""
+
+    width: float = 0.0  # mm, of the edge
+    height: float = 0.0  # mm, of the side
+    cut: str = "straight"  # straight | round | square
+
+    def __bool__(self) -> bool:
+        """True where something is cut off."""
+        return self.width > 0 and self.height > 0
+
+
+@dataclass(frozen=True)
 class Board:
     """The board's place. An unmeasured width or height is None (preset by kind of boat)."""
 
@@ -131,6 +144,8 @@ class Board:
     obstructions: tuple[Hole, ...] = ()
     notch_width: float = 0.0
     notch_depth: float = 0.0
+    top_corners: Corners = field(default_factory=Corners)
+    bottom_corners: Corners = field(default_factory=Corners)
 
 
 @dataclass(frozen=True)

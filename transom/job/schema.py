@@ -141,6 +141,18 @@ NOTCH = Section("top_notch", "notch in the top edge", (
     Key("depth", "length", "down", 0.0, 3000.0),
 ), blank="none")  # fmt: skip
 
+CUTS = ("straight", "round", "square")
+
+
+def _corners(name: str, which: str) -> Section:
+    """Two corners of the board that are cut off, both alike."""
+    return Section(name, f"both {which} corners cut off", (
+        Key("width", "length", "what each cut takes of the edge", 0.0, 1500.0, required=True, unknown=False),
+        Key("height", "length", "what it takes of the side", 0.0, 1500.0, required=True, unknown=False),
+        Key("cut", "choice", "straight across, rounded, or a square step", choices=CUTS, unknown=False),
+    ), blank="none")  # fmt: skip
+
+
 BOARD = Section("board", "Board and place, old wood out", (
     Key("width", "length", "across, edge to edge", 100.0, 3000.0, required=True),
     Key("height", "length", "top edge to bottom edge, along the board", 100.0, 3000.0, required=True),
@@ -159,6 +171,8 @@ BOARD = Section("board", "Board and place, old wood out", (
     Section("obstructions", "things behind it within 1 in of a bolt or plate", _ROUND, many=True,
             blank="list"),
     NOTCH,
+    _corners("top_corners", "top"),
+    _corners("bottom_corners", "bottom"),
 ))  # fmt: skip
 
 FRAME_BOLTS = Section("bolts", "Frame: bolts, board to frame", (

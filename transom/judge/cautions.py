@@ -126,6 +126,12 @@ def _of_job(job: Job) -> Iterator[str]:
         yield f"Shop's own case {case.name}: like {case.like}, times {case.times:g}, because {case.reason}."
     if job.board.notch_width or job.board.openings:
         yield "Notch and openings count in full against the narrower strip, wherever they sit (conservative)."
+    if job.board.top_corners or job.board.bottom_corners:
+        yield (
+            "Cut corners: the whole rectangle about each cut is taken as gone, straight or round alike, the frame as holding"
+            " nothing there, and what would be worse with the corners whole counts so (conservative). Frame bolts are taken"
+            " between them: compare with the holes."
+        )
     if job.engine.kicker is not None:
         yield (
             "Kicker: its weight and thrust are in the loads on the board and, conservatively, on the main engine's bolts;"

@@ -14,7 +14,7 @@ def refuse_off_board(setup: Setup) -> None:
     Raises:
         JobError: a pad that bears on no wood, or a bolt beyond its edge, one line each.
     """
-    faults = (*_faults(setup), *_in_notch(setup))
+    faults = (*_faults(setup), *_in_notch(setup), *_in_corners(setup))
     if faults:
         raise JobError(*faults)
 
@@ -57,6 +57,23 @@ def _in_notch(setup: Setup) -> Iterator[str]:
             yield f"[engine.bracket] {row} holes: {_mm(2 * _one(y))} apart and {_mm(_one(z))} down, {says}"
     if _one(p.y_pad) + _one(setup.holding.pad_width) / 2 <= wide / 2 and _one(p.h) <= deep:
         yield f"[engine.bracket] pads: they end {_mm(_one(p.h))} down, {says}"
+
+
+def _in_corners(setup: Setup) -> Iterator[str]:
+    """Bolts in cut corners, and pads of which nothing lies between or clear of them; a corner is the rectangle about it."""
+    h, p, place = setup.holding, setup.holding.pattern, setup.place
+    half, height = _one(place.width) / 2, _one(place.height)
+    for which, (wide, high) in (("top", place.top_cut), ("bottom", place.bottom_cut)):
+        if not (wide and high):
+            continue
+        side, level = half - _one(wide), _one(high) if which == "top" else height - _one(high)
+        says = f"inside a {which} corner cut {_mm(_one(wide))} wide and {_mm(_one(high))} high, taken as the whole rectangle; measure both again"
+        for row, y, z in (("upper", p.y_u, p.z_u), ("lower", p.y_l, p.z_l)):
+            if _one(y) > side and (_one(z) < level if which == "top" else _one(z) > level):
+                yield f"[engine.bracket] {row} holes: {_mm(2 * _one(y))} apart and {_mm(_one(z))} down, {says}"
+        covered = _one(p.h) <= level if which == "top" else _one(h.pad_top) >= level
+        if _one(p.y_pad) - _one(h.pad_width) / 2 >= side and covered:
+            yield f"[engine.bracket] pads: {_mm(_one(h.pad_top))} to {_mm(_one(p.h))} down, {says}"
 
 
 def _mm(x: float) -> str:

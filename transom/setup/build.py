@@ -7,7 +7,7 @@ import numpy as np
 
 from transom.catalogue import Catalogue
 from transom.errors import JobError
-from transom.job.records import Job
+from transom.job.records import Corners, Job
 from transom.loads.crossing import length_in_m, torque_in_n_mm
 from transom.loads.inputs import BracketLoads, EngineLoads, LoadInputs, OwnCase
 from transom.loads.thrust import Bollard, bollard, propeller_speed, rated_torque, thrust_under_way
@@ -113,8 +113,15 @@ def _place(job: Job, tables: Catalogue, values: Values) -> Place:
         lean=column(values["board.lean"]),
         notch_width=job.board.notch_width,
         notch_depth=job.board.notch_depth,
+        top_cut=_cut(job.board.top_corners),
+        bottom_cut=_cut(job.board.bottom_corners),
         inset=column(values["frame.inset"]),
     )
+
+
+def _cut(corners: Corners) -> tuple[Value, Value]:
+    """What corners are taken to lose: the rectangle about a cut, whatever its shape."""
+    return (corners.width, corners.height) if corners else (0.0, 0.0)
 
 
 def steering_stop(job: Job, tables: Catalogue) -> float:

@@ -68,6 +68,13 @@ def first_down(inset: MM, height: MM) -> MM:
     return minimum(inset, height / 4)
 
 
+@formula(symbol="a", source="bolts of a side lie between the cut corners, alike at both ends", evidence="convention",
+         known_by="derived", typical={"top": 20.0, "height": 450.0, "cut": 50.0, "most": 0.45})  # fmt: skip
+def first_below_cut(top: MM, cut: MM, height: MM, most: ONE = 0.45) -> MM:
+    """Depth of the first bolt of a side below the higher of its cut corners; some of the side is always left."""
+    return minimum(top + cut, most * height)
+
+
 @formula(symbol="p_s", source=EVEN, evidence="convention", known_by="derived",
          typical={"height": 450.0, "first": 20.0, "n": 4.0})  # fmt: skip
 def pitch_on_side(height: MM, first: MM, n: ONE) -> MM:
@@ -79,6 +86,13 @@ def pitch_on_side(height: MM, first: MM, n: ONE) -> MM:
 def pitch_along_end(span: MM, n: ONE) -> MM:
     """Spacing of n bolts along an end, as far apart as from the side lines."""
     return span / (n + 1)
+
+
+@formula(symbol="l_e", source="bolts of an end lie between the cut corners", evidence="convention", known_by="derived",
+         typical={"span": 560.0, "width": 600.0, "cut": 50.0})  # fmt: skip
+def end_between_cuts(span: MM, width: MM, cut: MM) -> MM:
+    """Length of an end between its cut corners, never longer than the lines that hold the board are apart."""
+    return minimum(span, positive(width - 2 * cut))
 
 
 @formula(symbol="n", source="count", known_by="derived", typical={"n_side": 3.0, "n_bottom": 2.0, "n_top": 2.0})

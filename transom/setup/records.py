@@ -51,6 +51,8 @@ class Place:
     lean: Value
     notch_width: Value = 0.0
     notch_depth: Value = 0.0
+    top_cut: tuple[Value, Value] = (0.0, 0.0)  # width and height of both top corners cut off, as rectangles
+    bottom_cut: tuple[Value, Value] = (0.0, 0.0)
     inset: Value = 0.0  # half of what the board lies on, about each side line
 
 
@@ -97,7 +99,7 @@ class FrameHold:
     """What the board is bolted to: flange and the group of its bolts, mm, MPa; floats or arrays (n, 1).
 
     Bolts stand evenly along each line: `n_side` on either side from depth `first` on, `side_pitch` apart,
-    `n_bottom` and `n_top` on the lines that have them, `end_pitch` apart. `J`, `z_c` and `far` (depth farthest
+    `n_bottom` and `n_top`, `top` deep, on the lines that have them, `end_pitch` apart. `J`, `z_c` and `far` (depth farthest
     from the centroid) are of the whole group. `arm` is from bolt to root of the flange, `edge` from bolt to
     board's edge. `least` bolts give each line its two.
     """
@@ -115,6 +117,7 @@ class FrameHold:
     n_bottom: Value
     n_top: Value
     first: Value
+    top: Value
     side_pitch: Value
     end_pitch: Value
     n: Value

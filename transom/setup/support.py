@@ -34,14 +34,15 @@ def frame_hold(
     rest = groups.bolts_left(count, n_side)
     n_half, none = groups.half_of_bolts(rest), np.zeros_like(rest)
     n_bottom, n_top = {0: (none, none), 1: (rest, none), 2: (n_half, n_half)}[ends]
-    first = groups.first_down(arm, place.height)
+    top = groups.first_down(arm, place.height)
+    first = _first_below_cuts(place, top)
     side_pitch = groups.pitch_on_side(place.height, first, n_side)
-    end_pitch = groups.pitch_along_end(place.span, np.maximum(n_bottom, n_top))
+    end_pitch = groups.pitch_along_end(_between_cuts(place), np.maximum(n_bottom, n_top))
     n = groups.bolts_in_all(n_side, n_bottom, n_top)
-    z_c = groups.middle_of_group(n_side, n_bottom, n_top, n, place.height, place.z_bottom, first)
+    z_c = groups.middle_of_group(n_side, n_bottom, n_top, n, place.height, place.z_bottom, top)
     even = groups.even_row
     J = groups.polar_of_lines(
-        n_side, n_bottom, n_top, place.span, place.height, place.z_bottom, first, z_c,
+        n_side, n_bottom, n_top, place.span, place.height, place.z_bottom, top, z_c,
         I_side=even(n_side, side_pitch), I_bottom=even(n_bottom, end_pitch), I_top=even(n_top, end_pitch),
     )  # fmt: skip
     return FrameHold(
@@ -58,14 +59,28 @@ def frame_hold(
         n_bottom=n_bottom,
         n_top=n_top,
         first=first,
+        top=top,
         side_pitch=side_pitch,
         end_pitch=end_pitch,
         n=n,
         z_c=z_c,
         J=J,
-        far=groups.farthest_down(z_c, first, place.height, place.z_bottom if ends else 0.0),
+        far=groups.farthest_down(z_c, top if ends == 2 else first, place.height, place.z_bottom if ends else 0.0),
         least=least,
     )
+
+
+def _first_below_cuts(place: Place, top: Value) -> Value:
+    """Depth of a side's first bolt: as far below cut corners as it would lie below the edge, alike at both ends."""
+    cuts = (place.top_cut, place.bottom_cut)
+    high = max((cut[1] for cut in cuts if np.any(cut[0]) and np.any(cut[1])), default=0.0)
+    return groups.first_below_cut(top, high, place.height) if np.any(high) else top
+
+
+def _between_cuts(place: Place) -> Value:
+    """Length of an end that bolts are spread over: between the side lines, or between cut corners that reach further in."""
+    wide = max((cut[0] for cut in (place.top_cut, place.bottom_cut)), default=0.0)
+    return groups.end_between_cuts(place.span, place.width, wide) if np.any(wide) else place.span
 
 
 def bolts_of(tables: Catalogue, values: Mapping[str, Value], key: str) -> Bolting:

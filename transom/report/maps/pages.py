@@ -5,6 +5,7 @@ from dataclasses import replace
 import numpy as np
 
 from transom.board.grid import Rectangle
+from transom.board.outline import notch
 from transom.checks.careful import Careful
 from transom.judge.records import Judgement
 from transom.quantity import show
@@ -119,7 +120,7 @@ def _sheet(j: Judgement, plate: Careful, case: int) -> Sheet:
         pads=board.pad_outlines(plate),
         fasteners=bolts,
         holes=tuple((o.y, -o.down, o.diameter) for o in b.openings),
-        notch=Rectangle(-wide / 2, wide / 2, -deep, 0.0) if wide and deep else None,
+        missing=(*notch(wide, deep), *plate.corners),
         bands=(),
         scale=SCALE[units],
         key=("clamp screw", "its swivel pad") if screws else ("engine bolt", "its plate or washer"),

@@ -34,7 +34,7 @@ class Sheet:
     pads: tuple[Rectangle, ...]
     fasteners: tuple[Fastener, ...]
     holes: tuple[tuple[float, float, float], ...]  # y, z, diameter
-    notch: Rectangle | None
+    missing: tuple[Rectangle, ...]  # notch and cut corners
     bands: tuple[Band, ...]
     scale: tuple[float, str]  # mm and words
     key: tuple[str, str]  # what the letters are, what the outlines under them are
@@ -189,8 +189,8 @@ def _drawn(sheet: Sheet, page: Page) -> Iterator[str]:
         yield f'<line class="support" {ends} {SUPPORT}/>'
     for y, z, d in sheet.holes:
         yield f'<circle class="hole" cx="{page.x(y):.1f}" cy="{page.y(z):.1f}" r="{d / 2 * page.per_mm:.1f}" {HOLE}/>'
-    if sheet.notch is not None:
-        yield f'<rect class="hole" {page.box(sheet.notch)} {HOLE}/>'
+    for gone in sheet.missing:
+        yield f'<rect class="hole" {page.box(gone)} {HOLE}/>'
     for f in sheet.fasteners:
         yield f'<rect class="backing" {page.box(f.plate)} {BACKING}/>'
     for f in sheet.fasteners:
@@ -245,8 +245,8 @@ def _marks(sheet: Sheet, x: float) -> Iterator[tuple[tuple[str, ...], str]]:
     yield (f"<rect {spread} {BACKING}/>",), sheet.key[1]
     yield (f"<rect {spread} {PAD}/>",), "bracket's pad"
     yield (f"<line {across} {SUPPORT}/>",), "line that holds the board"
-    if sheet.holes or sheet.notch is not None:
-        yield (f"<rect {spread} {HOLE}/>",), "opening or notch"
+    if sheet.holes or sheet.missing:
+        yield (f"<rect {spread} {HOLE}/>",), "opening, notch or cut corner"
 
 
 def _text(x: float, y: float, words: str, *, anchor: str = "start", size: int = SMALL, weight: str = "normal") -> str:
