@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from transom.board.tableau import Problem, Tableau
-from transom.board.touching import ROUGH, held, in_blocks, solved
+from transom.board.touching import ROUGH, _alike, _most, held, in_blocks, solved
 
 
 def random_problem(rng, m: int = 30, v: int = 9):
@@ -85,3 +85,29 @@ def test_every_case_begins_with_its_own_guess():
     assert again == pytest.approx(f, abs=1e-9)
     assert turn == pytest.approx(q, abs=1e-9)
     assert not in_blocks(problem, b, W, f > 0, 0)[2].any()
+
+
+def test_large_sets_solved_from_one_of_them_come_out_the_same():
+    """150 contacts: cases in two groups, and one far from both; as each comes out alone."""
+    rng = np.random.default_rng(8)
+    problem, b, W = random_problem(rng, m=150, v=12)
+    start = np.zeros(b.shape, dtype=bool)
+    start[:75, :6] = start[75:, 6:] = start[::2, 11] = True
+    start ^= rng.random(start.shape) < 0.05
+    f, q, done = in_blocks(problem, b, W, start, 30)
+    assert len(list(_alike(start))) == 3
+    assert _most(problem, start[:, :6]) is not None
+    assert _most(problem, start[:, 11:]) is None
+    for v in np.flatnonzero(done):
+        force, turn, alone = in_blocks(problem, b[:, [v]], W[:, [v]], f[:, [v]] > 0, 5)
+        assert alone.all()
+        assert f[:, v] == pytest.approx(force[:, 0], rel=1e-8, abs=1e-9)
+        assert q[:, v] == pytest.approx(turn[:, 0], rel=1e-8, abs=1e-9)
+    assert done.sum() > 6
+
+
+def test_what_holds_nothing_is_no_set_to_solve_others_from():
+    problem, b, _ = random_problem(np.random.default_rng(9), m=150)
+    few = np.zeros(b.shape, dtype=bool)
+    few[0] = True
+    assert _most(problem, few) is None

@@ -15,7 +15,6 @@ from transom.board.layers import metal_rigidity, rigidity, shear_stiffness
 from transom.board.memory import keep
 from transom.board.plate import Plate, Solution, Spring, Support
 from transom.board.recover import Fields, correct, correction, size_of
-from transom.board.unit_loads import summed
 from transom.units import Array
 
 
@@ -90,7 +89,7 @@ class Recovered:
     def on_each(self, name: str) -> list[Array]:
         """A field as each grid has it."""
         pairs = zip(self.seated, self.each, strict=True)
-        return [summed(s.units.field(name), b.forces) for s, b in pairs]
+        return [s.units.sums(name, b.forces) for s, b in pairs]
 
     def better(self, name: str) -> Array:
         """A field, extrapolated where there are two grids."""
@@ -177,9 +176,9 @@ class Answer:
         """
         weights = np.moveaxis(self.grid.spreads(places), -1, 0)
         some = weights.any(axis=0)
-        share, field = weights[:, some], self.seated[-1].units.field(name)[some]
-        better = share @ getattr(self.fields, name)[some]
-        others = [better + share @ field @ (b.forces - self.borne.forces) for b in self.bounds]
+        better = weights[:, some] @ getattr(self.fields, name)[some]
+        each = self.seated[-1].units.weighed(name, weights) if self.bounds else np.zeros(0)
+        others = [better + each @ (b.forces - self.borne.forces) for b in self.bounds]
         return np.concatenate([better, *others])
 
     def pull(self, where: Rectangle) -> Array:

@@ -16,7 +16,7 @@ from numpy.typing import NDArray
 from transom.board.contact import Contacts
 from transom.board.grid import Rectangle
 from transom.board.plate import Plate, Solution, Spring
-from transom.board.unit_loads import Units, summed
+from transom.board.unit_loads import Units
 from transom.formula import formula
 from transom.units import MM, MM2, MPA, N_PER_MM, Array
 
@@ -131,13 +131,16 @@ class Borne:
 
     def touching(self, wrenches: Array, contacts: int) -> NDArray[np.bool_]:
         """Which of the first contacts touch in the case of these that pulls most like each of others, (contacts, v)."""
-        on = self.forces[:contacts] > 0
+        return np.asarray(self.forces[:contacts, self.nearest(wrenches)] > 0)
+
+    def nearest(self, wrenches: Array) -> NDArray[np.int_]:
+        """Place of the case of these that pulls most like each of others, (v,)."""
         if np.array_equal(wrenches, self.wrenches):
-            return np.asarray(on)
+            return np.arange(len(wrenches))
         size = np.maximum(np.abs(self.wrenches).max(axis=0), 1e-300)
         here, there = self.wrenches / size, wrenches / size
         here = here / np.maximum(np.linalg.norm(here, axis=1, keepdims=True), 1e-300)
-        return np.asarray(on[:, np.argmax(there @ here.T, axis=1)])
+        return np.asarray(np.argmax(there @ here.T, axis=1))
 
 
 @dataclass(frozen=True)
@@ -187,6 +190,11 @@ class Seated:
         return Units(self.sprung, self.unit_loads, self.kin)
 
     @property
+    def flexibility(self) -> Array:
+        """What the board gives under each contact where the others act, mm (m, m)."""
+        return self.units.flexibility
+
+    @property
     def _back(self) -> Array:
         """One for bracket contacts, which load the board along their gap, minus one for rests."""
         return np.repeat([1.0, -1.0], [len(self.seat.signs), len(self.nodes)])
@@ -198,13 +206,13 @@ class Seated:
 
     def _contacts(self, stiffness: Array) -> Contacts:
         k = np.concatenate([stiffness, [n[2] for n in self.nodes]])
-        board = self.units.flexibility * self._back[:, None]
+        board = self.flexibility * self._back[:, None]
         arms = np.hstack([self.seat.signs * self.seat.arms, np.zeros((3, len(self.nodes)))])
         return Contacts(board + np.diag(1 / k), arms)
 
     def solution(self, borne: Borne) -> Solution:
         """The board under the contact forces of every case."""
-        return Solution(*(summed(self.units.solution(f.name), borne.forces) for f in dataclasses.fields(Solution)))
+        return Solution(*(self.units.sums(f.name, borne.forces) for f in dataclasses.fields(Solution)))
 
     def bear(
         self, wrenches: Array, names: Sequence[str], like: Borne | None = None, stiffness: Array | None = None
@@ -218,13 +226,23 @@ class Seated:
             JobError: a case that pads, bolts and rests cannot carry, by name.
         """
         W = -np.asarray(wrenches, dtype=float).T
-        b, c = len(self.seat.bolts), len(self.seat.signs)
-        guess = None
-        if like is not None:
-            guess = np.zeros((len(self._back), len(names)), dtype=bool)
-            guess[:c] = like.touching(np.asarray(wrenches, dtype=float), c)
+        c = len(self.seat.signs)
+        guess = None if like is None else self._guess(np.asarray(wrenches, dtype=float), like)
         contacts = self.contacts if stiffness is None else self._contacts(stiffness)
         forces, motion = contacts.bear(W, names, start=self._back > 0, guess=guess)
+        return self._borne(-W.T, forces, motion, contacts.M[c:] @ forces)
+
+    def _guess(self, wrenches: Array, like: Borne) -> NDArray[np.bool_]:
+        """Contacts to try first: those of the bracket; of rests those that gave, where there were as many."""
+        c, near = len(self.seat.signs), like.nearest(wrenches)
+        out = np.zeros((len(self._back), len(wrenches)), dtype=bool)
+        out[:c] = like.forces[:c, near] > 0
+        if len(like.rests) == len(self.nodes):
+            out[c:] = like.rests[:, near] <= 0
+        return out
+
+    def _borne(self, wrenches: Array, forces: Array, motion: Array, open_by: Array) -> Borne:
+        """The cases from forces of bracket and rests, and how far rests were pushed, (s, v)."""
+        b, c = len(self.seat.bolts), len(self.seat.signs)
         k = np.array([n[2] for n in self.nodes])
-        open_by = self.contacts.M[c:] @ forces
-        return Borne(-W.T, forces, motion, forces[:b], forces[b:c], np.maximum(k[:, None] * open_by, 0.0))
+        return Borne(wrenches, forces, motion, forces[:b], forces[b:c], np.maximum(k[:, None] * open_by, 0.0))

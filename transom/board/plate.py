@@ -8,10 +8,11 @@ from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
+from numpy.typing import NDArray
 
 from transom.board.blocks import Blocks, End
 from transom.board.elements import CORNERS, Section, cell_stiffness
-from transom.board.grid import Grid, Rectangle
+from transom.board.grid import Bools, Grid, Rectangle
 from transom.errors import JobError
 from transom.units import Array
 
@@ -126,9 +127,28 @@ class Plate:
         u = self._blocks.solve(loads * self.free[:, ::3, None], DEFLECTIONS).reshape(*loads.shape[:2], 3, -1)
         return Solution(u[:, :, 0], u[:, :, 1], u[:, :, 2], self._reactions(u, loads))
 
+    @cached_property
+    def held(self) -> Bools:
+        """Nodes on the board whose deflection a support holds, (p+1, q+1)."""
+        return np.asarray((self.free[:, ::3] == 0) & self.grid.nodes)
+
+    def moved(self, i: NDArray[np.int_], j: NDArray[np.int_]) -> Solution:
+        """What it does where one held node each, at i and j (m,), is moved aft by 1 mm and nothing is loaded."""
+        (p, q), m = self.grid.present.shape, np.arange(len(i))
+        pulls = np.zeros((p + 1, q + 1, 3, len(i)))
+        for k, (i_k, j_k) in enumerate(CORNERS):
+            y, z = i - i_k, j - j_k
+            on = (y >= 0) & (y < p) & (z >= 0) & (z < q)
+            for n, (i_n, j_n) in enumerate(CORNERS):
+                pulls[y[on] + i_n, z[on] + j_n, :, m[on]] += self.cells[y[on], z[on], 3 * n : 3 * n + 3, 3 * k]
+        loads = -pulls.reshape(p + 1, -1, len(i)) * self.free[..., None]
+        u = self._blocks.solve(loads).reshape(pulls.shape)
+        u[i, j, 0, m] = 1.0
+        return Solution(u[:, :, 0], u[:, :, 1], u[:, :, 2], self._reactions(u, np.zeros((1, 1, len(i)))))
+
     def _reactions(self, u: Array, loads: Array) -> Array:
         """Forces at nodes whose deflection is held, from the cells that meet there."""
-        held = (self.free[:, ::3] == 0) & self.grid.nodes
+        held = self.held
         out = np.where(held[..., None], -loads, 0.0)
         p, q = self.grid.present.shape
         for m, (i_m, j_m) in enumerate(CORNERS):

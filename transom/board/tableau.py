@@ -39,10 +39,19 @@ class Tableau:
     on: Bools
 
     @cached_property
-    def _inverse(self) -> Array:
+    def _equations(self) -> Array:
         M, A, on = self.problem.M, self.problem.A, self.on
         none = np.zeros((len(A), len(A)))
-        return np.asarray(np.linalg.inv(np.block([[M[np.ix_(on, on)], A[:, on].T], [A[:, on], none]])))
+        return np.block([[M[np.ix_(on, on)], A[:, on].T], [A[:, on], none]])
+
+    @cached_property
+    def _inverse(self) -> Array:
+        return np.asarray(np.linalg.inv(self._equations))
+
+    @property
+    def condition(self) -> float:
+        """How near the contacts are to holding nothing: size of the equations times that of their inverse."""
+        return float(np.abs(self._equations).max() * np.abs(self._inverse).max())
 
     @cached_property
     def _back(self) -> Array:

@@ -12,13 +12,17 @@ import numpy as np
 from numpy.typing import NDArray
 
 from transom.board.distinct import distinct
-from transom.board.tableau import Bools, Problem
+from transom.board.tableau import Bools, Problem, Tableau
 from transom.units import Array
 
 TOLERANCE = 1e-9
 EXACT = 1e-11  # of the loads: what a solution may leave over before it is refined, as on the plate
 ROUGH = 1e-6  # of the loads: what a solution may leave over before it is taken for none
 LEADS = 10  # of so many cases one is solved first, and the others begin where the nearest of them ended
+MANY = 120  # contacts; of more, sets are solved by how they differ from one of them, for so many cases at least
+FEW = 3
+NEAR = 0.3  # of all contacts: in so many at most cases differ whose sets are solved from one
+STEADY = 1e9  # a set may be no nearer to holding nothing than this, for others to be solved from it
 LIKE = 12  # contacts by which sets solved together may differ in size: the smaller are filled up
 
 
@@ -98,6 +102,41 @@ def _solutions(equations: Array, right: Array) -> Array:
     return np.concatenate([_solutions(equations[[i]], right[[i]]) for i in range(len(equations))])
 
 
+def _alike(sets: Bools) -> Iterator[NDArray[np.int_]]:
+    """Places of the cases, those together whose sets (m, v) differ in few contacts."""
+    left = np.arange(sets.shape[1])
+    while left.size:
+        near = (sets[:, left] ^ sets[:, left[:1]]).sum(axis=0) <= NEAR * len(sets)
+        yield left[near]
+        left = left[~near]
+
+
+def _most(problem: Problem, sets: Bools) -> Tableau | None:
+    """The problem solved for what touches in most of the sets; None where there are few, or that nearly holds nothing."""
+    if sets.shape[1] < FEW:
+        return None
+    tableau = Tableau(problem, 2 * sets.sum(axis=1) > sets.shape[1])
+    try:
+        return tableau if tableau.condition < STEADY else None
+    except np.linalg.LinAlgError:
+        return None
+
+
+def _from(tableau: Tableau, sets: Bools, b: Array, W: Array) -> tuple[Array, Array]:
+    """What `solved` gives, from a set solved before: only contacts that touch in one of both and not in the other are unknown."""
+    (y, q), (P, R) = tableau.start(b, W), tableau.exchange
+    other = sets ^ tableau.on[:, None]
+    k = int(other.sum(axis=0).max(initial=0))
+    at = np.argsort(~other, axis=0, kind="stable")[:k].T
+    real = np.take_along_axis(other.T, at, axis=1)
+    equations = np.where(real[:, :, None] & real[:, None], P[at[:, :, None], at[:, None]], 0.0)
+    equations[:, np.arange(k), np.arange(k)] += ~real
+    right = np.where(real, -np.take_along_axis(y.T, at, axis=1), 0.0)[:, :, None]
+    z = np.zeros((len(at), len(sets)))
+    np.put_along_axis(z, at, _solutions(equations, right)[:, :, 0], axis=1)
+    return np.where(other, z.T, y + P @ z.T), q + R @ z.T
+
+
 def refined(
     problem: Problem, sets: Bools, y: Array, q: Array, b: Array, W: Array
 ) -> tuple[Array, Array, Bools]:  # fmt: skip
@@ -110,13 +149,27 @@ def refined(
 
 def in_blocks(problem: Problem, b: Array, W: Array, guess: Bools, tries: int) -> tuple[Array, Array, Bools]:
     """Forces (m, v) and motion (r, v) of every case, and which cases are settled; begins with `guess` (m, v)."""
+    if len(guess) < MANY:
+        return _in_blocks(problem, b, W, guess, tries, None)
+    f, q, done = np.zeros(b.shape), np.zeros(W.shape), np.zeros(b.shape[1], dtype=bool)
+    for part in _alike(guess):
+        own, most = guess[:, part], _most(problem, guess[:, part])
+        f[:, part], q[:, part], done[part] = _in_blocks(problem, b[:, part], W[:, part], own, tries, most)
+    return f, q, done
+
+
+def _in_blocks(
+    problem: Problem, b: Array, W: Array, guess: Bools, tries: int, near: Tableau | None
+) -> tuple[Array, Array, Bools]:
+    """The same from one set solved before, where there is one."""
     sets, f, q = guess.copy(), np.zeros(b.shape), np.zeros(W.shape)
     done, todo = np.zeros(b.shape[1], dtype=bool), np.arange(b.shape[1])
     for _ in range(tries):
         if not todo.size:
             break
         on, case = sets[:, todo], (b[:, todo], W[:, todo])
-        y, turn = solved(problem, on, *case)
+        far = near is None or ((on ^ near.on[:, None]).sum(axis=0) > NEAR * len(on)).any()
+        y, turn = solved(problem, on, *case) if near is None or far else _from(near, on, *case)
         holds = held(problem, on, y, turn, *case, ROUGH)
         wrong = y < -small(np.where(on, y, 0.0))
         right = np.flatnonzero(holds & ~wrong.any(axis=0))

@@ -16,17 +16,102 @@ from transom.units import Array
 
 SAME = 1e-12  # of a unit load: how far from its image another may be and still be called that
 SIGNS = {"w": 1.0, "b_1": -1.0, "b_2": 1.0, "reaction": 1.0}  # of a mirror image
+OF_SOLUTION = frozenset(SIGNS)
 SIGNS |= {"M_1": 1.0, "M_2": 1.0, "M_12": -1.0, "Q_1": -1.0, "Q_2": 1.0}
 
 
 @dataclass(frozen=True)
-class Units:
+class Mirrored:
+    """Unit causes on a plate and what each does, the images of others turned round instead of worked out."""
+
+    plate: Plate
+
+    @cached_property
+    def images(self) -> NDArray[np.int_]:
+        """For each cause the one that is its mirror image, (m,); itself where it has none."""
+        raise NotImplementedError
+
+    @property
+    def _solved(self) -> Solution:
+        """Of each cause worked out, (..., own)."""
+        raise NotImplementedError
+
+    @property
+    def _recovered(self) -> Fields:
+        """The same."""
+        raise NotImplementedError
+
+    @cached_property
+    def own(self) -> NDArray[np.int_]:
+        """The causes worked out: the first of each pair."""
+        return np.flatnonzero(self.images >= np.arange(len(self.images)))
+
+    @cached_property
+    def _turned(self) -> tuple[NDArray[np.int_], NDArray[np.int_]]:
+        """The causes turned round, and the place among those worked out of the image of each."""
+        turned = np.flatnonzero(self.images < np.arange(len(self.images)))
+        return turned, np.searchsorted(self.own, self.images[turned])
+
+    def _half(self, name: str) -> Array:
+        """Values of the causes worked out, (p+1, q+1, own)."""
+        return np.asarray(getattr(self._solved if name in OF_SOLUTION else self._recovered, name))
+
+    def _whole(self, name: str) -> Array:
+        half, (turned, of) = self._half(name), self._turned
+        if not len(turned):
+            return half
+        out = np.empty((*half.shape[:2], len(self.images)))
+        out[..., self.own] = half
+        out[..., turned] = SIGNS[name] * half[::-1][..., of]
+        return out
+
+    @cached_property
+    def _known(self) -> dict[str, Array]:
+        return {}
+
+    def solution(self, name: str) -> Array:
+        """A deflection or reaction of each cause, (p+1, q+1, m), named as in `Solution`; worked out once."""
+        if name not in self._known:
+            self._known[name] = self._whole(name)
+        return self._known[name]
+
+    def field(self, name: str) -> Array:
+        """A moment or shear of each cause, (p+1, q+1, m), named as in `Fields`."""
+        return self._whole(name)
+
+    def sums(self, name: str, factors: Array) -> Array:
+        """Sums of any of these of causes times factors (m, v), (p+1, q+1, v)."""
+        half, (turned, of) = self._half(name), self._turned
+        if not len(turned):
+            return summed(half, factors)
+        v = factors.shape[1]
+        both = np.zeros((len(self.own), 2 * v))
+        both[:, :v] = factors[self.own]
+        both[of, v:] = SIGNS[name] * factors[turned]
+        out = summed(half, both)
+        return np.asarray(out[..., :v] + out[::-1, :, v:])
+
+    def weighed(self, name: str, weights: Array) -> Array:
+        """Each cause's value at places that are means of nodes by weights (k, p+1, q+1), (k, m)."""
+        some = np.asarray(weights.any(axis=0))
+        if len(self._turned[0]):
+            some |= some[::-1]
+        half = self._half(name)[some]
+        out = np.empty((len(weights), len(self.images)))
+        out[:, self.own] = weights[:, some] @ half
+        turned, of = self._turned
+        if len(turned):
+            out[:, turned] = SIGNS[name] * (weights[:, ::-1][:, some] @ half)[:, of]
+        return out
+
+
+@dataclass(frozen=True)
+class Units(Mirrored):
     """Unit loads on a plate: nodal forces `loads` (p+1, q+1, m), N positive aft.
 
     `kin` are loads on the very same plate worked out before: what is among these is not worked out again.
     """
 
-    plate: Plate
     loads: Array
     kin: "Units | None" = None
 
@@ -40,21 +125,6 @@ class Units:
         found = np.argmin(np.abs(there[:, :, None] - here[:, None]).max(axis=0), axis=1)
         unlike = np.abs(loads[::-1] - loads[..., found]).max() > SAME
         return alone if unlike or (found[found] != alone).any() else found
-
-    @cached_property
-    def own(self) -> NDArray[np.int_]:
-        """The loads worked out: the first of each pair."""
-        return np.flatnonzero(self.images >= np.arange(len(self.images)))
-
-    def _whole(self, name: str, half: Array) -> Array:
-        """Values of every load, (p+1, q+1, m), from those worked out."""
-        if len(self.own) == len(self.images):
-            return half
-        turned = np.flatnonzero(self.images < np.arange(len(self.images)))
-        out = np.empty((*half.shape[:2], len(self.images)))
-        out[..., self.own] = half
-        out[..., turned] = SIGNS[name] * half[::-1][..., np.searchsorted(self.own, self.images[turned])]
-        return out
 
     @cached_property
     def _by_load(self) -> dict[bytes, int]:
@@ -88,23 +158,9 @@ class Units:
         return self._new if self.kin is None else Solution(**self._joined(self.kin._solved, self._new))
 
     @cached_property
-    def _known(self) -> dict[str, Array]:
-        return {}
-
-    @cached_property
     def _recovered(self) -> Fields:
         new = fields(self.plate, self._new)
         return new if self.kin is None else Fields(**self._joined(self.kin._recovered, new))
-
-    def solution(self, name: str) -> Array:
-        """A deflection or reaction of each load, (p+1, q+1, m), named as in `Solution`; worked out once."""
-        if name not in self._known:
-            self._known[name] = self._whole(name, getattr(self._solved, name))
-        return self._known[name]
-
-    def field(self, name: str) -> Array:
-        """A moment or shear of each load, (p+1, q+1, m), named as in `Fields`."""
-        return self._whole(name, getattr(self._recovered, name))
 
     @cached_property
     def flexibility(self) -> Array:
@@ -112,6 +168,45 @@ class Units:
         m = self.loads.shape[-1]
         moved = self.loads.reshape(-1, m).T @ self.solution("w").reshape(-1, m)
         return np.asarray((moved + moved.T) / 2)
+
+    @cached_property
+    def moves(self) -> "Moves":
+        """What moving the nodes does that the plate's supports hold; kin have the same."""
+        return Moves(self.plate) if self.kin is None else self.kin.moves
+
+
+@dataclass(frozen=True)
+class Moves(Mirrored):
+    """Every node whose deflection a support holds moved aft by 1 mm, the others held and nothing loaded."""
+
+    @cached_property
+    def places(self) -> tuple[NDArray[np.int_], NDArray[np.int_]]:
+        """The nodes' places on the grid, (l,) both."""
+        i, j = np.nonzero(self.plate.held)
+        return i, j
+
+    @cached_property
+    def images(self) -> NDArray[np.int_]:
+        """For each node the one that is its mirror image, (l,)."""
+        i, j = self.places
+        at = np.full(self.plate.held.shape, -1)
+        at[i, j] = np.arange(len(i))
+        return np.asarray(at[::-1][i, j]) if self.plate.mirrored else np.arange(len(i))
+
+    @cached_property
+    def _solved(self) -> Solution:
+        i, j = self.places
+        return self.plate.moved(i[self.own], j[self.own])
+
+    @cached_property
+    def _recovered(self) -> Fields:
+        return fields(self.plate, self._solved)
+
+    @cached_property
+    def stiffness(self) -> Array:
+        """Forces on the board at each node (rows) that move each of them (columns), N/mm, (l, l)."""
+        out = self._whole("reaction")[self.places]
+        return np.asarray((out + out.T) / 2)
 
 
 def _middles(plate: Plate, loads: Array) -> Array:

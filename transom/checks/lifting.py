@@ -10,9 +10,10 @@ from dataclasses import replace
 
 import numpy as np
 
-from transom.board.answer import Answer, on_one_grid
+from transom.board.answer import Answer, bounded
 from transom.board.bracket import Rest
 from transom.board.grid import Rectangle
+from transom.board.let_go import LetGo
 from transom.checks import frame_pull
 from transom.checks.careful import Careful, wrenches_of
 from transom.formula import formula
@@ -89,12 +90,12 @@ def on_flanges(plate: Careful, rows: Sequence[int]) -> Careful:
     some = replace(
         plate, cases=plate.cases.take(rows), whole=plate.whole or plate, kin=None, first=None, solved=None, lone=True
     )
-    wrenches = wrenches_of(some.actions, len(rows))
-    whole = plate.board
-    board = replace(
-        whole, grid=whole.grid.finer(), section=whole.section.finer(), supports=(), rests=tuple(rests(plate))
-    )
-    return replace(some, solved=on_one_grid(board, wrenches, some.cases.names), two_grids=False)
+    wrenches, names, held = wrenches_of(some.actions, len(rows)), some.cases.names, plate.answer
+    lying = held.seated[-1]
+    seated = LetGo(lying.plate, lying.seat, tuple(rests(plate)), lying.units)
+    borne = seated.bear(wrenches, names, held.borne)
+    bounds = bounded(plate.board, seated, borne, wrenches, names)
+    return replace(some, solved=Answer((seated,), (borne,), bounds), two_grids=False)
 
 
 def rests(plate: Careful) -> Iterator[Rest]:
