@@ -238,3 +238,13 @@ def test_tension_of_a_varied_pattern_follows_it() -> None:
     """The upper holes 55 mm down instead of 47.6: T_u = 1,844,520/(2 x 209) = 4412.7, x 45/36.52 = 5437.4."""
     of = trial(setup=setup_of(engine__bracket__top_to_upper=55.0))
     assert of.upper_tension[0, 0] == pytest.approx(5437.4, rel=1e-4)
+
+
+def test_the_worse_row_counts() -> None:
+    """Ahead the upper row pulls, astern the lower one; the metal's check sees both."""
+    of = trial()
+    upper, lower = of.upper_tension, of.lower_tension
+    names = of.cases.names
+    assert upper[0, names.index("ahead")] > lower[0, names.index("ahead")]
+    assert lower[0, names.index("astern")] > upper[0, names.index("astern")]
+    assert of.tension[0].tolist() == [max(pair) for pair in zip(upper[0], lower[0], strict=True)]

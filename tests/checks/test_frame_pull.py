@@ -5,7 +5,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from tests.checks.shop import JOB, MOUNT, setup_of, trial
+from tests.checks.shop import HARD_OVER, JOB, MOUNT, alone, setup_of, trial
 from transom.board.grid import Rectangle
 from transom.checks import frame, frame_pull
 from transom.checks.careful import Careful
@@ -137,3 +137,47 @@ def test_the_flange_and_bolt_checks_imply_the_t_stub(plate: Careful) -> None:
     M_pl, F_t = T * m * rng.uniform(1, 3, 200), T * rng.uniform(1, 3, 200)
     assert np.all(2 * M_pl / m >= T)
     assert np.all((M_pl + n * F_t) / (m + n) + 1e-9 >= T)
+
+
+@pytest.mark.parametrize("n, pitch, y_pad, share", [
+    (0, 100.0, 75.0, 1.0),  # no bolt: the whole pull is asked of one that is not there
+    (4, 100.0, 75.0, 0.75),  # 75 is 2.25 pitches along from -150; wider than the pads are from the middle: of both
+    (4, 60.0, 75.0, 0.375),  # 2.75 along, of one half alone
+    (4, 75.0, 75.0, 0.25),  # at 37.5 and 112.5: half way, of one half alone
+    (2, 100.0, 75.0, 1.25),  # 25 past the last
+])  # fmt: skip
+def test_share_of_an_end_lines_worst_bolt(n: int, pitch: float, y_pad: float, share: float) -> None:
+    of = trial(HELD, MOUNT)
+    frame, holding = replace(of.setup.frame, end_pitch=pitch), of.setup.holding
+    holding = replace(holding, pattern=replace(holding.pattern, y_pad=y_pad))
+    of = replace(of, setup=replace(of.setup, frame=frame, holding=holding))
+    assert float(np.ravel(np.asarray(frame_pull._end_share(of, float(n))))[0]) == pytest.approx(share)
+
+
+def test_the_side_that_is_pulled_harder_counts_whichever_it_is() -> None:
+    """Steered hard over to either hand: the same pull, of the other side line."""
+    mirrored = tuple(v * s for v, s in zip(HARD_OVER, (1, -1, 1, -1, 1, -1), strict=True))
+    found = []
+    for load in (HARD_OVER, mirrored):
+        of = careful_of(trial(HELD, MOUNT, loads=alone(load)))
+        f = of.setup.frame
+        sides = [float(frame_pull._line_pull(of, e, f.n_side, f.first, f.side_pitch)[0, 0]) for e in of.edge_lines[:2]]
+        assert max(sides) > 1.05 * min(sides)
+        assert float(frame_pull.forces(of).side[0, 0]) == pytest.approx(max(sides))
+        found.append(sides)
+    assert found[0] == pytest.approx(found[1][::-1], rel=1e-3)
+
+
+def test_a_top_line_takes_what_the_strips_lay_on_it() -> None:
+    """Under a cap rail, by the pencil: its force times the share of the worst bolt and nothing else."""
+    of = trial(replace(HELD, frame=replace(HELD.frame, kind="cap rail")), MOUNT)
+    top = np.maximum(-np.asarray(of.strips.top_force), 0.0)
+    share = float(np.ravel(np.asarray(frame_pull._end_share(of, of.setup.frame.n_top)))[0])
+    assert frame_pull.forces(of).top == pytest.approx(np.broadcast_to(top * share, frame_pull.forces(of).top.shape))
+    assert float(np.max(top)) > 0.0
+
+
+@pytest.mark.parametrize("overhang, pries", [(0.99, False), (1.05, True), (19.05, True)])
+def test_wood_pries_from_a_millimeter_beyond_the_line(plate: Careful, overhang: float, pries: bool) -> None:
+    pulled = worst(plate, line({150.0: 1000.0}, edge=-1.0, overhang=overhang))
+    assert (pulled > 1000.0) is pries
