@@ -168,13 +168,16 @@ def test_the_side_that_is_pulled_harder_counts_whichever_it_is() -> None:
     assert found[0] == pytest.approx(found[1][::-1], rel=1e-3)
 
 
-def test_a_top_line_takes_what_the_strips_lay_on_it() -> None:
-    """Under a cap rail, by the pencil: its force times the share of the worst bolt and nothing else."""
-    of = trial(replace(HELD, frame=replace(HELD.frame, kind="cap rail")), MOUNT)
-    top = np.maximum(-np.asarray(of.strips.top_force), 0.0)
-    share = float(np.ravel(np.asarray(frame_pull._end_share(of, of.setup.frame.n_top)))[0])
-    assert frame_pull.forces(of).top == pytest.approx(np.broadcast_to(top * share, frame_pull.forces(of).top.shape))
-    assert float(np.max(top)) > 0.0
+@pytest.mark.parametrize("kind, line", [("cap rail", "top"), ("pod", "bottom")])
+def test_an_end_line_takes_what_the_strips_lay_on_it(kind: str, line: str) -> None:
+    """By the pencil: its force times the share of the worst bolt and nothing else."""
+    of = trial(replace(HELD, frame=replace(HELD.frame, kind=kind)), MOUNT)
+    f = of.setup.frame
+    pull = np.maximum(-np.asarray(getattr(of.strips, f"{line}_force")), 0.0)
+    share = float(np.ravel(np.asarray(frame_pull._end_share(of, getattr(f, f"n_{line}"))))[0])
+    found = getattr(frame_pull.forces(of), line)
+    assert found == pytest.approx(np.broadcast_to(pull * share, found.shape))
+    assert float(np.max(pull)) > 0.0
 
 
 @pytest.mark.parametrize("overhang, pries", [(0.99, False), (1.05, True), (19.05, True)])

@@ -26,14 +26,25 @@ from tests.checks.test_frame import FLANGE
 from tests.checks.test_screws_and_rivets import screwed
 from transom.catalogue import SHIPPED
 from transom.checks import backing, frame, ruler, sideways
+from transom.checks.assembly import total
 from transom.checks.board import _at_each, _left_of_strips, _room_beside, moments_beside_openings, pads
 from transom.checks.hardware import hardware
-from transom.checks.openings import by_strips, off_section, shared_to, strips_at_bolts, taken_of_strip
+from transom.checks.openings import (
+    Strip,
+    by_strips,
+    off_section,
+    shared_to,
+    shares,
+    strips_about,
+    strips_at_bolts,
+    taken_of_strip,
+)
 from transom.checks.patch import middle_on_wood
+from transom.checks.places import least_spacing
 from transom.checks.stack_arrays import stacks_of
 from transom.checks.trial import Moments, Trial
 from transom.errors import JobError
-from transom.job.records import EngineBracket, Hole, Job, Layer
+from transom.job.records import Backing, EngineBracket, Hole, Job, Layer
 from transom.judge.evaluate import careful_of
 
 
@@ -176,6 +187,48 @@ def test_hole_to_section_on_paper() -> None:
     assert taken_of_strip(300.0, 20.0, 95.0, 200.0) == 0.0
     assert shared_to(20.0, 36.0) == 40.0  # two diameters each way
     assert shared_to(60.0, 36.0) == 84.0  # 30 and one and a half thicknesses
+
+
+def test_a_hole_over_the_top_edge_takes_what_is_on_the_board() -> None:
+    """20 wide at 5 down: 15 of it, of the upper strip; the wood about it begins at the edge."""
+    hole = Hole(0.0, 5.0, 20.0)
+    of = trial(on_board(openings=(hole,)))
+    across, _ = by_strips(of)
+    assert across == pytest.approx(1 - 15.0 / of.strips.b1)
+    (strip,) = strips_about(of, (hole,))
+    assert (strip.top, strip.bottom) == (0.0, 45.0)
+
+
+@pytest.mark.parametrize("near, share", [(15.0, 1 - 20 / 100), (14.9, 1.0)])
+def test_a_hole_just_near_enough_counts_in_a_section(near: float, share: float) -> None:
+    """20 wide, 25 off: its rim is 15 from the section."""
+    across, _ = shares([Strip(0.0, 100.0, -50.0, 50.0, 50.0, 150.0)], [Hole(25.0, 100.0, 20.0)], near)
+    assert across[0, 0] == pytest.approx(share)
+
+
+def test_least_spacing_of_every_pattern() -> None:
+    """Three patterns of four at once, the closest two 100, 60 and 50 apart (30 across, 40 down)."""
+    of = trial()
+    y = np.array([[-150, 150, -50, 50], [-150, 150, -90, 110], [-150, 150, -150, 120]], dtype=float)[:, None, :]
+    z = np.array([[-50, -50, -250, -250], [-50, -50, -50, -250], [-50, -50, -250, -90]], dtype=float)[:, None, :]
+    of = replace(of, setup=replace(of.setup, holding=replace(of.setup.holding, bolt_y=y, bolt_z=z)))
+    assert least_spacing(of) == pytest.approx(np.array([[100.0], [60.0], [50.0]]))
+
+
+def test_a_plate_narrower_than_three_diameters_spreads_nothing() -> None:
+    """30 wide under 38.1, however high: f_c,90 once, 2.24 x 0.7/1.2, as of one lying down."""
+    for width, height in ((30.0, 76.2), (76.2, 30.0)):
+        of = trial(mount=plate(width=width, height=height, per="bolt"), loads=alone(AHEAD))
+        assert float(of.crush_under_backing[0, 0]) == pytest.approx(2.24 * 0.7 / 1.2)
+
+
+def test_under_the_bracket_a_washer_counts_nothing_and_a_plate_its_thickness() -> None:
+    """Two sheets, one glue line, two coats."""
+    washed, plated = trial(mount=with_bolts(forward=Backing(washer="1/2 wide"))), trial()
+    f = washed.setup.factors
+    coated = 36.52 + f.glue_line + 2 * f.coat
+    assert float(total(washed)[0, 0]) == pytest.approx(coated, rel=1e-4)
+    assert float(total(plated)[0, 0]) == pytest.approx(coated + 6.35, rel=1e-4)
 
 
 def test_strips_at_bolts_lie_about_each_bolt() -> None:

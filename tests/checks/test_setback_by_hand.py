@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from tests.checks.setbacks import GUSSET, STRAIGHT, job, spoilt, steps, under
-from transom.checks import setback, setback_base, setback_forces
+from transom.checks import setback, setback_base, setback_fatigue, setback_forces
 from transom.checks.setback import Lines, worst_of
 from transom.checks.setback_forces import Section, sections
 from transom.checks.trial import Trial
@@ -146,9 +146,10 @@ def test_metal_past_a_hole_counts_from_nothing(edge: float, counts: float) -> No
     b, p = plates(of), of.setup.holding.pattern
     m, length, _ = setback.stub(of, b, b.base, p.y_u, 200.0)
     assert one(length) == pytest.approx(one(tstub.bolt_length(one(m), counts, 200.0)))
-    T, M_p, d = 5000.0, 4e5, 12.7
+    T, M_p, d = 20000.0, 4e5, 12.7
     arm = tstub.prying_arm(one(m), d)
     Q = tstub.prying(T, arm, tstub.edge_arm(counts, arm, d), M_p, tstub.net_share(13.5, 100.0))
+    assert one(Q) > 0.0
     assert one(setback.pried(T, one(m), 100.0, M_p, b.base, d, 13.5)) == pytest.approx(one(tstub.pried(T, Q)))
 
 
@@ -171,6 +172,20 @@ def test_the_worst_of_several_is_the_nearest_to_its_limit() -> None:
     assert np.isnan(demand[2])
     demand, limit = worst_of([(np.array([1.0]), 0.0), (np.array([50.0]), 100.0)])
     assert (demand[0], limit[0]) == (1.0, 0.0)
+
+
+def test_hours_of_every_candidate_and_none_where_a_range_is_no_number() -> None:
+    """Miner with N = 2e6 (FAT/gamma/range)^3 for turns and waves; nought and NaN give no figure, little gives the most."""
+    of = under(STRAIGHT)
+    ranges = np.array([[20.0, 5.0], [20.0, 0.0], [np.nan, 5.0], [1e-3, 1e-3]])
+    f = of.factor
+    FAT = f("fatigue.FAT_MPa") / f("fatigue.gamma_Mf")
+    D = sum(f(f"fatigue.{n}") / (2e6 * (FAT / r) ** 3) for n, r in (("turns", 20.0), ("waves", 5.0)))
+    h = setback_fatigue._hours(of, ranges)
+    assert h.shape == (4,)
+    assert h[0] == pytest.approx(1 / D)
+    assert np.isnan(h[1:3]).all()
+    assert h[3] == 1e6
 
 
 def test_a_weld_on_one_face_bends_on_its_own_throat() -> None:
