@@ -7,7 +7,7 @@ import pytest
 
 from tests.checks.setbacks import GUSSET, STRAIGHT, job, spoilt, steps, under
 from transom.checks import setback, setback_base, setback_fatigue, setback_forces
-from transom.checks.setback import Lines, worst_of
+from transom.checks.setback import Lines
 from transom.checks.setback_forces import Section, sections
 from transom.checks.trial import Trial
 from transom.job.setback_records import Fillet
@@ -160,18 +160,6 @@ def test_a_base_bolt_near_the_edge_bears_by_it() -> None:
     R = one(setback_base._bearing(of, plates(of), 13.5, 1000.0))
     f_u = one(setback_base._metal(of, plates(of)))
     assert pytest.approx((2.8 * 10 / 13.5 - 1.7) * 10 / 40.5 * f_u * 12.7 * 10 / 1.25) == R
-
-
-def test_the_worst_of_several_is_the_nearest_to_its_limit() -> None:
-    """Case by case; what is no number, or has no limit, comes first."""
-    demand, limit = worst_of(
-        [(np.array([10.0, 90.0, 5.0]), 100.0), (np.array([8.0, 20.0, np.nan]), np.array([20.0, 200.0, 50.0]))]
-    )
-    assert demand[:2].tolist() == [8.0, 90.0]
-    assert limit.tolist() == [20.0, 100.0, 50.0]
-    assert np.isnan(demand[2])
-    demand, limit = worst_of([(np.array([1.0]), 0.0), (np.array([50.0]), 100.0)])
-    assert (demand[0], limit[0]) == (1.0, 0.0)
 
 
 def test_hours_of_every_candidate_and_none_where_a_range_is_no_number() -> None:

@@ -123,32 +123,25 @@ def second_opinions(trial: Trial) -> tuple[CheckArray, ...]:
     return (board.d510(trial), *setback_fatigue.checks(trial))
 
 
+_AT_BOLTS_AND_PADS = (
+    *(("board", f"plies-sliding-{where}") for where in ("upper-bolts", "lower-bolts", "pads")),
+    *(("backing", f"{what}-{row}-bolts") for what in ("wood-crushing", "plate-bending") for row in ("upper", "lower")),
+    *(("engine-bolts", what) for what in ("tension", "tension-and-shear", "pull-and-sideways-in-wood")),
+    *(("bracket", f"base-plate-bending-{row}-bolts") for row in ("upper", "lower")),
+)
+_FRAMES_PULL = ("bolt-tension", "washer-on-wood", "withdrawal", "flange-pull-through")
 # Checks whose demand the plate method gives, and how many times its worst the pencil's own may come out: the most
 # that random boards of all kinds gave (board 2.68, bolts 2.13), and a little.
 BY_PLATE = {
     ("board", "bending"): 2.9,
-    ("board", "plies-sliding-upper-bolts"): 2.3,
-    ("board", "plies-sliding-lower-bolts"): 2.3,
-    ("board", "plies-sliding-pads"): 2.3,
-    ("backing", "wood-crushing-upper-bolts"): 2.3,
-    ("backing", "wood-crushing-lower-bolts"): 2.3,
-    ("backing", "plate-bending-upper-bolts"): 2.3,
-    ("backing", "plate-bending-lower-bolts"): 2.3,
-    ("engine-bolts", "tension"): 2.3,
-    ("engine-bolts", "tension-and-shear"): 2.3,
-    ("engine-bolts", "pull-and-sideways-in-wood"): 2.3,
-    ("bracket", "base-plate-bending-upper-bolts"): 2.3,
-    ("bracket", "base-plate-bending-lower-bolts"): 2.3,
-    ("bracket", "base-bolt-tension"): 4.0,
-    ("bracket", "base-plate-pull-through"): 4.0,  # prying grows faster than the pull
+    **dict.fromkeys(_AT_BOLTS_AND_PADS, 2.3),
+    # Prying grows faster than the pull.
+    **dict.fromkeys((("bracket", "base-bolt-tension"), ("bracket", "base-plate-pull-through")), 4.0),
     # Rows as points pull far harder on the nearest bolt than the plate's lines do; the sides under a cap rail hardly
     # pull at all by the plate (24 random frames: 1.1 to 4.6, sides under a cap rail to 18).
-    ("frame", "bolt-tension"): 5.0,
+    **dict.fromkeys((("frame", what) for what in _FRAMES_PULL), 5.0),
     ("frame", "bolt-tension-and-shear"): 4.0,
-    ("frame", "washer-on-wood"): 5.0,
-    ("frame", "withdrawal"): 5.0,
     ("frame", "pull-and-sideways-in-wood"): 2.5,
-    ("frame", "flange-pull-through"): 5.0,
     ("frame", "flange-bending-side"): 20.0,
     ("frame", "flange-bending-end"): 4.5,
 }

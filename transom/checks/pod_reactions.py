@@ -11,7 +11,7 @@ import numpy as np
 
 from transom.checks.crossmembers import back_to_level
 from transom.checks.frame_pull import own_mass
-from transom.checks.reactions import G, Reactions, added, gap, opposed, own_weight, weight, wrench_of
+from transom.checks.reactions import G, Reactions, added, gap, opposed, own_weight, turned_force, weight, wrench_of
 from transom.checks.trial import Trial
 from transom.formula import formula
 from transom.maths import total
@@ -86,7 +86,7 @@ def _weights(trial: Trial, middle: Array) -> tuple[Array, Array]:
     _, at = own_weight(trial)
     masses = (_one(own_mass(trial)), _one(trial.setup.pod.mass if trial.setup.pod else 0.0))
     down = [float(opposed(weight(m, G))) for m in masses]
-    board = turned(np.array([*at, 0.0, 0.0, 0.0]), _lean(trial))[:3]
+    board = turned_force(at, _lean(trial))
     return np.array([[0.0, 0.0, W] for W in down]), np.stack([board, middle])
 
 

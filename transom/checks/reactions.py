@@ -164,12 +164,17 @@ def _lever(values: Array, where: Array, first: float, pitch: float, n: int) -> A
     return out
 
 
+def turned_force(force: Array, theta: Value) -> Array:
+    """A force or a place (3,) in axes turned by theta, rad, about y."""
+    return turned(np.concatenate([force, np.zeros_like(force)]), theta)[: len(force)]
+
+
 def own_weight(trial: Trial) -> tuple[Array, Array]:
     """The board's weight as a force on the mount, board axes, (3,) N, and where it acts, (3,) mm."""
     place = trial.setup.place
-    down = np.array([0.0, 0.0, _one(opposed(weight(own_mass(trial), G))), 0.0, 0.0, 0.0])
+    down = np.array([0.0, 0.0, _one(opposed(weight(own_mass(trial), G)))])
     at = np.array([_one(depth_as_height(half_of(trial.t))), 0.0, _one(depth_as_height(half_of(place.height)))])
-    return turned(down, _one(place.lean))[:3], at
+    return turned_force(down, _one(place.lean)), at
 
 
 def with_weight(trial: Trial) -> tuple[Array, Array, Array]:

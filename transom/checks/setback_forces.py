@@ -112,8 +112,8 @@ def sections(trial: Trial, b: PlateBracket) -> tuple[Section, ...]:
 
 
 def ways(depth: Value | None) -> tuple[float, ...]:
-    """Which edges a plate may have been cut from: the lower, the upper or the middle; none where it was not."""
-    return (0.0,) if depth is None else (1.0, -1.0, 0.0)
+    """Which edge a plate may have been cut from, the lower or the upper; what was cut from both lies between."""
+    return (0.0,) if depth is None else (1.0, -1.0)
 
 
 def _share(s: Sides, aft: float) -> float:

@@ -77,7 +77,7 @@ def _share_of_rows(trial: Trial) -> Value:
         return _share_of_odd_rows(trial)
     across = minimum(effective_number(2.0, pair_pitch(p.y_u), d), effective_number(2.0, pair_pitch(p.y_l), d))
     apart = bottom_edge(p.z_l, p.z_u)
-    up = np.where(offset(p.y_u, p.y_l) < stagger_of_one_row(apart), effective_number(2.0, apart, d), 2.0)
+    up = np.where(offset(p.y_u, p.y_l) < stagger_of_one_row(apart), effective_number(2.0, apart, d), across)
     return row_share(minimum(across, up), 2.0)
 
 
@@ -125,7 +125,7 @@ def with_pull(trial: Trial) -> CheckArray:
         for T, patch in ((trial.upper_tension, trial.upper_patch), (trial.lower_tension, trial.lower_patch))
     )
     return _check(
-        trial, "pull-and-sideways-in-wood", "ec5", maximum(upper, lower), np.ones((1, 1)),
+        trial, "pull-and-sideways-in-wood", "ec5", maximum(upper, lower), 1.0,
         "EN 1995-1-1:2004, 8.3.3 in form, washer bearing 8.5.2 for the pull", unit="", method=trial.method,
     )  # fmt: skip
 
