@@ -4,14 +4,15 @@ This is what shows the method against published tables; nothing in a job goes th
 """
 
 from dataclasses import dataclass
+from functools import cached_property, lru_cache
 
 import numpy as np
 from numpy.typing import ArrayLike
 
 from transom.board.elements import Section
 from transom.board.grid import Grid, Rectangle, grid
-from transom.board.plate import Plate, Support
-from transom.board.recover import extrapolated, fields, richardson
+from transom.board.plate import Plate, Solution, Support
+from transom.board.recover import Fields, extrapolated, fields, richardson
 from transom.errors import JobError
 from transom.units import Array
 
@@ -24,14 +25,18 @@ class _Case:
     b: float
     edges: str
     nu: float
-    slenderness: float
+    t: float
 
     @property
     def section(self) -> Section:
-        """D = 1 in both directions, and the shear stiffness of a thickness a/slenderness."""
-        t = self.a / self.slenderness
-        S = 5 / 6 * 6 * (1 - self.nu) / t**2
+        """D = 1 in both directions, and the shear stiffness of the thickness."""
+        S = 5 / 6 * 6 * (1 - self.nu) / self.t**2
         return Section(1.0, self.nu, 1.0, (1 - self.nu) / 2, S, S)
+
+    @property
+    def turned(self) -> "_Case":
+        """The same plate with its sides named the other way."""
+        return _Case(self.b, self.a, self.edges[2:] + self.edges[:2], self.nu, self.t)
 
     def plate(self, on: Grid) -> Plate:
         """The plate; a simple support holds the slope along it too, as thin plate theory has it."""
@@ -78,22 +83,50 @@ def handbook_ratio(
         raise JobError(f"plate: {quantity!r}, {edges!r} or {per!r} is not known; see the docstring of handbook_ratio")
     load = np.asarray([0, 1, 0, 1] if patch is None else patch, dtype=float) * [a, a, b, b]
     y, z = (float(v) for v in np.asarray(at, dtype=float) * [a, b])
-    case = _Case(a, b, edges, nu, slenderness)
+    case = _Case(a, b, edges, nu, a / slenderness)
     on = grid([0, a, y, *load[:2]], [0, b, z, *load[2:]], min(a, b) / cells)
     value = _value(case, on, Rectangle(*load), quantity, (y, z))
     return factor * value / (a**2 if quantity == "w" else 1.0) * (b / a if per == "pressure" else 1.0)
 
 
+@dataclass(frozen=True)
+class _Solved:
+    """A case under a unit force on both grids."""
+
+    on: Grid
+    plates: tuple[Plate, Plate]
+    solutions: tuple[Solution, Solution]
+
+    @cached_property
+    def better(self) -> Fields:
+        """Moments, extrapolated."""
+        return extrapolated(self.on, *(fields(p, s) for p, s in zip(self.plates, self.solutions, strict=True)))[0]
+
+
+# A handbook prints several quantities of one plate in a row.
+@lru_cache(maxsize=4)
+def _solved(case: _Case, y: tuple[float, ...], z: tuple[float, ...], load: Rectangle) -> _Solved:
+    """The case on the grid of these lines and on its finer one, under a unit force on `load`."""
+    on = Grid(np.array(y), np.array(z), np.ones((len(y) - 1, len(z) - 1), dtype=bool))
+    first, second = case.plate(on), case.plate(on.finer())
+    solutions = (p.solve(p.grid.spread(load)[..., None]) for p in (first, second))
+    return _Solved(on, (first, second), (next(solutions), next(solutions)))
+
+
+TURNED = {"w": "w", "M_1": "M_2", "M_2": "M_1", "M_12": "M_12"}
+
+
 def _value(case: _Case, on: Grid, load: Rectangle, quantity: str, at: tuple[float, float]) -> float:
-    """Extrapolated result of a unit force on `load`."""
-    plates = [case.plate(g) for g in (on, on.finer())]
-    solved = [p.solve(p.grid.spread(load)[..., None]) for p in plates]
+    """Extrapolated result of a unit force on `load`; a plate longer than wide is turned, since long lines cost their cube."""
+    if case.b > case.a:
+        load = Rectangle(load.z_lo, load.z_hi, load.y_lo, load.y_hi)
+        return _value(case.turned, Grid(on.z, on.y, on.present.T), load, TURNED[quantity], at[::-1])
+    solved = _solved(case, tuple(on.y.tolist()), tuple(on.z.tolist()), load)
     i, j = _node(on, at)
     if quantity == "w":
-        coarse, fine = solved[0].w[i, j, 0], solved[1].w[2 * i, 2 * j, 0]
+        coarse, fine = solved.solutions[0].w[i, j, 0], solved.solutions[1].w[2 * i, 2 * j, 0]
         return float(np.asarray(richardson(coarse, fine)))
-    better, _ = extrapolated(on, *(fields(p, s) for p, s in zip(plates, solved, strict=True)))
-    field: Array = getattr(better, quantity)
+    field: Array = getattr(solved.better, quantity)
     return float(field[2 * i, 2 * j, 0])
 
 

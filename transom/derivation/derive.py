@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -32,14 +33,14 @@ def share_of_limit(carries: ONE, may_carry: ONE) -> ONE:
 SHARE = Formula("check", share_of_limit, "u", "carries over may carry", "published", "derived")
 
 
-def derive(j: Judgement, checks: Iterable[Check]) -> tuple[Derivation, ...]:
-    """The derivation of each of some checks of a judgement.
+def derive(j: Judgement, checks: Iterable[Check], of: Resolver | None = None) -> tuple[Derivation, ...]:
+    """The derivation of each of some checks of a judgement; `of` looks numbers up in its trace, where there is one.
 
     Raises:
         ValueError: a judgement without a mount, or a check that is not the judgement's.
     """
     wanted = list(checks)
-    resolver, cache = Resolver(trace(j)), Patterns()
+    resolver, cache = of or Resolver(trace(j)), Patterns()
     return tuple(_derivation(resolver, cache, c) for c in wanted)
 
 
@@ -85,16 +86,16 @@ class _Writer:
             if isinstance(origin, Computed):
                 self.numbers[key] = self._formula(origin, name)
             else:
-                into = tuple(self._into_plate()) if isinstance(origin, PlateValue) else ()
+                into = self._into_plate if isinstance(origin, PlateValue) else ()
                 self.numbers[key] = self._add(replace(entering(origin, name, unit.text), uses=into))
         return self.numbers[key]
 
-    def _into_plate(self) -> Iterator[int]:
+    @cached_property
+    def _into_plate(self) -> tuple[int, ...]:
         """Lines of what the plate was given."""
-        for name, unit, number in self.resolver.trace.into_plate(self.column):
-            term = self._term(number, Unit(unit), name, self.resolver.trace.run.solved)
-            if term.line:
-                yield term.line
+        given, solved = self.resolver.trace.into_plate(self.column), self.resolver.trace.run.solved
+        terms = [self._term(number, Unit(unit), name, solved) for name, unit, number in given]
+        return tuple(t.line for t in terms if t.line)
 
     def _formula(self, computed: Computed, name: str) -> int:
         found = computed.call.formula

@@ -102,11 +102,14 @@ class _Reached:
                 yield self.resolver.source(n, name, computed.index, self.column, known.get(name)).origin, unit.text
 
 
-def ledger(j: Judgement) -> Ledger:
-    """What the worst case of each deciding check of a judgement rests on; nothing where no mount was judged."""
+def ledger(j: Judgement, of: Resolver | None = None) -> Ledger:
+    """What the worst case of each deciding check of a judgement rests on; nothing where no mount was judged.
+
+    `of` looks numbers up in the judgement's trace, where there is one.
+    """
     if j.mount is None:
         return Ledger(())
-    resolver = Resolver(trace(j))
+    resolver = of or Resolver(trace(j))
     weakest, all_ = _reached(resolver, [j.governing]), _reached(resolver, j.worst)
     inside = resolver.trace.run.recording.inside
     return Ledger((

@@ -66,7 +66,8 @@ class Computed:
                 default=1)  # fmt: skip
         for name, unit in units.items():
             whole = (*shape, n) if unit.vector else shape
-            pair = (np.broadcast_to(c.arguments[name], whole)[at].reshape(-1) for c in (self.call, self.marked))
+            both = (c.arguments[name] for c in (self.call, self.marked))
+            pair = ((a if a.shape == whole else np.broadcast_to(a, whole))[at].reshape(-1) for a in both)
             yield name, unit, [Number(a, b) for a, b in zip(*(x.tolist() for x in pair), strict=True)]
 
 
@@ -112,6 +113,18 @@ class Resolver:
         return self._of(formula)[1]
 
     @cached_property
+    def _likeness(self) -> dict[tuple[str, str], float]:
+        """How alike the names compared so far are: few names, asked of again and again."""
+        return {}
+
+    def _alike(self, given: Given, name: str) -> float:
+        """How much what entered is called like an argument."""
+        pair = (_last(given.name), name)
+        if pair not in self._likeness:
+            self._likeness[pair] = alike(*pair)
+        return self._likeness[pair]
+
+    @cached_property
     def _entered(self) -> dict[float, list[Given]]:
         """Numbers that enter, by their marked value."""
         out: dict[float, list[Given]] = {}
@@ -135,7 +148,7 @@ class Resolver:
         bits = np.concatenate([np.ravel(c.result) for c in calls])
         call = np.repeat(np.arange(len(calls)), [c.result.size for c in calls])
         element = np.concatenate([np.arange(c.result.size) for c in calls])
-        order = np.lexsort((call, bits))
+        order = np.argsort(bits)  # of alike ones in any order: which is meant is told by call and element
         return bits[order], call[order], element[order]
 
     @cached_property
@@ -167,8 +180,9 @@ class Resolver:
     def _computed(self, number: Number, before: int, column: int) -> Computed | None:
         """The latest earlier result with the marked bits, and the plain value."""
         bits, call, element = self._index
-        low, high = np.searchsorted(bits, number.marked, "left"), np.searchsorted(bits, number.marked, "right")
-        found = [(int(c), int(e)) for c, e in zip(call[low:high], element[low:high], strict=True) if c < before]
+        low, high = (int(bits.searchsorted(number.marked, side)) for side in ("left", "right"))
+        some: zip[tuple[int, int]] = zip(call[low:high].tolist(), element[low:high].tolist(), strict=True)
+        found = [(c, e) for c, e in some if c < before]
         plain = self._plain
         same = [(c, e) for c, e in found if isclose(np.ravel(plain[c].result)[e], number.value, rel_tol=SAME)]
         if not same:
@@ -213,9 +227,9 @@ class Resolver:
                 if solved is not None:
                     return Source(solved, turned)
         same = [g for g in self._entered.get(value, []) if float(g.value) == value]
-        best = max(same, key=lambda g: alike(_last(g.name), name), default=None)
+        best = max(same, key=lambda g: self._alike(g, name), default=None)
         # Of several with this value only one that is called the same is meant; else it stands as a number.
-        sure = best is not None and (alike(_last(best.name), name) >= LIKE or (len(same) == 1 and not simple(value)))
+        sure = best is not None and (self._alike(best, name) >= LIKE or (len(same) == 1 and not simple(value)))
         if best is None or not sure or value in (0.0, default):
             return Source(Constant(value))
         return Source(best)

@@ -5,6 +5,7 @@ Symbols and numbers go through one expression and one printer, so that terms sta
 
 import re
 from collections.abc import Mapping
+from functools import cache, lru_cache
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -40,6 +41,7 @@ def traced(formula: Formula, items: Mapping[str, int]) -> "Expr":
         return expression
 
 
+@lru_cache(maxsize=4096)  # the same few constants on line after line
 def meant(x: float) -> tuple[int, int, int]:
     """A float that is p/q, p pi/q or p/(q pi) in disguise, as p, q and the power of pi; q is zero where it is none."""
     from fractions import Fraction
@@ -74,13 +76,23 @@ def constant_latex(x: float) -> str:
 
 def plain_text(expression: "Expr", names: Mapping[str, str]) -> str:
     """The expression in ASCII, as one types it into a calculator: + - * / ^ sqrt() min() max() abs() if(,,) sum()."""
+    return str(_plain_printer()(names).doprint(expression))
+
+
+@cache
+def _plain_printer() -> Any:
+    """The class that prints ASCII with names in their places; made once, and not before SymPy is wanted."""
     import sympy
     from sympy.printing.precedence import PRECEDENCE
     from sympy.printing.str import StrPrinter
 
     class Printer(StrPrinter):  # type: ignore[misc]
+        def __init__(self, names: Mapping[str, str]) -> None:
+            super().__init__()
+            self.names = names
+
         def _print_Symbol(self, e: Any) -> str:  # noqa: N802 - SymPy's names
-            return names.get(e.name, e.name)
+            return self.names.get(e.name, e.name)
 
         def _print_Float(self, e: Any) -> str:  # noqa: N802 - SymPy's names
             return constant_text(float(e))
@@ -110,7 +122,7 @@ def plain_text(expression: "Expr", names: Mapping[str, str]) -> str:
                 text = f"if({self._print(arg.cond)}, {self._print(arg.expr)}, {text})"
             return str(text)
 
-    return str(Printer().doprint(expression))
+    return Printer
 
 
 def double_brackets_off(text: str) -> str:
@@ -120,14 +132,20 @@ def double_brackets_off(text: str) -> str:
 
 def latex_text(expression: "Expr", names: Mapping[str, str]) -> str:
     """The expression in LaTeX."""
+    symbols = {s: names.get(s.name, latex_name(s.name)) for s in expression.free_symbols}
+    return str(_latex_printer()({"symbol_names": symbols, "mul_symbol": "dot"}).doprint(expression))
+
+
+@cache
+def _latex_printer() -> Any:
+    """The class that prints LaTeX; made once, and not before SymPy is wanted."""
     from sympy.printing.latex import LatexPrinter
 
     class Printer(LatexPrinter):  # type: ignore[misc]
         def _print_Float(self, e: Any) -> str:  # noqa: N802 - SymPy's names
             return constant_latex(float(e))
 
-    symbols = {s: names.get(s.name, latex_name(s.name)) for s in expression.free_symbols}
-    return str(Printer({"symbol_names": symbols, "mul_symbol": "dot"}).doprint(expression))
+    return Printer
 
 
 def latex_result(result: str, unit: str) -> str:

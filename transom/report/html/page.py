@@ -57,8 +57,11 @@ def grounds(j: Judgement) -> Grounds:
     """Every deciding check derived in its worst case, weakest first, the ledger of them all, the published cases computed."""
     from transom.derivation.derive import derive
     from transom.derivation.ledger import ledger
+    from transom.derivation.resolve import Resolver
+    from transom.derivation.trace import trace
 
-    return Grounds(derive(j, j.worst), ledger(j), tuple(outcomes(shipped())))
+    of = Resolver(trace(j))
+    return Grounds(derive(j, j.worst, of), ledger(j, of), tuple(outcomes(shipped())))
 
 
 def to_html(
