@@ -12,7 +12,7 @@ from transom.board.answer import answer, backed, on_one_grid
 from transom.board.blocks import inverted
 from transom.board.bracket import pad_cells
 from transom.board.grid import Rectangle, grid, stations
-from transom.board.handbook import _Case
+from transom.board.handbook import _Case, handbook_ratio
 from transom.board.laminate import abd, transverse_shear
 from transom.board.layers import rigidity
 from transom.board.recover import correct
@@ -66,9 +66,25 @@ def test_a_load_spread_over_part_of_a_board_counts_where_wood_is() -> None:
 
 def test_the_handbooks_plate_has_unit_stiffness() -> None:
     """D 1: E 12(1 - nu^2)/t^3, G 6(1 - nu)/t^3, so 5/6 G t is 5 (1 - nu)/t^2: 350 at t 0.1, nu 0.3."""
-    s = _Case(1.0, 2.0, "SSSS", 0.3, 10.0).section
+    s = _Case(1.0, 2.0, "SSSS", 0.3, 0.1).section
     assert pytest.approx([1.0, 0.3, 1.0, 0.35, 350.0, 350.0]) == [s.D_11, s.D_12, s.D_22, s.D_66, s.S_1, s.S_2]
-    assert pytest.approx(350.0) == _Case(3.0, 2.0, "SSSS", 0.3, 30.0).section.S_1
+    assert pytest.approx(350.0) == _Case(3.0, 2.0, "SSSS", 0.3, 0.1).section.S_1
+
+
+def test_a_handbooks_plate_is_as_thick_as_its_side_a_says() -> None:
+    """Twice the plate at the same slenderness has the same coefficient; thick enough that shear counts."""
+    small = handbook_ratio("w", [0.5, 0.5], "CCCC", 1.5, 1.0, slenderness=8.0)
+    assert handbook_ratio("w", [0.5, 0.5], "CCCC", 3.0, 2.0, slenderness=8.0) == pytest.approx(small, rel=1e-9)
+    assert handbook_ratio("w", [0.5, 0.5], "CCCC", 3.0, 2.0, slenderness=16.0) < 0.9 * small
+
+
+@pytest.mark.parametrize("quantity, other", [("w", "w"), ("M_1", "M_2"), ("M_2", "M_1"), ("M_12", "M_12")])
+def test_a_long_plate_is_a_wide_one_turned(quantity: str, other: str) -> None:
+    """Sides, edges, load, place and quantity change their names together: w D/(q a^4) goes by a, so does M/(q a^2)."""
+    long = handbook_ratio(quantity, [0.3, 0.6], "CSSF", 1.0, 2.0, patch=[0.1, 0.5, 0.2, 0.6], slenderness=20.0)
+    wide = handbook_ratio(other, [0.6, 0.3], "SFCS", 2.0, 1.0, patch=[0.2, 0.6, 0.1, 0.5], slenderness=40.0)
+    assert long == pytest.approx(wide * 2.0 ** (4 if quantity == "w" else 2), rel=1e-8)
+    assert abs(long) > 1e-4
 
 
 def test_a_loose_plate_adds_its_own_bending_and_no_shear() -> None:

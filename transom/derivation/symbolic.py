@@ -5,7 +5,7 @@ Symbols and numbers go through one expression and one printer, so that terms sta
 
 import re
 from collections.abc import Mapping
-from functools import cache, lru_cache
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -79,7 +79,7 @@ def plain_text(expression: "Expr", names: Mapping[str, str]) -> str:
     return str(_plain_printer()(names).doprint(expression))
 
 
-@cache
+@lru_cache(maxsize=1)
 def _plain_printer() -> Any:
     """The class that prints ASCII with names in their places; made once, and not before SymPy is wanted."""
     import sympy
@@ -136,7 +136,7 @@ def latex_text(expression: "Expr", names: Mapping[str, str]) -> str:
     return str(_latex_printer()({"symbol_names": symbols, "mul_symbol": "dot"}).doprint(expression))
 
 
-@cache
+@lru_cache(maxsize=1)
 def _latex_printer() -> Any:
     """The class that prints LaTeX; made once, and not before SymPy is wanted."""
     from sympy.printing.latex import LatexPrinter
