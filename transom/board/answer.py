@@ -169,12 +169,13 @@ class Answer:
         some = weights > 0
         return np.asarray(weights[some] @ field[some])
 
-    def means(self, name: str, places: Sequence[Rectangle]) -> Array:
+    def means(self, name: str, places: Sequence[Rectangle], part: Array | None = None) -> Array:
         """Mean of a moment or shear over lines or rectangles, ((1 + bounds) places, v): as it is, then otherwise stiff.
 
-        Others are of the finest grid; what extrapolation adds to the first is added to them too.
+        `part` (p+1, q+1) is the share of it that counts at each node, else all. Others are of the finest grid; what extrapolation adds to the first is added to them too.
         """
         weights = np.moveaxis(self.grid.spreads(places), -1, 0)
+        weights = weights if part is None else weights * part
         some = weights.any(axis=0)
         better = weights[:, some] @ getattr(self.fields, name)[some]
         each = self.seated[-1].units.weighed(name, weights) if self.bounds else np.zeros(0)

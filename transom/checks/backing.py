@@ -2,8 +2,11 @@
 
 import numpy as np
 
+from transom.board.bonded import axis_shift
 from transom.checks.board import hole_strips
+from transom.checks.careful import Careful
 from transom.checks.check import check
+from transom.checks.instead import bonded_moment
 from transom.checks.patch import Patch
 from transom.checks.trial import Trial
 from transom.formula import formula
@@ -60,7 +63,19 @@ def _followed(trial: Trial, T: Array, upper: bool) -> Value:
     one, two = (trial.worst_place(np.asarray(followed_moment(M, w.E, w.t, E[:, None], t)))
                 for M, E in ((m.Mx, s.E_1), (m.My, s.E_2)))  # fmt: skip
     own = np.where(w.per > 1, maximum(one, two), np.where(w.per > 0, one, 0.0))
-    return np.where(T > 0, own, 0.0)
+    return maximum(np.where(T > 0, own, 0.0), _bonded(trial, upper))
+
+
+def _bonded(trial: Trial, upper: bool) -> Value:
+    """Of a plate glued to the board, which bends with it as one whatever its bolts do; none of a loose one."""
+    glued = [other for other in trial.instead if other.glued] if isinstance(trial, Careful) else []
+    most: Value = 0.0
+    for other in glued:
+        w, s, t, m = other.hardware, other.stacks, other.t, other.moments_behind(hole_strips(other), upper=upper)
+        for M, E in ((m.Mx, s.E_1[:, None]), (m.My, s.E_2[:, None])):
+            e = axis_shift(E, t, w.E, w.t)
+            most = maximum(most, other.worst_place(np.asarray(bonded_moment(M, w.E, w.t, E, t, e))))
+    return most
 
 
 NOTE = "moment per mm of width, bent with the board where it spans bolts; the wood is credited with none of that"

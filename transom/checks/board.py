@@ -7,6 +7,7 @@ import numpy as np
 
 from transom.checks.careful import Careful
 from transom.checks.check import check, load_duration_factor
+from transom.checks.instead import on_frame
 from transom.checks.lifting import lifting, where_it_lifts
 from transom.checks.openings import (
     bolt_holes,
@@ -103,11 +104,11 @@ def across_bolt(one: MM, other: MM) -> MM:
     return one + other
 
 
-@formula(symbol="u", source="the worse of a board with its corners missing and with them whole", evidence="convention",
-         known_by="derived")  # fmt: skip
-def cut_or_whole(u_cut: ONE, u_whole: ONE) -> ONE:
-    """Share of the limit of a board with cut corners: a cut takes less than its rectangle, and never helps."""
-    return maximum(u_cut, u_whole)
+@formula(symbol="u", source="the worse of what the board may be: corners cut or whole, plates loose or bonded",
+         evidence="convention", known_by="derived")  # fmt: skip
+def worse_of_boards(u: ONE, u_other: ONE) -> ONE:
+    """Share of the limit as drawn, or of what the board may be instead."""
+    return maximum(u, u_other)
 
 
 @formula(symbol="l", source="a notch and two cut corners", evidence="published", known_by="derived")
@@ -127,12 +128,14 @@ def bending(trial: Trial) -> CheckArray:
 
 
 def _bending(trial: Trial) -> Array:
-    """Share of the strength, its edge free to lift between bolts, with cut corners missing and whole, (n, v)."""
+    """Share of the strength, its edge free to lift between bolts; cut corners whole too, bonded plates loose and bonded, (n, v)."""
     u = _worse(trial)
     if not isinstance(trial, Careful):
         return u
     u = np.asarray(where_it_lifts(u, lifting(trial, _worse)))
-    return u if trial.uncut is None else np.asarray(cut_or_whole(u, _bending(trial.uncut.on(trial.setup.frame))))
+    for other in trial.instead:
+        u = np.asarray(worse_of_boards(u, _bending(on_frame(other, trial.setup.frame))))
+    return u
 
 
 def _worse(trial: Trial) -> Array:

@@ -5,7 +5,7 @@ plate; every check that reads them is the same.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
 
@@ -18,10 +18,10 @@ from transom.board.outline import about, beside, corners, cut_corners, notch, on
 from transom.board.plate import Support
 from transom.checks.assembly import grip_of
 from transom.checks.edge_lines import EdgeLine, edge_line
+from transom.checks.instead import bonded_section, instead, wood_parts
 from transom.checks.openings import Strip, left_to_net_section, wide_openings
 from transom.checks.patch import Patch
 from transom.checks.trial import Moments, Trial
-from transom.checks.wood_about import cut
 from transom.formula import formula
 from transom.job.records import Hole
 from transom.statics.wrench import BoardActions
@@ -83,7 +83,8 @@ class Careful(Trial):
     two_grids: bool = True
     solved: Answer | None = None  # of the same board, solved before: bolts of frame and pod do not enter it
     whole: Trial | None = None
-    lone: bool = False  # looked at as it is cut alone, not as if its corners were whole too
+    lone: bool = False  # looked at as it is alone, not as what it may be instead too
+    glued: bool = False  # its plates bonded to the wood
     kin: "Careful | None" = None
     first: Borne | None = None
 
@@ -119,7 +120,8 @@ class Careful(Trial):
         z = {v for v in z if -H <= v <= 0.0 and self._apart(v, [e for c in self.cuts for e in (c.z_lo, c.z_hi)])}
         inside = grid(sorted(y), sorted(z), self.target, missing=self.cuts)
         supports = tuple(Support(line) for line in lines)
-        return Board(inside, board_section(self.stacks), supports, seat, bounds=self._bounds())
+        section = bonded_section(self, inside) if self.glued else board_section(self.stacks)
+        return Board(inside, section, supports, seat, bounds=self._bounds())
 
     def _bounds(self) -> tuple[Array, ...]:
         """Stiffness of bolts and pads with the wood as much softer as it may be; harder moves the moments by 2 % at most."""
@@ -148,18 +150,14 @@ class Careful(Trial):
         return method(self.board, wrenches, self.cases.names, seated, like)
 
     @cached_property
-    def uncut(self) -> "Careful | None":
-        """The same board with its corners whole, None where none is cut off.
+    def instead(self) -> "tuple[Careful, ...]":
+        """What this board may be too: its corners whole, its plates bonded; the worse of all counts."""
+        return () if self.lone else instead(self)
 
-        A cut takes less than the rectangle that is missing here, and the frame may hold the board there after all:
-        the worse of the two counts, so that a cut never helps.
-        """
-        place = self.setup.place
-        if self.lone or not (cut(place.top_cut) or cut(place.bottom_cut)):
-            return None
-        setup = replace(self.setup, place=replace(place, top_cut=(0.0, 0.0), bottom_cut=(0.0, 0.0)))
-        whole = self.whole and replace(self.whole, setup=setup)
-        return replace(self, setup=setup, whole=whole, solved=None, kin=None, first=self.answer.borne)
+    @cached_property
+    def _parts(self) -> dict[str, Array]:
+        """Share of each moment that the wood feels where plates are bonded to it; nothing to say of any other board."""
+        return wood_parts(self, self.answer.grid) if self.glued else {}
 
     @cached_property
     def edge_lines(self) -> tuple[EdgeLine, ...]:
@@ -277,8 +275,8 @@ class Careful(Trial):
         a = self.answer
         error = a.bolt_error[rows] if self.two_grids else 0.0
         T = np.asarray(tension_with_error(a.borne.bolts[rows], error))
-        if self.uncut is not None:
-            T = np.maximum(T, self.uncut._row(upper))
+        for other in self.instead:
+            T = np.maximum(T, other._row(upper))
         if not self.clamped:
             return T
         # The one row of clamp screws stands for the upper bolts where the top pulls aft, for the lower elsewhere.
@@ -311,7 +309,9 @@ class Careful(Trial):
         v = len(self.cases)
         found = (corner for cut in self.cuts for corner in corners(cut, self.extent))
         fields = relieved(self.answer, found, _float(self.t))
-        one, two, twist = (m.reshape(-1, v)[there] for m in fields)
+        parts = (self._parts.get(name) for name in ("M_1", "M_2", "M_12"))
+        felt = (m if k is None else m * k[..., None] for m, k in zip(fields, parts, strict=True))
+        one, two, twist = (m.reshape(-1, v)[there] for m in felt)
         return Moments(one, two, twist)
 
     def moments_at_bolts(self, upper: Value, lower: Value, wide: Value) -> Moments:
@@ -345,11 +345,9 @@ class Careful(Trial):
         found, count = self.moments_at_bolts(*strips), len(self.answer.seat.bolts)
         row = np.arange(len(found.Mx)) % count < 2
         own = row if upper or self.clamped else ~row
-        here = found.Mx[own], found.My[own], found.Mxy[own]
-        if self.uncut is None:
-            return Moments(*here)
-        there = self.uncut.moments_behind(strips, upper=upper)
-        return Moments(*map(np.concatenate, zip(here, (there.Mx, there.My, there.Mxy), strict=True)))
+        here = Moments(found.Mx[own], found.My[own], found.Mxy[own])
+        loose = [other.moments_behind(strips, upper=upper) for other in self.instead if not other.glued]
+        return Moments(*(np.concatenate([getattr(m, k) for m in (here, *loose)]) for k in ("Mx", "My", "Mxy")))
 
     def moments_at_openings(self, strips: Sequence[Strip]) -> Moments:
         """Mean moments over the strips of wood through openings, in the same manner, (2 k, v)."""
@@ -359,7 +357,8 @@ class Careful(Trial):
     def _over(self, ups: Sequence[Rectangle], levels: Sequence[Rectangle]) -> Moments:
         a = self.answer
         ups, levels = ([on_wood(r, self.extent) for r in lines] for lines in (ups, levels))
-        return Moments(a.means("M_1", ups), a.means("M_2", levels), a.means("M_12", ups))
+        lines, k = {"M_1": ups, "M_2": levels, "M_12": ups}, self._parts
+        return Moments(*(a.means(name, places, k.get(name)) for name, places in lines.items()))
 
     def worst_place(self, utilisation: Array) -> Array:
         """The worst node, or bolt, of each case, (1, v)."""
@@ -381,7 +380,7 @@ class Careful(Trial):
         pads, cells = self.answer.borne.pads, self.answer.seat.pads
         port = np.array([c.where.centre[0] < 0.0 for c in cells])
         both = np.stack([pads[port].sum(axis=0), pads[~port].sum(axis=0)])
-        return both if self.uncut is None else np.maximum(both, self.uncut.pads)
+        return np.asarray(np.max([both, *(other.pads for other in self.instead)], axis=0))
 
     @cached_property
     def pushes_low(self) -> Array:

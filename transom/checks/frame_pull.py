@@ -12,6 +12,7 @@ import numpy as np
 
 from transom.checks.careful import Careful
 from transom.checks.edge_lines import EdgeLine
+from transom.checks.instead import on_frame
 from transom.checks.patch import half_of
 from transom.checks.trial import Trial
 from transom.formula import formula
@@ -238,7 +239,9 @@ def forces(trial: Trial) -> FrameForces:
         top=_end_pull(trial, top, f.n_top),
         shear=in_plane(trial, trial.cases.design),
     )
-    return here if trial.uncut is None else here.or_worse(forces(trial.uncut.on(f)))
+    for other in trial.instead:
+        here = here.or_worse(forces(on_frame(other, f)))
+    return here
 
 
 def _ends(lines: tuple[EdgeLine, ...]) -> tuple[EdgeLine | None, EdgeLine | None]:

@@ -23,7 +23,7 @@ class Hardware:
 
     Backing is what lies on the wood forward, `outside` its smaller side or its diameter. `out_t` is the
     thickness of washers and plates on the bracket's side, `plate_out_t` of a plate there alone: it lies
-    between board and bracket, a washer under the bolt's head.
+    between board and bracket, a washer under the bolt's head. `bonded` is one where the plate is glued to the wood.
     """
 
     d: Array
@@ -50,6 +50,7 @@ class Hardware:
     E: Array
     mass: Array
     stainless: Array
+    bonded: Array
 
     def take(self, which: Array) -> "Hardware":
         """The sets at these places."""
@@ -116,6 +117,7 @@ def _bolt(s: EngineBolts, tables: Catalogue) -> dict[str, float]:
         "out_t": aft,
         "plate_out_t": plate,
         "stainless": float(grade.kind == "stainless"),
+        "bonded": float(bool(s.forward.plate) and s.forward.bonded),
     }
 
 

@@ -12,6 +12,7 @@ import numpy as np
 from transom.board.answer import on_one_grid
 from transom.board.grid import Rectangle
 from transom.checks.careful import Careful
+from transom.checks.instead import is_bonded
 from transom.formula import formula
 from transom.loads.crossing import weight
 from transom.loads.geometry import moment_y
@@ -80,7 +81,8 @@ def movement(careful: Careful, push: float, x: float) -> tuple[float, float]:
     level = np.array([[0.0, 0.0, F_z, 0.0, moment_y(x, 0.0, 0.0, F_z, 0.0), 0.0]])
     a = board_actions(turned(level, float(np.ravel(careful.setup.loads.lean_rad)[0])), careful.t)
     wrench = np.stack([np.ravel(v) for v in (opposite(a.N), a.M, a.M_z)], axis=-1)
-    board = replace(careful, target=STEP, two_grids=False).board
+    # Bonded plates count here alone: what lets go moves more, and is found.
+    board = replace(careful, target=STEP, two_grids=False, glued=is_bonded(careful)).board
     found = on_one_grid(board, wrench, ["ruler check"])
     # Where a notch is cut its floor is the edge.
     there = found.grid.z[found.grid.on_line(Rectangle(0.0, 0.0, *found.grid.z[[0, -1]])).any(axis=0)]

@@ -181,10 +181,16 @@ def _coat(b: Build) -> Step:
 
 def _metal(b: Build) -> Step:
     plates = plural(len(b.drawing.plates), "plate") if b.drawing.plates else "washers"
+    bolts = b.j.mount.engine_bolts if b.j.mount is not None else None
+    glue = bolts is not None and bolts.forward.bonded
+    glued = (
+        "Glued plates: metal abraded bright and wiped, neat then thickened epoxy at once over the whole face, bolts snug while it sets.",
+    )
     return Step(
         "metal", "PLATES, WASHERS, BARRIER",
         (
             f"{plates}: corners rounded, holes deburred, backs flat. Paint, tape or sleeve between unlike metals; bedding on bare aluminum.",
+            *(glued if glue else ()),
             "Look at pod, frame and welds with the board out: cracks, pits, soft spots. What you find goes on the record.",
         ),
         "grinding sparks near fuel: boat out of reach", b.hours.get("plates", 0.5), (("coat", b.curing.hours("work")),),

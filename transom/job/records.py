@@ -272,6 +272,7 @@ class Backing:
     width: float = 0.0
     height: float = 0.0
     per: str = "bolt"
+    bonded: bool = False  # glued to the wood over its whole face
 
 
 @dataclass(frozen=True)

@@ -259,6 +259,7 @@ _BACKING = (
     Key("height", "length", "of the plate, up and down", 10.0, 3000.0, unknown=False),
     Key("per", "choice", "one plate for each", choices=("bolt", "pair", "all"), unknown=False),
 )
+BONDED = Key("bonded", "flag", "is the plate glued to the wood over its whole face", unknown=False)
 _SETTLED = (
     Key("size", "size", "of the bolts", required=True, unknown=False),
     Key("count", "count", "all of them", 1, 200, required=True, unknown=False),
@@ -278,7 +279,7 @@ MOUNT = Section("mount", "Mount: as drawn or as built", (), (
         Key("length", "length", "under the head to the end", 10.0, 500.0, required=True, unknown=False),
     ), (
         Section("aft", "under the bracket's side", _BACKING, blank="none"),
-        Section("forward", "inside the boat", _BACKING, blank="none"),
+        Section("forward", "inside the boat", (*_BACKING, BONDED), blank="none"),
     ), blank="none"),
     Section("frame_bolts", "bolts from board to frame as they are to be, old and new together", _SETTLED, blank="none"),
     Section("pod_bolts", "the same from pod to crossmembers", _SETTLED, blank="none"),

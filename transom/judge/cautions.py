@@ -132,6 +132,12 @@ def _of_job(job: Job) -> Iterator[str]:
             " nothing there, and what would be worse with the corners whole counts so (conservative). Frame bolts are taken"
             " between them: compare with the holes."
         )
+    if job.mount is not None and job.mount.engine_bolts is not None and job.mount.engine_bolts.forward.bonded:
+        yield (
+            "Plates glued to the wood: every check counts the worse of glued and loose, so that nothing rests on the glue,"
+            " which is not checked: heat moves the metal, damp the wood, and it may let go unseen. Glued counts alone only"
+            " in the ruler check: more movement than it says may be the glue gone."
+        )
     if job.engine.kicker is not None:
         yield (
             "Kicker: its weight and thrust are in the loads on the board and, conservatively, on the main engine's bolts;"

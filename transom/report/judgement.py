@@ -129,7 +129,7 @@ def _backing(b: Backing) -> dict[str, Any]:
     if not b.plate:
         return {}
     sizes = {k: number(getattr(b, k)) for k in ("thickness", "width", "height")}
-    return {"plate": b.plate, **sizes, "per": b.per}
+    return {"plate": b.plate, **sizes, "per": b.per, **({"bonded": True} if b.bonded else {})}
 
 
 def _sizing(s: Sizing) -> dict[str, Any]:

@@ -65,7 +65,7 @@ def plate_words(b: Backing, tables: Catalogue, units: str, count: int = 4) -> st
     width, height = (show.length(x, units, step="1/16", step_mm="1", unit=False) for x in (b.width, b.height))
     title = spelled(tables.plate(b.plate, b.thickness).title, units)
     edge = "in" if units == "us" else "mm"
-    return f"{many[b.per]}: {t} {title}, {width} x {height} {edge}, corners rounded"
+    return f"{many[b.per]}: {t} {title}, {width} x {height} {edge}, corners rounded{', glued to the wood' if b.bonded else ''}"
 
 
 def _metric_plate(b: Backing) -> bool:
