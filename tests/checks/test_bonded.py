@@ -99,3 +99,17 @@ def test_the_caution_says_what_the_glue_is_worth() -> None:
     said = " ".join(_of_job(replace(JOB, mount=mount(PAIR, True))))
     assert "nothing rests on the glue" in said
     assert "glue" not in " ".join(_of_job(replace(JOB, mount=mount(PAIR, False))))
+
+
+def test_a_derivation_follows_what_a_glued_board_came_to() -> None:
+    """Nothing that enters is left as a number of the program's own."""
+    from transom.derivation.plate import plate_values
+
+    of = careful(PAIR, True)
+    used(of)
+    (other,) = of.instead
+    found = plate_values(of, trial(mount=mount(PAIR, True)), [])
+    some = float(other.moments.Mx[17, 1]), float(other.answer.borne.bolts[0, 0]), float(other.kept["k_l"][0])
+    said = [found.find(x, column) for x, column in zip(some, (1, 0, 0), strict=True)]
+    assert all(v is not None and v.what.endswith("plates glued") for v in said[:2])
+    assert said[2] is not None

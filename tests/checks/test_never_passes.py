@@ -18,7 +18,7 @@ from transom.judge.records import weakest
 from transom.result import Cases, Check, CheckArray
 
 # No check reads them: plain shank area (shear is taken in the thread), mass; `stainless` only chooses a nut factor.
-UNREAD_METAL = {"A", "mass", "stainless"}
+UNREAD_METAL = {"A", "mass", "stainless", "bonded"}
 # Read by the plate method, by mass, or kept to scale the stack; modulus enters through the strips.
 UNREAD_WOOD = {"mass", "thickness", "across", "plies", "used", "along_y"}
 

@@ -79,18 +79,36 @@ def plate_values(careful: Careful, pencil: Trial, means: Sequence[tuple[str, Mom
     )  # fmt: skip
 
 
-def _quantities(
-    careful: Careful, pencil: Trial, means: Sequence[tuple[str, Moments]]
-) -> Iterator[tuple[str, str, tuple[str, ...], Array, Value]]:
-    a, s = careful.answer, pencil.strips
-    count = len(a.borne.bolts)
+Quantity = tuple[str, str, tuple[str, ...], Array, Value]
+
+
+def _quantities(careful: Careful, pencil: Trial, means: Sequence[tuple[str, Moments]]) -> Iterator[Quantity]:
+    s = pencil.strips
+    yield from _of_board(careful, pencil)
+    for moments, places in ((careful.moments, nodes(careful)), *((m, _about(careful, asked)) for asked, m in means)):
+        for symbol, what, name in MOMENTS:
+            where = places if moments is careful.moments else tuple(f"mean over the wood round{p}" for p in places)
+            yield symbol, what, where, np.asarray(getattr(moments, name)), getattr(s, name)
+    for other in careful.instead:
+        more = f", {'plates glued' if other.glued else 'corners whole'}"
+        own = [
+            (symbol, what, nodes(other), np.asarray(getattr(other.moments, name)), np.nan)
+            for symbol, what, name in MOMENTS
+        ]
+        for symbol, what, places, values, hand in (*_of_board(other, pencil), *own):
+            yield symbol, what, tuple(f"{p}{more}" for p in places), values, hand
+
+
+def _of_board(careful: Careful, pencil: Trial) -> Iterator[Quantity]:
+    """What bolts, pads and lines carry, and how much more the board bends where its edge lifts."""
+    a, count = careful.answer, len(careful.answer.borne.bolts)
     hand = (pencil.upper_tension, pencil.lower_tension)
     for b in range(count):
         yield "T_p", "pull of", BOLTS[b : b + 1], a.borne.bolts[b : b + 1], hand[b // 2]
         yield "dT", "what two grids have yet to go in the pull of", BOLTS[b : b + 1], a.bolt_error[b : b + 1], np.nan
     yield "C_p", "push of", (" the pad to port", " the pad to starboard"), careful.pads, pencil.pad_push
     for line in careful.edge_lines:
-        at = tuple(f" at {a:.0f} mm along the line" for a in line.along)
+        at = tuple(f" at {x:.0f} mm along the line" for x in line.along)
         yield "V_p", "pull of the board on what holds it", at, line.pull, np.nan
         yield "w_p", "travel of the board's edge", at, line.edge, np.nan
         beyond = np.full((1, len(careful.cases)), line.overhang)
@@ -98,13 +116,6 @@ def _quantities(
         yield "a_p", "place of the plate's grid", at, np.broadcast_to(line.along[:, None], line.pull.shape), np.nan
     for symbol, times in careful.kept.items():
         yield symbol, "times more bending where the board's edge lifts between its bolts", ("",), times[None], np.nan
-    for moments, places in (
-        (careful.moments, nodes(careful)),
-        *((m, _about(careful, asked)) for asked, m in means),
-    ):
-        for symbol, what, name in MOMENTS:
-            where = places if moments is careful.moments else tuple(f"mean over the wood round{p}" for p in places)
-            yield symbol, what, where, np.asarray(getattr(moments, name)), getattr(s, name)
 
 
 def _about(careful: Careful, asked: str) -> tuple[str, ...]:
