@@ -169,3 +169,21 @@ def mean_below(model, on, y, ends):  # type: ignore[no-untyped-def]
         for j in rows
     ]
     return abs(np.mean(both))
+
+
+def test_nodes_near_a_corner_and_nearer_to_no_bolt() -> None:
+    """Lines 10 apart, corner at (20, -30), within 15: itself, the four beside it and the four askew (14.1); a bolt at
+    (44, -30) takes none of them; one at (40, -30) is as near to the three to starboard, which is enough; one 12 above
+    takes the three above."""
+    on = grid(np.arange(0.0, 71.0, 10.0), np.arange(-80.0, 1.0, 10.0), 10.0)
+    corner = Corner(20.0, -30.0, 1.0, -1.0)
+
+    def near(*bolts: tuple[float, float], within: float = 15.0) -> set[tuple[float, float]]:
+        i, j = np.nonzero(corner.near(on, within, bolts))
+        return {(float(on.y[a]), float(on.z[b])) for a, b in zip(i, j, strict=True)}
+
+    block = {(y, z) for y in (10.0, 20.0, 30.0) for z in (-40.0, -30.0, -20.0)}
+    assert near() == near((44.0, -30.0)) == block
+    assert near((40.0, -30.0)) == block - {(30.0, z) for z in (-40.0, -30.0, -20.0)}
+    assert near((20.0, -18.0)) == block - {(y, -20.0) for y in (10.0, 20.0, 30.0)}
+    assert near(within=10.0) == {(20.0, -30.0), (10.0, -30.0), (30.0, -30.0), (20.0, -40.0), (20.0, -20.0)}

@@ -123,7 +123,7 @@ def mutants_of(root: Path, path: Path, read_early: Container[str] = ()) -> list[
     """All mutants of a file, in its order; `read_early` has the names that some module reads while it is imported."""
     relative = path.relative_to(root).as_posix()
     tree = ast.parse(path.read_text(encoding="utf-8"))
-    of_file = reads(tree)
+    of_file = reads_of(tree)
     out = []
     for node, at in walk(tree, Place()):
         for family, item, after, says in faults(node):
@@ -159,6 +159,20 @@ def reads(node: ast.AST, where: str = "import") -> dict[str, set[str]]:
         for key, names in reads(child, there).items():
             out[key] |= names
     return out
+
+
+def reads_of(tree: ast.Module) -> dict[str, set[str]]:
+    """The names read in a file; what makes up nothing but typical values is read as one too."""
+    of_file, body = reads(tree), list(tree.body)
+    while True:
+        only = of_file["typical"] - of_file["body"] - of_file["import"]
+        of_typical = [n for n in body if isinstance(n, ast.Assign) and getattr(n.targets[0], "id", "") in only]
+        if not of_typical:
+            return of_file
+        body = [n for n in body if n not in of_typical]
+        parts = {n.id for s in of_typical for n in ast.walk(s) if isinstance(n, ast.Name)}
+        rest = reads(ast.Module(body, []))
+        of_file = rest | {"typical": rest["typical"] | of_file["typical"] | parts}
 
 
 def children(node: ast.AST) -> Iterator[ast.AST]:

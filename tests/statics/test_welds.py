@@ -82,3 +82,11 @@ def test_what_is_no_group_is_refused() -> None:
     line = weld_group(one, one, one, np.array([100.0]))
     with pytest.raises(ValueError, match="one line"):
         weld_forces(np.zeros(6), line)
+
+
+def test_every_wrench_has_its_own_largest_force() -> None:
+    """Two at once: each as if alone."""
+    both = np.array([[0.0, 0.0, -1000.0, -200_000.0, 0.0, 0.0], [500.0, 300.0, 0.0, 0.0, 5e4, -2e4]])
+    found = weld_forces(both, PAIR).largest
+    assert found.shape == (2,)
+    assert found.tolist() == pytest.approx([float(weld_forces(w, PAIR).largest) for w in both])
