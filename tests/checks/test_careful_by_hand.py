@@ -1,0 +1,195 @@
+"""What the plate of a mount is made of before it is solved: lines, cuts, corners, pads, pieces, stations; off a drawing."""
+
+from dataclasses import replace
+from itertools import pairwise
+from types import SimpleNamespace
+from typing import Any
+
+import numpy as np
+import pytest
+
+from tests.checks.shop import JOB, MOUNT, cases, on_board, setup_of
+from transom.board.bracket import bolt_stiffness, shank_stiffness, wood_stiffness
+from transom.board.grid import Rectangle
+from transom.checks.assembly import grip_of
+from transom.checks.careful import Careful, wrenches_of
+from transom.job.records import Hole, Job
+from transom.judge.evaluate import careful_of, trial_of
+
+
+def of_job(job: Job = JOB) -> Careful:
+    return careful_of(trial_of(setup_of(job), cases(), [MOUNT]))
+
+
+def placed(**changes: Any) -> Careful:
+    """The plate of a board 600 by 400 on lines 560 apart, the bottom one 380 down, its grid's step 40."""
+    of = of_job()
+    place = replace(of.setup.place, width=600.0, height=400.0, span=560.0, z_bottom=380.0)
+    return replace(of, setup=replace(of.setup, place=replace(place, **changes)))
+
+
+def sides(r: Rectangle) -> tuple[float, ...]:
+    return r.y_lo, r.y_hi, r.z_lo, r.z_hi
+
+
+SIDES = [(-280.0, -280.0, -400.0, 0.0), (280.0, 280.0, -400.0, 0.0)]
+BOTTOM, TOP = (-280.0, 280.0, -380.0, -380.0), (-280.0, 280.0, 0.0, 0.0)
+
+
+@pytest.mark.parametrize(
+    "kind, notch, lines",
+    [
+        ("uprights", 0.0, SIDES),
+        ("pod", 0.0, [*SIDES, BOTTOM]),
+        ("cap rail", 0.0, [*SIDES, BOTTOM, TOP]),
+        ("cap rail", 559.0, [*SIDES, BOTTOM, TOP]),
+        ("cap rail", 560.0, [*SIDES, BOTTOM]),  # a notch as wide leaves the rail nothing to hold
+    ],
+)
+def test_lines_that_hold_the_board(kind: str, notch: float, lines: list[tuple[float, ...]]) -> None:
+    assert [sides(r) for r in placed(kind=kind, notch_width=notch).lines] == lines
+
+
+@pytest.mark.parametrize(
+    "station, apart", [(100.0, True), (101.9, False), (102.0, False), (102.1, True), (98.0, False), (97.0, True)]
+)
+def test_stations_keep_a_twentieth_of_a_step_from_what_is_cut(station: float, apart: bool) -> None:
+    """2 mm of 40; on the edge itself it is the same line of the grid."""
+    assert placed()._apart(station, [100.0]) is apart
+    assert placed()._apart(station, [300.0, 100.0]) is apart
+
+
+@pytest.mark.parametrize(
+    "width, depth, cut",
+    [
+        (200.0, 60.0, (-100.0, 100.0, -60.0, 0.0)),
+        (3.0, 60.0, (-2.0, 2.0, -60.0, 0.0)),  # of next to nothing a tenth of a step
+        (200.0, 1.0, (-100.0, 100.0, -4.0, 0.0)),
+        (557.0, 60.0, (-280.0, 280.0, -60.0, 0.0)),  # 1.5 from the side lines: on them
+        (550.0, 60.0, (-275.0, 275.0, -60.0, 0.0)),
+    ],
+)
+def test_notch(width: float, depth: float, cut: tuple[float, ...]) -> None:
+    assert [sides(r) for r in placed(notch_width=width, notch_depth=depth).cuts] == [cut]
+    assert placed(notch_width=width).cuts == placed(notch_depth=depth).cuts == ()
+
+
+def corner_cuts(top: tuple[float, float], bottom: tuple[float, float]) -> list[tuple[float, ...]]:
+    return [sides(r) for r in placed(top_cut=top, bottom_cut=bottom).corners]
+
+
+def test_cut_corners_as_they_are() -> None:
+    top = [(-300.0, -250.0, -80.0, 0.0), (250.0, 300.0, -80.0, 0.0)]
+    bottom = [(-300.0, -200.0, -400.0, -280.0), (200.0, 300.0, -400.0, -280.0)]
+    assert corner_cuts((50.0, 80.0), (0.0, 0.0)) == top
+    assert corner_cuts((0.0, 0.0), (100.0, 120.0)) == bottom
+    assert corner_cuts((50.0, 80.0), (100.0, 120.0)) == top + bottom
+    assert corner_cuts((50.0, 0.0), (0.0, 120.0)) == []
+
+
+@pytest.mark.parametrize(
+    "top, y, z",
+    [
+        ((1.0, 80.0), 296.0, -80.0),  # a tenth of a step at least
+        ((50.0, 1.0), 250.0, -4.0),
+        ((19.0, 80.0), 276.0, -80.0),  # a line 20 in: 1 off it, so cut to 20 and a tenth of a step
+        ((21.0, 80.0), 275.0, -80.0),
+        ((20.0, 80.0), 280.0, -80.0),  # on it: as it is
+        ((50.0, 19.0), 250.0, -19.0),  # the bottom line is no matter up here
+    ],
+)
+def test_a_cut_keeps_off_the_side_line(top: tuple[float, float], y: float, z: float) -> None:
+    assert corner_cuts(top, (0.0, 0.0)) == [(-300.0, -y, z, 0.0), (y, 300.0, z, 0.0)]
+
+
+@pytest.mark.parametrize("high, z", [(19.0, -376.0), (21.5, -374.5), (20.0, -380.0), (23.0, -377.0), (1.0, -396.0)])
+def test_a_cut_keeps_off_the_bottom_line(high: float, z: float) -> None:
+    """The line 20 above the bottom edge."""
+    assert corner_cuts((0.0, 0.0), (100.0, high))[0] == (-300.0, -200.0, -400.0, z)
+
+
+def test_cuts_all_but_alike_become_so() -> None:
+    one, _, two, _ = corner_cuts((50.0, 80.0), (51.0, 120.0))
+    assert one[1] == two[1] == -249.0
+    one, _, two, _ = corner_cuts((50.0, 80.0), (53.0, 120.0))
+    assert (one[1], two[1]) == (-250.0, -247.0)
+
+
+def test_pads_lie_on_the_board_from_their_top_to_its_end() -> None:
+    """Middle 140, 70 wide, 330 high, begun 20 down; a board 240 high ends them, one 340 wide takes 5 off."""
+    of = placed()
+    holding = replace(of.setup.holding, pad_top=20.0)
+    of = replace(of, setup=replace(of.setup, holding=holding))
+    assert sides(of._pad(1.0)) == (105.0, 175.0, -330.0, -20.0)
+    small = replace(of, setup=replace(of.setup, place=replace(of.setup.place, width=340.0, height=240.0)))
+    assert sides(small._pad(-1.0)) == (-170.0, -105.0, -240.0, -20.0)
+    assert sides(small.extent) == (-170.0, 170.0, -240.0, 0.0)
+
+
+def test_clamp_screws_bear_on_the_ends_in_thin_pieces() -> None:
+    of = placed()
+    pad = Rectangle(105.0, 175.0, -330.0, 0.0)
+    assert of._pieces(pad) == [pad]
+    clamped = replace(of, setup=replace(of.setup, holding=replace(of.setup.holding, by="clamps")))
+    pieces = clamped._pieces(pad)
+    heights = [0.0, -8.0, -16.0, -24.0, -306.0, -314.0, -322.0, -330.0]
+    assert [(p.z_hi, p.z_lo) for p in pieces] == [pytest.approx(pair) for pair in pairwise(heights)]
+    assert {(p.y_lo, p.y_hi) for p in pieces} == {(105.0, 175.0)}
+    for high, count in ((48.0, 1), (48.1, 7)):
+        assert len(clamped._pieces(Rectangle(0.0, 70.0, -high, 0.0))) == count
+    assert clamped._bounds() == ()
+    assert len(clamped._seat(250.0).bolts) == 2
+
+
+def test_a_bolt_is_steel_on_wood_and_a_clamp_screw_wood_alone() -> None:
+    """Wood E A/t over the whole patch, 50 by 40, in series with the shank over its grip; loaded as far as both sides have it."""
+    of = placed()
+    patch = replace(of.upper_patch, inner=30.0, outer=20.0, up=15.0, down=25.0)
+    t = float(np.ravel(of.t)[0])
+    wood = wood_stiffness(250.0, 50.0 * 40.0, t)
+    steel = shank_stiffness(210_000.0, float(of.hardware.A_s[0, 0]), float(np.ravel(grip_of(of))[0]))
+    for y, side in ((100.0, 1.0), (-100.0, -1.0)):
+        bolt = of._bolt(y, 60.0, patch, 250.0)
+        assert (bolt.y, bolt.z) == (side * 100.0, -60.0)
+        assert bolt.k == pytest.approx(bolt_stiffness(steel, wood))
+        assert sides(bolt.plate) == (y - 20.0, y + 20.0, -75.0, -45.0)
+    clamped = replace(of, setup=replace(of.setup, holding=replace(of.setup.holding, by="clamps")))
+    assert clamped._bolt(100.0, 60.0, patch, 250.0).k == pytest.approx(wood)
+
+
+def test_grid_lines_run_through_bolts_lines_pads_and_the_middle() -> None:
+    of = placed()
+    on = of.board.grid
+    y = {0.0, 300.0, 280.0, 105.0, 175.0, 163.5, 125.4}
+    z = {0.0, -400.0, -380.0, -330.0, -47.6, -250.8}
+    for lines, wanted in ((on.y, y | {-v for v in y}), (on.z, z)):
+        assert all(np.abs(lines - v).min() < 1e-9 for v in wanted)
+        assert np.diff(lines).max() <= 40.0 + 1e-9
+    assert (on.y[0], on.y[-1], on.z[0], on.z[-1]) == (-300.0, 300.0, -400.0, 0.0)
+    # Hidden under a notch whose side is 1 off: the pads' inner edge gives way to it.
+    notched = placed(notch_width=212.0, notch_depth=60.0).board.grid.y
+    assert 106.0 in notched
+    assert np.abs(notched - 105.0).min() > 0.5
+
+
+def test_softer_wood_is_half_as_stiff() -> None:
+    of = placed()
+    (soft,) = of._bounds()
+    E, times = of.factor("board.pad_stiffness_MPa"), of.factor("board.pad_stiffness_times")
+    assert times > 1.0
+    seat = of._seat(E)
+    pads = len(seat.bolts)
+    assert soft[pads:] == pytest.approx(seat.stiffness[pads:] / times)
+    assert soft == pytest.approx(of._seat(E / times).stiffness)
+
+
+def test_wide_openings_are_cut_out_as_squares() -> None:
+    """Wider than three thicknesses, 109.6; as far as they lie on the board."""
+    of = of_job(on_board(openings=(Hole(0.0, 200.0, 109.0), Hole(-50.0, 390.0, 130.0))))
+    assert [sides(r) for r in of.cuts] == [(-115.0, 15.0, -450.0, -325.0)]
+    assert [o.diameter for o in of.openings] == [109.0]
+
+
+def test_wrenches_of_cases_are_forces_aft_and_moments() -> None:
+    a: Any = SimpleNamespace(N=np.array([[3.0, -4.0]]), M=np.array([[5.0, 6.0]]), M_z=7.0)
+    assert wrenches_of(a, 2).tolist() == [[-3.0, 5.0, 7.0], [4.0, 6.0, 7.0]]
