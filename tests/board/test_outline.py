@@ -1,14 +1,17 @@
 """What is cut out of a board: geometry by hand, inner corners that no grid makes worse, and a plate cut and stiffened
 like with like against another program's."""
 
+from types import SimpleNamespace
+from typing import Any
+
 import numpy as np
 import pytest
 
 from tests.board.boards import board, uniform
-from transom.board.answer import answer
+from transom.board.answer import Answer, answer
 from transom.board.elements import Section
 from transom.board.grid import Rectangle, grid
-from transom.board.outline import Corner, about, beside, corners, notch, relieved, square
+from transom.board.outline import Corner, about, beside, corners, cut_corners, notch, relieved, square
 from transom.board.plate import Plate, Support, edges
 from transom.board.recover import fields
 
@@ -187,3 +190,60 @@ def test_nodes_near_a_corner_and_nearer_to_no_bolt() -> None:
     assert near((40.0, -30.0)) == block - {(30.0, z) for z in (-40.0, -30.0, -20.0)}
     assert near((20.0, -18.0)) == block - {(y, -20.0) for y in (10.0, 20.0, 30.0)}
     assert near(within=10.0) == {(20.0, -30.0), (10.0, -30.0), (30.0, -30.0), (20.0, -40.0), (20.0, -20.0)}
+
+
+def test_cut_corners_of_a_board() -> None:
+    """50 by 80 off both top corners, or both bottom ones; none where either has no size."""
+    assert cut_corners(BOARD, 50.0, 80.0, top=True) == (
+        Rectangle(-300.0, -250.0, -80.0, 0.0),
+        Rectangle(250.0, 300.0, -80.0, 0.0),
+    )
+    assert cut_corners(BOARD, 50.0, 80.0, top=False) == (
+        Rectangle(-300.0, -250.0, -450.0, -370.0),
+        Rectangle(250.0, 300.0, -450.0, -370.0),
+    )
+    for width, height in ((0.0, 80.0), (50.0, 0.0), (0.0, 0.0), (-1.0, 80.0)):
+        assert cut_corners(BOARD, width, height, top=True) == ()
+    assert len(cut_corners(BOARD, 0.5, 0.5, top=True)) == 2
+
+
+@pytest.mark.parametrize("outward, upward", [(1.0, 1.0), (1.0, -1.0), (-1.0, 1.0), (-1.0, -1.0)])
+def test_cuts_through_a_corner_go_into_the_wood(outward: float, upward: float) -> None:
+    upright, level = Corner(20.0, -30.0, outward, upward).cuts(10.0)
+    z, y = sorted((-30.0, -30.0 + 10.0 * upward)), sorted((20.0, 20.0 + 10.0 * outward))
+    assert upright == Rectangle(20.0, 20.0, *z)
+    assert level == Rectangle(*y, -30.0, -30.0)
+
+
+def test_a_patch_reaches_as_far_as_it_may_each_way() -> None:
+    """70 across and 20 up; 60 and 25 from the board's starboard and lower edge; from a thing cut out 30 to port of it."""
+    assert about(0.0, -200.0, (70.0, 20.0), BOARD, ()) == Rectangle(-70.0, 70.0, -220.0, -180.0)
+    assert about(240.0, -425.0, (70.0, 40.0), BOARD, ()) == Rectangle(180.0, 300.0, -450.0, -400.0)
+    assert about(-240.0, -10.0, (70.0, 40.0), BOARD, ()) == Rectangle(-300.0, -180.0, -20.0, 0.0)
+    hole = Rectangle(-130.0, -30.0, -250.0, -150.0)
+    assert about(0.0, -200.0, (70.0, 20.0), BOARD, (hole,)) == Rectangle(-30.0, 30.0, -220.0, -180.0)
+    # Askew of it: 30 beside and 10 above; 30 x 40 leaves more than 70 x 10, and 70 x 30 more than 30 x 40.
+    assert about(0.0, -140.0, (70.0, 40.0), BOARD, (hole,)) == Rectangle(-30.0, 30.0, -180.0, -100.0)
+    assert about(0.0, -120.0, (70.0, 40.0), BOARD, (hole,)) == Rectangle(-70.0, 70.0, -150.0, -90.0)
+    # On the edge itself nothing is left across.
+    assert about(300.0, -200.0, (70.0, 20.0), BOARD, ()) == Rectangle(300.0, 300.0, -220.0, -180.0)
+
+
+def test_a_corners_peak_of_either_sign_falls_to_its_mean() -> None:
+    """Nodes 10 apart, 10 N everywhere and 90 at the corner (0, 0), wood to starboard and below. Over 20 mm through it:
+    (90/2 + 10 + 10/2)/2 = 30 N; M_1 by the upright cut, M_2 by the level one, the twist by the worse."""
+    on = grid(np.arange(-40.0, 41.0, 10.0), np.arange(-40.0, 41.0, 10.0), 10.0)
+    even = np.full((9, 9, 2), 10.0)
+    even[..., 1] *= -1
+    one, two, twist = even.copy(), even.copy(), even.copy()
+    one[4, 4] = two[4, 4] = twist[4, 4] = 90.0, -90.0
+    one[4, 3], two[5, 4], twist[5, 4] = (12.0, -12.0), (14.0, -14.0), (20.0, -20.0)
+    fields = SimpleNamespace(M_1=one, M_2=two, M_12=twist)
+    of: Any = SimpleNamespace(fields=fields, grid=on, seat=SimpleNamespace(bolts=()))
+    of.mean = lambda field, where: Answer.mean(of, field, where)
+    found = relieved(of, [Corner(0.0, 0.0, 1.0, -1.0)], 20.0)
+    for moments, raw, most in zip(found, (one, two, twist), (31.0, 32.0, 35.0), strict=True):
+        assert moments[4, 4] == pytest.approx([most, -most])
+        raw[4, 4] = most, -most
+        assert moments == pytest.approx(raw)
+    assert relieved(of, [], 20.0)[0] is one

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from transom.board.tableau import Problem, Tableau
-from transom.board.touching import ROUGH, _alike, _most, held, in_blocks, solved
+from transom.board.touching import ROUGH, _alike, _most, held, in_blocks, refined, solved
 
 
 def random_problem(rng, m: int = 30, v: int = 9):
@@ -111,3 +111,33 @@ def test_what_holds_nothing_is_no_set_to_solve_others_from():
     few = np.zeros(b.shape, dtype=bool)
     few[0] = True
     assert _most(problem, few) is None
+
+
+@pytest.mark.parametrize("off", [0.0, 1e-7, 1e-3])
+def test_what_a_solution_leaves_is_solved_once_more(off):
+    """Forces and motion off by a part of themselves, gaps as these make them, come back to what the dense equations say."""
+    rng = np.random.default_rng(11)
+    problem, b, W = random_problem(rng)
+    sets = rng.random(b.shape) < 0.6
+    exact, turn = solved(problem, sets, b, W)
+    force, turned = np.where(sets, exact * (1 + off), 0.0), turn * (1 - off)
+    y, q, fine = refined(problem, sets, np.where(sets, force, problem.gaps(force, turned, b)), turned, b, W)
+    assert fine.all()
+    assert y == pytest.approx(exact, rel=1e-7, abs=1e-7)
+    assert q == pytest.approx(turn, rel=1e-7, abs=1e-7)
+    for v in range(3):
+        force, moved = dense(problem, sets[:, v], b[:, v], W[:, v])
+        assert y[sets[:, v], v] == pytest.approx(force, rel=1e-7, abs=1e-7)
+        assert q[:, v] == pytest.approx(moved, rel=1e-7, abs=1e-7)
+
+
+def test_a_pull_that_pushes_is_let_go_and_a_gap_that_overlaps_is_shut():
+    """Two springs of unit stiffness under a beam of no bending: loaded over one alone it holds all, the other stands off."""
+    problem = Problem(np.eye(3), np.array([[1.0, 1.0, 1.0], [-1.0, 0.0, 1.0], [0.0, 1.0, 0.0]])[:2])
+    W = np.array([[1.0, 1.0, 1.0], [0.0, 0.9, -0.9]])
+    f, _, done = in_blocks(problem, np.zeros((3, 3)), W, np.ones((3, 3), dtype=bool), 12)
+    assert done.all()
+    # Evenly a third each; far off to one side: two carry it, 0.1 and 0.9 of it by the lever.
+    assert f[:, 0] == pytest.approx([1 / 3] * 3)
+    assert f[:, 1] == pytest.approx([0.0, 0.1, 0.9], abs=1e-9)
+    assert f[:, 2] == pytest.approx([0.9, 0.1, 0.0], abs=1e-9)

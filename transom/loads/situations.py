@@ -79,7 +79,7 @@ def sweep(of: str, stop: Value) -> Iterator[Row]:
         SIDES.items(), shares, HANDS.items(), WEIGHTS.items()
     ):
         at = "" if k == steps else f"-{whole_degrees(steering_angle(widest, share))}"
-        yield f"{of}-{side}{at}{hand}{w}", sign * share, h, light
+        yield f"{of}-{side}{at}{hand}{w}", float(np.copysign(share, sign)), h, light
 
 
 def whole_degrees(angle: Value) -> int:
