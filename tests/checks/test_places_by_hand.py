@@ -29,6 +29,7 @@ from transom.checks import backing, frame, ruler, sideways
 from transom.checks.assembly import total
 from transom.checks.board import _at_each, _left_of_strips, _room_beside, moments_beside_openings, pads
 from transom.checks.hardware import hardware
+from transom.checks.moments import Moments
 from transom.checks.openings import (
     Strip,
     by_strips,
@@ -42,7 +43,7 @@ from transom.checks.openings import (
 from transom.checks.patch import middle_on_wood
 from transom.checks.places import least_spacing
 from transom.checks.stack_arrays import stacks_of
-from transom.checks.trial import Moments, Trial
+from transom.checks.trial import Trial
 from transom.errors import JobError
 from transom.job.records import Backing, EngineBracket, Hole, Job, Layer
 from transom.judge.evaluate import careful_of

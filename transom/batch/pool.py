@@ -13,6 +13,7 @@ from contextlib import contextmanager
 
 from transom.batch.rows import Row
 from transom.batch.work import Cells
+from transom.running import quick
 
 AHEAD = 2  # rows waiting for each process
 TWICE = 2  # deaths of a process with one row alone in flight: then it is the row
@@ -119,8 +120,9 @@ def _deaf() -> Iterator[None]:
 
 
 def _begin() -> None:
-    """In a new process: deaf to Ctrl-C, and gone when its parent is, however that ends."""
+    """In a new process: quick, deaf to Ctrl-C, and gone when its parent is, however that ends."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    quick()
     threading.Thread(target=_gone_with_parent, daemon=True).start()
 
 

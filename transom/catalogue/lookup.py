@@ -82,8 +82,10 @@ class Catalogue:
 
     def rows(self, family: str) -> tuple[Any, ...]:
         """All rows of a family; a shop's row takes the place of the shipped one of its name."""
-        own = {row.id: row for row in self.shop.get(family, ())}
         shipped = load(family)
+        if family not in self.shop:
+            return shipped
+        own = {row.id: row for row in self.shop[family]}
         kept = tuple(own.pop(row.id, row) for row in shipped)
         return kept + tuple(own.values())
 
@@ -173,12 +175,14 @@ class Catalogue:
 
     def nut(self, thread: str, kind: str = "plain") -> Nut:
         """The nut of a thread, "plain" or "lock". Raises JobError for an unknown thread or kind."""
-        name = self.thread(thread).name
-        for row in load("nuts"):
-            if (row.thread, row.kind) == (name, kind):
-                found: Nut = row
-                return found
+        found: Nut | None = self._nuts.get((self.thread(thread).name, kind))
+        if found is not None:
+            return found
         raise JobError(f"no {kind!r} nut for {thread}; `transom materials nuts` lists what there is")
+
+    @cached_property
+    def _nuts(self) -> Mapping[tuple[str, str], Nut]:
+        return {(row.thread, row.kind): row for row in reversed(load("nuts"))}
 
     def head(self, thread: str) -> Head:
         """The head and thread length of a bolt. Raises JobError for an unknown thread."""

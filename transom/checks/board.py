@@ -9,6 +9,7 @@ from transom.checks.careful import Careful
 from transom.checks.check import check, load_duration_factor
 from transom.checks.instead import on_frame
 from transom.checks.lifting import lifting, where_it_lifts
+from transom.checks.moments import Moments
 from transom.checks.openings import (
     bolt_holes,
     both_shares,
@@ -28,7 +29,7 @@ from transom.checks.patch import (
     sliding_stress,
     worse_sliding,
 )
-from transom.checks.trial import Moments, Trial, design_value, found_strength
+from transom.checks.trial import Trial, design_value, found_strength
 from transom.checks.wood_about import cut, free_below, free_outward
 from transom.formula import formula
 from transom.maths import maximum, minimum, positive, where

@@ -19,9 +19,10 @@ from transom.board.plate import Support
 from transom.checks.assembly import grip_of
 from transom.checks.edge_lines import EdgeLine, edge_line
 from transom.checks.instead import bonded_section, instead, wood_parts
+from transom.checks.moments import Moments
 from transom.checks.openings import Strip, left_to_net_section, wide_openings
 from transom.checks.patch import Patch
-from transom.checks.trial import Moments, Trial
+from transom.checks.trial import Trial
 from transom.formula import formula
 from transom.job.records import Hole
 from transom.statics.wrench import BoardActions

@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from transom.formula import formula
 from transom.maths import PI, maximum, minimum, positive, sqrt, where
@@ -164,6 +165,16 @@ class Patch:
     area: Value
     around: "Around"
     overhang: Value
+
+    def in_cases(self, case: NDArray[np.int_]) -> "Patch":
+        """The same with its columns as the cases (v,) name them; what is one for all stays so."""
+
+        def of(x: Value) -> Value:
+            return x if np.ndim(x) < 2 or np.shape(x)[-1] == 1 else np.asarray(x)[..., case]
+
+        around = Around(of(self.around.own), of(self.around.shared))
+        sides = of(self.inner), of(self.outer), of(self.up), of(self.down)
+        return Patch(*sides, of(self.area), around, of(self.overhang))
 
 
 @dataclass(frozen=True)

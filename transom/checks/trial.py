@@ -9,6 +9,7 @@ import numpy as np
 from transom.board.lamination import Stacks
 from transom.checks import wood_about
 from transom.checks.hardware import Hardware
+from transom.checks.moments import Moments
 from transom.checks.openings import Strip
 from transom.checks.patch import (
     FAR,
@@ -70,15 +71,6 @@ def found_strength(f_k: MPA, share: ONE) -> MPA:
 def bearing_resistance(f_d: MPA, A_net: MM2) -> N:
     """Pull that crushes the wood under the area that works."""
     return f_d * A_net
-
-
-@dataclass(frozen=True)
-class Moments:
-    """Moments per width, N: across, up and twist, each (places or n, v)."""
-
-    Mx: Array
-    My: Array
-    Mxy: Array
 
 
 @dataclass(frozen=True)
@@ -324,12 +316,20 @@ class Trial:
     @cached_property
     def upper_patch(self) -> Patch:
         """Wood that works round an upper bolt."""
-        return self._patch(upper=True)
+        return self._patch_in_all(upper=True)
 
     @cached_property
     def lower_patch(self) -> Patch:
         """Wood that works round a lower bolt."""
-        return self._patch(upper=False)
+        return self._patch_in_all(upper=False)
+
+    def _patch_in_all(self, *, upper: bool) -> Patch:
+        """The patch in every case; of many mounts worked out once for each strength of the wood, all that cases tell it."""
+        p_d, edges = self.crush_under_backing, vars(self.edges(upper=upper)).values()
+        if np.broadcast_shapes(*map(np.shape, (self.t, p_d, *edges, *self.extents(upper=upper))))[0] == 1:
+            return self._patch(upper=upper)
+        _, first, case = np.unique(self.k, return_index=True, return_inverse=True)
+        return self._patch(upper=upper, pressure=p_d[:, first]).in_cases(case)
 
     @cached_property
     def dry_crush(self) -> Array:

@@ -1,6 +1,5 @@
 """The command line: one module per command, exit codes of the contract, no heavy import before a command runs."""
 
-import gc
 import os
 import sys
 from collections.abc import Sequence
@@ -29,6 +28,7 @@ from transom.cli import (
 from transom.cli.plainly import plain
 from transom.cli.stream import hush, say, tell
 from transom.errors import JobError, TransomError
+from transom.running import quick
 
 INTERNAL, INTERRUPTED, UNJUDGED = 70, 130, 2
 
@@ -81,8 +81,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     # One thread: small solves wait for threads beside a busy process. Only before numpy loads does it count.
     for name in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS"):
         os.environ.setdefault(name, "1")
-    # Rings of dead objects are looked for seldom: a command is over in seconds, and the looking took a tenth of them.
-    gc.set_threshold(100_000, 50, 100)
+    quick()
     try:
         return _run(list(sys.argv[1:] if arguments is None else arguments) or ["--help"])
     except BrokenPipeError:

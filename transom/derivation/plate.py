@@ -6,7 +6,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from transom.checks.careful import Careful
-from transom.checks.trial import Moments, Trial
+from transom.checks.moments import Moments
+from transom.checks.trial import Trial
 from transom.units import Array, Value
 
 

@@ -19,7 +19,7 @@ from math import isclose, isfinite
 import numpy as np
 from numpy.typing import NDArray
 
-from transom.checks.trial import Moments
+from transom.checks.moments import Moments
 from transom.derivation.plate import PlateValue, PlateValues, plate_values
 from transom.derivation.record import Call
 from transom.derivation.trace import Given, Number, Trace

@@ -20,7 +20,7 @@ from transom.units import Array, Value
 
 RATIOS = np.array([0.5, 0.6, 0.7, 0.8, 0.9, 1.0, 1.1, 1.25, 1.5, 1.75, 2.0])
 NEAR = RATIOS[2:9]  # one past what may decide on either side
-ROWS = 120  # values asked at once: their arrays stay in the processor's own memory
+ROWS = 250  # values asked at once: what more would gain nothing and takes memory
 FINE = 12
 # Near enough to matter: an assumption decides where the answer flips within this share of what was used.
 DECIDES_WITHIN = 0.25

@@ -13,9 +13,10 @@ from transom.job.records import FrameBolts, Job, Mount
 from transom.judge.evaluate import decided, trial_of
 from transom.loads.cases import build_cases
 from transom.result import CheckArray
-from transom.setup.build import build, values_of
+from transom.setup import support_facts
+from transom.setup.build import Values, build, place_of, values_of
 from transom.setup.facts import Facts, collect
-from transom.setup.records import FrameHold, Setup
+from transom.setup.records import FrameHold, Place, Setup
 from transom.setup.support import frame_hold, pod_hold
 from transom.standards.ec3 import practice_pitch
 
@@ -63,7 +64,8 @@ def frames(job: Job, tables: Catalogue, setup: Setup) -> tuple[FrameHold, ...]:
     if len(most) == 1:
         return ()
     pod = job.crossmembers.bolts
-    return tuple(frame_hold(setup.place, tables, values_of(collect(_with(job, b, pod), tables)), b) for b in most)
+    values = values_of(collect(_with(job, last, pod), tables))
+    return tuple(_frame(job, tables, values, setup.place, b) for b in most)
 
 
 def _with(job: Job, bolts: FrameBolts | None, pod: FrameBolts | None) -> Job:
@@ -84,20 +86,31 @@ def fastened(job: Job, tables: Catalogue, trial: Trial) -> Settled:
     `trial` is of one mount on the job, by either method: what it says of the board does not hang on these bolts.
     """
 
+    values = values_of(collect(job, tables))
+
     def framed(bolts: FrameBolts) -> Trial:
-        values = values_of(collect(_with(job, bolts, job.crossmembers.bolts), tables))
-        return _held_by(trial, replace(trial.setup, frame=frame_hold(trial.setup.place, tables, values, bolts)))
+        return _held_by(trial, replace(trial.setup, frame=_frame(job, tables, values, trial.setup.place, bolts)))
 
     def hung(bolts: FrameBolts) -> Trial:
-        other = _with(job, job.frame.bolts, bolts)
-        pod = pod_hold(trial.setup.place, tables, values_of(collect(other, tables)), other.crossmembers)
-        return _held_by(trial, replace(trial.setup, pod=pod))
+        return _hung(_with(job, job.frame.bolts, bolts), tables, values, trial)
 
     bolts, held = _least(frame_options(job, tables), framed, frame.checks)
     if trial.setup.pod is None:
         return Settled(_with(job, bolts, FrameBolts(chosen=True)), () if held else ("frame",))
     pod, hangs = _least(pod_options(job, tables), hung, crossmembers.checks)
     return Settled(_with(job, bolts, pod), ("frame",) * (not held) + ("crossmembers",) * (not hangs))
+
+
+def _frame(job: Job, tables: Catalogue, values: Values, place: Place, bolts: FrameBolts) -> FrameHold:
+    """The frame on other bolts; `values` are of the job on any."""
+    own = _with(job, bolts, job.crossmembers.bolts)
+    return frame_hold(place, tables, {**values, **values_of(dict(support_facts.frame(own, tables, None)))}, bolts)
+
+
+def _hung(job: Job, tables: Catalogue, values: Values, trial: Trial) -> Trial:
+    """The trial on this job's bolts up into the crossmembers; `values` are of a job that differs in these alone."""
+    own = {**values, **values_of(dict(support_facts.crossmembers(job, tables, None)))}
+    return _held_by(trial, replace(trial.setup, pod=pod_hold(trial.setup.place, tables, own, job.crossmembers)))
 
 
 def _held_by(trial: Trial, setup: Setup) -> Trial:
@@ -146,7 +159,7 @@ def frame_options(job: Job, tables: Catalogue) -> tuple[FrameBolts, ...]:
         )  # fmt: skip
     sets = product(_sizes(b, metric, tables, job), (b.count,) if b.count else COUNTS)
     bare = [replace(b, size=size, count=count, keep=False, diameter=d, chosen=True) for (size, d), count in sets]
-    rooms = [bolts for bolts in bare if _apart(job, tables, bolts)] or bare[:1]
+    rooms = _far_enough(job, tables, bare) or bare[:1]
     return tuple(
         replace(bolts, washer=washer, washer_t=t, doubler=doubler)
         for doubler, bolts, (washer, t) in product(DOUBLERS[metric], rooms, _washers(b, metric)[1:])
@@ -158,11 +171,15 @@ def _washers(b: FrameBolts, metric: bool) -> tuple[tuple[float | None, float | N
     return ((b.washer, b.washer_t), *(p for p in PLATES[metric] if p[0] > (b.washer or 0.0)))
 
 
-def _apart(job: Job, tables: Catalogue, bolts: FrameBolts) -> bool:
-    """True where bolts are as far apart on the frame's lines as metal asks."""
-    job = _with(job, bolts, FrameBolts())
-    f = build(job, tables, values_of(collect(job, tables))).frame
-    return bool(np.min(np.minimum(f.side_pitch, f.end_pitch)) >= np.max(practice_pitch(f.bolts.d)))
+def _far_enough(job: Job, tables: Catalogue, several: Sequence[FrameBolts]) -> list[FrameBolts]:
+    """Those of the bolts that are as far apart on the frame's lines as metal asks."""
+    values = values_of(collect(_with(job, several[0], FrameBolts()), tables))
+    place = place_of(job, tables, values)
+
+    def apart(f: FrameHold) -> bool:
+        return bool(np.min(np.minimum(f.side_pitch, f.end_pitch)) >= np.max(practice_pitch(f.bolts.d)))
+
+    return [bolts for bolts in several if apart(_frame(job, tables, values, place, bolts))]
 
 
 def _sizes(b: FrameBolts, metric: bool, tables: Catalogue, job: Job) -> tuple[tuple[str, float], ...]:
@@ -271,12 +288,13 @@ def least_crossmembers(job: Job, tables: Catalogue, mount: Mount) -> int:
         return 0
     rows = _rows(job, tables)
     each = max(b.count // rows, 1)
+    values = values_of(collect(job, tables))
+    setup = build(job, tables, values)
+    trial = trial_of(setup, build_cases(setup.loads), [mount])
     for count in range(2, (len(c.at) or max(rows, MOST_ROWS)) + 1):
         fewer = replace(c, count=count, at=tuple(sorted(c.at)[:count]), bolts=replace(b, count=each * count))
-        other = replace(job, crossmembers=fewer)
-        setup = build(other, tables, values_of(collect(other, tables)))
-        trial = trial_of(setup, build_cases(setup.loads), [mount])
-        if all(float(np.max(x.worst)) <= 1.0 for x in decided(crossmembers.checks(trial))):
+        hung = _hung(replace(job, crossmembers=fewer), tables, values, trial)
+        if all(float(np.max(x.worst)) <= 1.0 for x in decided(crossmembers.checks(hung))):
             return count
     return 0
 

@@ -33,9 +33,8 @@ def build(job: Job, tables: Catalogue, values: Values) -> Setup:
     Raises:
         JobError: numbers that no mount can be judged by, one line each.
     """
-    _refuse(values)
     factor = partial(_factor, tables)
-    place = _place(job, tables, values)
+    place = place_of(job, tables, values)
     return Setup(
         job=job,
         tables=tables,
@@ -101,7 +100,13 @@ def _span(values: Values) -> Value:
     return steps.span_between(values["board.width"], values["frame.inset"])
 
 
-def _place(job: Job, tables: Catalogue, values: Values) -> Place:
+def place_of(job: Job, tables: Catalogue, values: Values) -> Place:
+    """The board's place alone.
+
+    Raises:
+        JobError: numbers that no mount can be judged by, one line each.
+    """
+    _refuse(values)
     kind = job.frame.kind or tables.preset(job.boat.kind).frame
     bottom = steps.depth_of_bottom(values["board.height"], values["frame.inset"])
     return Place(

@@ -101,12 +101,20 @@ def bolt_group(*, F_y: Value, F_z: Value, M_x: Value, y: Array, z: Array) -> Bol
     y, z = np.asarray(y, dtype=float), np.asarray(z, dtype=float)
     n = y.shape[-1]
     y_c, z_c = np.asarray(centroid(y, n)), np.asarray(centroid(z, n))
-    M = np.asarray(moment_about_x(M_x, F_y, F_z, y_c, z_c))[..., None]
+    M = np.asarray(moment_about_x(M_x, F_y, F_z, y_c, z_c))
     y, z = np.asarray(from_centroid(y, y_c[..., None])), np.asarray(from_centroid(z, z_c[..., None]))
-    J = np.asarray(polar_moment(y, z))[..., None]
+    J = np.asarray(polar_moment(y, z))
     if not np.all(J > 0):
         raise ValueError(f"bolt group: {n} bolts at one place resist no couple; give two places or more")
-    across = force_across(np.asarray(F_y)[..., None], M, z, n, J)
-    up = force_up(np.asarray(F_z)[..., None], M, y, n, J)
-    across, up = np.broadcast_arrays(across, up)
-    return BoltForces(across, up, np.asarray(resultant(across, up)))
+    y, z = _bolts_first(y, M.ndim), _bolts_first(z, M.ndim)
+    across, up = np.broadcast_arrays(force_across(F_y, M, z, n, J), force_up(F_z, M, y, n, J))
+    result = np.asarray(resultant(across, up))
+    return BoltForces(*(np.moveaxis(x, 0, -1) for x in (across, up, result)))
+
+
+def _bolts_first(x: Array, loads: int) -> Array:
+    """Positions (..., b) with the bolts before so many axes of the loads, along which arrays are quick."""
+    first = np.moveaxis(x, -1, 0)
+    while first.ndim <= loads:
+        first = first[:, None]
+    return first
