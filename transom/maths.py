@@ -16,13 +16,17 @@ from transom.units import Value
 PI = float(np.pi)
 
 
+NUMBERS = frozenset({float, int, np.float64})
+
+
 def _symbolic(*values: Any) -> bool:
     # Asked of every array a search computes: no generator, and of an array its kind alone.
     for v in values:
-        if isinstance(v, np.ndarray):
-            if v.dtype == object:
+        kind = type(v)
+        if kind is np.ndarray:
+            if v.dtype.char == "O":
                 return True
-        elif hasattr(v, "free_symbols"):
+        elif kind not in NUMBERS and hasattr(v, "free_symbols"):
             return True
     return False
 
@@ -130,7 +134,7 @@ def positive(x: Any) -> Value:
     """x where it is above zero, else zero of the same dimension (a bare 0 would have none)."""
     if _symbolic(x):
         return _each("Max", x, 0)
-    return _plain((x + absolute(x)) / 2)
+    return _plain((x + np.abs(x)) / 2)
 
 
 def where(condition: Any, a: Any, b: Any) -> Value:

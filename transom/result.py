@@ -74,6 +74,12 @@ class Cases:
         )
 
 
+def rows_of(x: object) -> Array:
+    """An array of candidates and cases; `np.atleast_2d` asks for longer than most checks take to compute."""
+    out = np.asarray(x, dtype=float)
+    return out if out.ndim >= 2 else np.atleast_2d(out)
+
+
 @dataclass(frozen=True)
 class CheckArray:
     """One check over n candidates and the variants of its cases.
@@ -110,8 +116,7 @@ class CheckArray:
     @cached_property
     def utilisation(self) -> Array:
         """Demand over resistance, (n, v)."""
-        demand = np.atleast_2d(np.asarray(self.demand, dtype=float))
-        resistance = np.atleast_2d(np.asarray(self.resistance, dtype=float))
+        demand, resistance = rows_of(self.demand), rows_of(self.resistance)
         known, sound = np.isfinite(demand), np.isfinite(resistance) & (resistance > 0)
         if known.all() and sound.all():  # as nearly always; each asked in its own shape, often a row or a column
             return np.asarray(demand / resistance)

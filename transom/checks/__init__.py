@@ -44,10 +44,14 @@ def framed(trial: Trial, allowed: Allowed = limit_of) -> tuple[CheckArray, ...]:
         trial = trial.on(hold)
         found.append(frame.checks(trial))
     n = len(trial.stacks)
-    worst = [
-        [np.broadcast_to(np.divide(c.worst, allowed(c)), n) for c in checks if not c.information] for checks in found
-    ]
-    best = np.argmin([np.max(w, axis=0) for w in worst], axis=0)
+    worst = np.full((len(found), n), -np.inf)
+    for own, checks in zip(worst, found, strict=True):
+        for c in checks:
+            if not c.information:
+                np.maximum(own, np.divide(c.worst, allowed(c)), out=own)
+    best = np.argmin(worst, axis=0)
+    if n == 1:
+        return found[int(best[0])]
     return tuple(_chosen(each, best) for each in zip(*found, strict=True))
 
 

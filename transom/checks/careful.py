@@ -88,6 +88,7 @@ class Careful(Trial):
     glued: bool = False  # its plates bonded to the wood
     kin: "Careful | None" = None
     first: Borne | None = None
+    passing_only: bool = False  # nothing is asked but whether it passes: not how far over its limit it is
 
     @property
     def method(self) -> str:

@@ -3,7 +3,7 @@
 import numpy as np
 
 from transom.checks.trial import Trial
-from transom.result import CheckArray
+from transom.result import CheckArray, rows_of
 from transom.units import Array, Value
 
 
@@ -23,8 +23,8 @@ def check(
         evidence=evidence,
         known_by=known_by,
         cases=trial.cases.names if cases is None else cases,
-        demand=np.atleast_2d(np.asarray(demand, dtype=float)),
-        resistance=np.atleast_2d(np.asarray(limit, dtype=float)),
+        demand=rows_of(demand),
+        resistance=rows_of(limit),
         note=note,
         information=information,
     )

@@ -57,14 +57,17 @@ def stiffness_of(c: MM_PER_N) -> N_PER_MM:
 def lifting(plate: Careful, bending: Callable[[Careful], Array]) -> Array:
     """How many times more each case bends the board where its edge may lift between bolts, (v,); worked out once.
 
-    1 for a quick look on one grid. Cases that are not solved again take the most that is found.
+    1 for a quick look on one grid, and where it is only asked whether a board passes that is over its limit already.
+    Cases that are not solved again take the most that is found.
 
     Args:
         plate: one candidate, its frame's bolts settled.
         bending: share of the limit in bending of a candidate, (1, v).
     """
     if "k_l" not in plate.kept:
-        plate.kept["k_l"] = _lifting(plate, bending) if plate.two_grids else np.ones(len(plate.cases))
+        over = plate.passing_only and bool(np.max(bending(plate)) > 1.0)
+        asked = plate.two_grids and not over
+        plate.kept["k_l"] = _lifting(plate, bending) if asked else np.ones(len(plate.cases))
     return np.asarray(plate.kept["k_l"])
 
 

@@ -85,8 +85,8 @@ class Trial:
     def on(self, frame: FrameHold) -> Self:
         """The same on other bolts of the frame: what is known of the board does not hang on them and is kept."""
         other = replace(self, setup=replace(self.setup, frame=frame, frames=()))
-        known = {k: v for k, v in vars(self).items() if k not in {f.name for f in fields(self)}}
-        vars(other).update(known)
+        given = {f.name for f in fields(self)}
+        vars(other).update({k: v for k, v in vars(self).items() if k not in given})
         return other
 
     @property

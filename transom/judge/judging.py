@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -17,7 +17,7 @@ from transom.formula import formula
 from transom.job.records import Job, Mount
 from transom.judge.assumptions import assumptions, decides, nearness
 from transom.judge.cautions import cautions
-from transom.judge.evaluate import calibrate, careful_of, trial_of
+from transom.judge.evaluate import calibrate, careful_of, decided, trial_of
 from transom.judge.fasteners import Added, Settled, additions, as_found, fastened, with_most, written
 from transom.judge.notes import doubts, notes
 from transom.judge.off_board import refuse_off_board
@@ -66,16 +66,49 @@ def mass_of(trial: Trial) -> np.ndarray[tuple[int, ...], np.dtype[np.float64]]:
     return np.asarray(wood + trial.hardware.mass[:, 0])
 
 
+@dataclass(frozen=True)
+class Decided:
+    """What decides of one mount: its bolts of frame and pod settled, and every check in every case; `plate` by the careful method."""
+
+    settled: Settled
+    facts: Facts
+    setup: Setup
+    cases: Cases
+    trial: Trial
+    plate: Careful | None
+    checks: tuple[CheckArray, ...]
+
+    @property
+    def holds(self) -> bool:
+        """True where no check that decides fails."""
+        return all(bool(c.worst[0] <= 1.0) for c in decided(self.checks))
+
+
+def decide(
+    job: Job, tables: Catalogue, mount: Mount, careful: bool = True, add: bool = False, kin: Careful | None = None
+) -> Decided:
+    """The checks that `judge` judges by, without anything that stands beside them; arguments are the same.
+
+    Raises:
+        JobError: what cannot be judged, one line each.
+    """
+    settled, solved = _settled(job if add else as_found(job, mount, tables), tables, mount, careful, kin=kin)
+    facts, setup, cases = prepared(settled.job, tables)
+    trial = trial_of(setup, cases, [mount])
+    plate = replace(careful_of(trial), solved=solved) if careful else None
+    return Decided(settled, facts, setup, cases, trial, plate, all_checks(plate or trial))
+
+
 def judge(
     job: Job,
     tables: Catalogue,
     mount: Mount,
     careful: bool = True,
     add: bool = False,
-    kin: Careful | None = None,
     beside: bool = True,
+    known: Decided | None = None,
 ) -> Judgement:
-    """Judge a stated mount: by the plate, or with `careful` False by the pencil alone; `kin` may have the same board.
+    """Judge a stated mount: by the plate, or with `careful` False by the pencil alone; `known` is what `decide` said of it.
 
     Bolts of frame and pod are as the mount says, else as found; new ones that neither states are chosen. With
     `add` the least is added to them that carries the mount. `beside` False leaves out what would do were no weld near
@@ -84,18 +117,12 @@ def judge(
     Raises:
         JobError: what cannot be judged, one line each.
     """
-    stated, (settled, solved) = (
-        job,
-        _settled(job if add else as_found(job, mount, tables), tables, mount, careful, kin=kin),
-    )
-    job = settled.job
-    facts, setup, cases = prepared(job, tables)
-    trial = trial_of(setup, cases, [mount])
-    pencil = all_checks(trial)
-    plate = replace(careful_of(trial), solved=solved) if careful else None
-    decided = pencil if plate is None else all_checks(plate)
-    calibration = calibrate(pencil, decided)
-    checks = CheckRows(side_by_side(pencil, decided, trial))
+    d = known or decide(job, tables, mount, careful, add)
+    stated, settled, facts, setup, cases, trial, plate = job, d.settled, d.facts, d.setup, d.cases, d.trial, d.plate
+    job, solved = settled.job, None if plate is None else plate.answer
+    pencil = d.checks if plate is None else all_checks(trial)
+    calibration = calibrate(pencil, d.checks)
+    checks = CheckRows(side_by_side(pencil, d.checks, trial))
     found = assumptions(job, tables, facts, trial, calibration, near=not beside)
     named = (*stops(job, facts, tables), *spacing_stop(checks))
     measure = tuple(sorted((a for a in found if decides(a) and a.measure), key=nearness))

@@ -1,5 +1,6 @@
 """The records of a setup: one flat list of facts, and the geometry and factors built from it."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -165,6 +166,12 @@ class PodHold:
     mass: Value
 
 
+def _each(duration: tuple[str, ...], factor: Callable[[str], float]) -> Array:
+    """The factor of every case, (v,), worked out once for each class: there are three of them and hundreds of cases."""
+    known = {d: factor(d) for d in dict.fromkeys(duration)}
+    return np.array([known[d] for d in duration])
+
+
 @dataclass(frozen=True)
 class Factors:
     """Partial factors and the like; published or conventions, none of them the user's to measure."""
@@ -186,17 +193,12 @@ class Factors:
 
     def wood(self, duration: tuple[str, ...]) -> Array:
         """k_mod/gamma_M of plywood by duration class, (v,); an accident is instantaneous with its own gamma."""
-        return np.array([strength_factor(self.k_mod(d), self.gamma(d)) for d in duration])
+        return _each(duration, lambda d: strength_factor(self.k_mod(d), self.gamma(d)))
 
     def connection(self, duration: tuple[str, ...]) -> Array:
         """k_mod/gamma_M of a fastener in wood by duration class, (v,)."""
-        accident = self.gamma_M_accidental
-        return np.array(
-            [
-                strength_factor(self.k_mod(d), accident if d == "accidental" else self.gamma_M_connection)
-                for d in duration
-            ]
-        )
+        gammas = {"accidental": self.gamma_M_accidental}
+        return _each(duration, lambda d: strength_factor(self.k_mod(d), gammas.get(d, self.gamma_M_connection)))
 
     def k_mod(self, duration: str) -> float:
         """The time-and-damp factor of a duration class."""

@@ -179,7 +179,7 @@ class Tried:
         """The plate on two grids, in the leading cases and in those that can govern here."""
         leading = self.prober.rows
         rows = [*leading, *(i for i in rows_of(self.pencil) if i not in leading)]
-        return self.prober.lent(self.place, careful_of(self.trial, rows))
+        return self.prober.lent(self.place, dataclasses.replace(careful_of(self.trial, rows), passing_only=True))
 
     @cached_property
     def careful(self) -> tuple[CheckArray, ...]:

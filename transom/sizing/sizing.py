@@ -10,7 +10,7 @@ from transom.checks import all_checks
 from transom.checks.careful import Careful
 from transom.job.records import Job
 from transom.judge.evaluate import careful_of, trial_of
-from transom.judge.judging import judge, prepared, without_mount
+from transom.judge.judging import decide, judge, prepared, without_mount
 from transom.judge.records import Judgement, Option, Sizing
 from transom.result import CheckArray
 from transom.sizing.field import Costs, Field, field_of
@@ -79,10 +79,11 @@ def _found(job: Job, tables: Catalogue, field: Field, most: int, beside: bool = 
     others: list[Option] = []
 
     def is_pick(place: int, kin: Careful | None = None) -> bool:
-        first = judge(job, tables, field.mount(place), field.careful, add=True, kin=kin, beside=beside)
-        if not first.failing:
-            judged.append(first)
-        return not first.failing
+        mount = field.mount(place)
+        known = decide(job, tables, mount, field.careful, add=True, kin=kin)
+        if known.holds:
+            judged.append(judge(job, tables, mount, field.careful, add=True, beside=beside, known=known))
+        return known.holds
 
     def is_other(
         place: int, checks: Sequence[CheckArray], careful: Sequence[CheckArray], kin: Careful | None = None
