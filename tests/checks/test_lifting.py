@@ -70,6 +70,27 @@ def test_a_board_that_is_not_bent_is_not_bent_more(few: Careful) -> None:
     assert lifting(afresh(few), lambda of: np.zeros((1, len(of.cases)))).tolist() == [1.0] * len(few.cases)
 
 
+def test_where_only_passing_is_asked_a_board_over_its_limit_is_not_solved_again(few: Careful) -> None:
+    """What is under its limit is raised all the same: it might not pass then."""
+    over = afresh(few, passing_only=True)
+    times = 1.001 / _worse(few).max()
+    assert lifting(over, lambda of: _worse(of) * times).tolist() == [1.0] * len(few.cases)
+    under = lifting(afresh(few, passing_only=True), lambda of: _worse(of) * times * 0.998)
+    assert under == pytest.approx(lifting(afresh(few), _worse), rel=1e-12)
+    assert under.max() > 1.02
+
+
+def test_contacts_found_elsewhere_change_nothing(few: Careful) -> None:
+    """Of fewer cases, of the wrong ones, and of other bolts, which fit no more."""
+    k = lifting(afresh(few), _worse)
+    for other in (on_flanges(few, range(3)), on_flanges(few, range(len(few.cases)))):
+        assert other.solved is not None
+        assert lifting(afresh(few, lifted=other.solved.outcome), _worse) == pytest.approx(k, rel=1e-9)
+    more = solved(12)
+    assert lifting(afresh(few, lifted=on_flanges(more, range(3)).answer.outcome), _worse) == pytest.approx(k, rel=1e-9)
+    assert len(few.let_go) == 1
+
+
 def test_each_case_takes_its_own_and_what_is_not_solved_again_the_most(few: Careful) -> None:
     held = _worse(replace(few, solved=finest(few.answer), two_grids=False))[0]
     again = np.flatnonzero(held >= MOST * held.max())

@@ -12,7 +12,7 @@ from transom.catalogue import SHIPPED
 from transom.errors import JobError
 from transom.job.records import Accept, EngineBracket, Job, Layer, Mount, ShopCase
 from transom.judge.always import ALWAYS
-from transom.judge.judging import judge, paper, without_mount
+from transom.judge.judging import decide, judge, paper, without_mount
 from transom.judge.records import Judgement, weakest
 from transom.result import ONCE, Assumption, Check
 
@@ -33,6 +33,18 @@ def test_a_mount_passes_only_with_every_deciding_check_at_its_limit_or_under(car
         assert j.passes == all(c.utilisation <= 1.0 for c in j.checks if not c.information)
     assert judged(3, careful).passes
     assert not judged(2, careful).passes
+
+
+@pytest.mark.parametrize("careful", [True, False])
+def test_what_decides_is_what_the_judgement_says(careful: bool) -> None:
+    """Asked alone it holds just where nothing fails, and the judgement of what it said is the judgement."""
+    for sheets in (2, 3):
+        known = decide(JOB, SHIPPED, judged(sheets).mount, careful)
+        j = judged(sheets, careful)
+        assert known.holds == (not j.failing)
+        again = judge(JOB, SHIPPED, judged(sheets).mount, careful, known=known)
+        assert again.worst == j.worst
+        assert again.assumptions == j.assumptions
 
 
 def test_no_number_never_passes() -> None:

@@ -131,6 +131,11 @@ class Answer:
         """Bolt tensions, pad and rest forces N, bracket motion."""
         return self.each[-1]
 
+    @property
+    def outcome(self) -> "Answer":
+        """Forces alone, for other boards to begin from: without the plates, which are megabytes each."""
+        return Answer((), self.each[-1:], self.bounds)
+
     @cached_property
     def bolt_error(self) -> Array:
         """How far two grids have yet to go in bolt tension, N (b, v); NaN, not known, from one alone."""
@@ -192,7 +197,7 @@ def answer(
     wrenches: Array,
     names: Sequence[str],
     seated: tuple[Seated, ...] | None = None,
-    like: Borne | None = None,
+    like: Answer | None = None,
 ) -> Answer:
     """Every case of one board.
 
@@ -201,21 +206,24 @@ def answer(
         wrenches: (v, 3) Fx N, My, Mz N·mm on the bracket about the datum, at mid-thickness of the board.
         names: (v,) of the cases.
         seated: on both grids, where plates and unit loads of another answer serve again.
-        like: other cases on a board like it, whose contacts are tried first.
+        like: other cases, or the same, on a board like it, whose contacts are tried first.
 
     Raises:
         JobError: a board that is not held, or a case that pads, bolts and rests cannot carry, by name.
     """
     keep()
     coarse, fine = seated or board.seated()
-    first = coarse.bear(wrenches, names, like)
+    first = coarse.bear(wrenches, names, None if like is None else like.borne)
     each = first, fine.bear(wrenches, names, first)
-    return Answer((coarse, fine), each, bounded(board, fine, each[1], wrenches, names))
+    return Answer((coarse, fine), each, bounded(board, fine, each[1], names, like))
 
 
-def bounded(board: Board, seated: Seated, borne: Borne, wrenches: Array, names: Sequence[str]) -> tuple[Borne, ...]:
+def bounded(
+    board: Board, seated: Seated, borne: Borne, names: Sequence[str], like: Answer | None = None
+) -> tuple[Borne, ...]:
     """The same cases with every other stiffness of the seat."""
-    return tuple(seated.bear(wrenches, names, borne, stiffness) for stiffness in board.bounds)
+    first = like.bounds if like is not None and len(like.bounds) == len(board.bounds) else (borne,) * len(board.bounds)
+    return tuple(seated.bear(borne.wrenches, names, b, k) for b, k in zip(first, board.bounds, strict=True))
 
 
 def on_one_grid(
@@ -223,14 +231,14 @@ def on_one_grid(
     wrenches: Array,
     names: Sequence[str],
     seated: tuple[Seated, ...] | None = None,
-    like: Borne | None = None,
+    like: Answer | None = None,
 ) -> Answer:
     """The same on the coarser grid alone: a third of the work, for looking over many boards; errors not known (NaN)."""
     keep()
     plate = Plate(board.grid, board.section, board.supports, board.springs)
     (coarse,) = seated or (Seated(plate, board.seat, board.rests),)
-    borne = coarse.bear(wrenches, names, like)
-    return Answer((coarse,), (borne,), bounded(board, coarse, borne, wrenches, names))
+    borne = coarse.bear(wrenches, names, None if like is None else like.borne)
+    return Answer((coarse,), (borne,), bounded(board, coarse, borne, names, like))
 
 
 def board_section(stack: Stacks) -> Section:

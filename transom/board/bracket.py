@@ -232,6 +232,10 @@ class Seated:
         forces, motion = contacts.bear(W, names, start=self._back > 0, guess=guess)
         return self._borne(-W.T, forces, motion, contacts.M[c:] @ forces)
 
+    def fits(self, borne: Borne) -> bool:
+        """True where that has as many bolts, pad cells and rests."""
+        return self.seat.fits(borne) and len(borne.rests) == len(self.nodes)
+
     def _guess(self, wrenches: Array, like: Borne) -> NDArray[np.bool_]:
         """Contacts to try first: those of the bracket; of rests those that gave, where there were as many."""
         c, near = len(self.seat.signs), like.nearest(wrenches)

@@ -23,7 +23,7 @@ MANY = 120  # contacts; of more, sets are solved by how they differ from one of 
 FEW = 3
 NEAR = 0.3  # of all contacts: in so many at most cases differ whose sets are solved from one
 STEADY = 1e9  # a set may be no nearer to holding nothing than this, for others to be solved from it
-LIKE = 12  # contacts by which sets solved together may differ in size: the smaller are filled up
+LIKE = 24  # contacts by which sets solved together may differ in size: the smaller are filled up
 
 
 def small(f: Array) -> Array:

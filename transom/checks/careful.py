@@ -12,7 +12,7 @@ from itertools import pairwise
 import numpy as np
 
 from transom.board.answer import Answer, Board, answer, board_section, on_one_grid
-from transom.board.bracket import Bolt, Borne, Seat, bolt_stiffness, pad_cells, shank_stiffness, wood_stiffness
+from transom.board.bracket import Bolt, Seat, bolt_stiffness, pad_cells, shank_stiffness, wood_stiffness
 from transom.board.grid import Rectangle, grid
 from transom.board.outline import about, beside, corners, cut_corners, notch, on_wood, relieved, square
 from transom.board.plate import Support
@@ -87,7 +87,8 @@ class Careful(Trial):
     lone: bool = False  # looked at as it is alone, not as what it may be instead too
     glued: bool = False  # its plates bonded to the wood
     kin: "Careful | None" = None
-    first: Borne | None = None
+    first: Answer | None = None
+    lifted: Answer | None = None  # the same of one whose edge may lift
     passing_only: bool = False  # nothing is asked but whether it passes: not how far over its limit it is
 
     @property
@@ -144,8 +145,8 @@ class Careful(Trial):
         wrenches = wrenches_of(self.actions, len(self.cases))
         kin, first = self.kin, self.first
         if first is None and kin is not None:
-            first = kin.answer.borne
-        like = first if first is not None and self.board.seat.fits(first) else None
+            first = kin.answer
+        like = first if first is not None and self.board.seat.fits(first.borne) else None
         again = kin is not None and kin.two_grids == self.two_grids
         seated = self.board.seated_as(kin.board, kin.answer.seated) if kin is not None and again else None
         method = answer if self.two_grids else on_one_grid
@@ -336,6 +337,11 @@ class Careful(Trial):
     def kept(self) -> dict[str, Array]:
         """What was worked out of this plate elsewhere, once, by its symbol, (v,)."""
         return {}
+
+    @cached_property
+    def let_go(self) -> list[Answer]:
+        """What it came to with its edge free to lift, once that was asked."""
+        return []
 
     @cached_property
     def _known(self) -> dict[tuple[float, float, float], Moments]:

@@ -47,12 +47,12 @@ def _instead(plate: "Careful") -> Iterator["Careful"]:
     if cut(place.top_cut) or cut(place.bottom_cut):
         # Another board's unit loads serve this one too where they served the cut one.
         kin = next((k for k in plate.kin.instead if not k.glued), None) if plate.kin is not None else None
-        one = replace(plate, setup=setup, whole=whole, solved=None, kin=kin, first=plate.answer.borne, lone=True)
+        one = replace(plate, setup=setup, whole=whole, solved=None, kin=kin, first=plate.answer.outcome, lone=True)
         yield one
         if glued:
             yield replace(one, glued=True, kin=None)
     if glued:
-        yield replace(plate, solved=None, kin=None, first=plate.answer.borne, lone=True, glued=True)
+        yield replace(plate, solved=None, kin=None, first=plate.answer.outcome, lone=True, glued=True)
 
 
 def on_frame(plate: "Careful", frame: FrameHold) -> "Careful":

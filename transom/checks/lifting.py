@@ -96,9 +96,13 @@ def on_flanges(plate: Careful, rows: Sequence[int]) -> Careful:
     wrenches, names, held = wrenches_of(some.actions, len(rows)), some.cases.names, plate.answer
     lying = held.seated[-1]
     seated = LetGo(lying.plate, lying.seat, tuple(rests(plate)), lying.units)
-    borne = seated.bear(wrenches, names, held.borne)
-    bounds = bounded(plate.board, seated, borne, wrenches, names)
-    return replace(some, solved=Answer((seated,), (borne,), bounds), two_grids=False)
+    like = plate.lifted
+    if like is not None and (not seated.fits(like.borne) or len(like.borne.wrenches) < len(rows)):
+        like = None
+    borne = seated.bear(wrenches, names, held.borne if like is None else like.borne)
+    found = Answer((seated,), (borne,), bounded(plate.board, seated, borne, names, like))
+    plate.let_go[:] = [found.outcome]
+    return replace(some, solved=found, two_grids=False)
 
 
 def rests(plate: Careful) -> Iterator[Rest]:

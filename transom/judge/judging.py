@@ -85,17 +85,26 @@ class Decided:
 
 
 def decide(
-    job: Job, tables: Catalogue, mount: Mount, careful: bool = True, add: bool = False, kin: Careful | None = None
+    job: Job,
+    tables: Catalogue,
+    mount: Mount,
+    careful: bool = True,
+    add: bool = False,
+    kin: Careful | None = None,
+    like: Careful | None = None,
 ) -> Decided:
     """The checks that `judge` judges by, without anything that stands beside them; arguments are the same.
+
+    `kin` may have the same board, `like` is one in all cases whose contacts are tried first.
 
     Raises:
         JobError: what cannot be judged, one line each.
     """
-    settled, solved = _settled(job if add else as_found(job, mount, tables), tables, mount, careful, kin=kin)
+    settled, solved = _settled(job if add else as_found(job, mount, tables), tables, mount, careful, kin=kin, like=like)
     facts, setup, cases = prepared(settled.job, tables)
     trial = trial_of(setup, cases, [mount])
-    plate = replace(careful_of(trial), solved=solved) if careful else None
+    lifted = next(iter(like.let_go), None) if like else None
+    plate = replace(careful_of(trial), solved=solved, lifted=lifted) if careful else None
     return Decided(settled, facts, setup, cases, trial, plate, all_checks(plate or trial))
 
 
@@ -160,13 +169,14 @@ def _settled(
     careful: bool,
     solved: Answer | None = None,
     kin: Careful | None = None,
+    like: Careful | None = None,
 ) -> tuple[Settled, Answer | None]:
     """The job with the least on its bolts of frame and pod that carries the mount, and the plate that told."""
     _, setup, cases = prepared(job, tables)
     trial = trial_of(setup, cases, [mount])
     if not careful:
         return fastened(job, tables, trial), None
-    plate = careful_of(trial, kin=kin)
+    plate = replace(careful_of(trial, kin=kin), first=like.answer if like else None)
     answer = solved or plate.answer
     told = replace(plate, solved=answer)
     # Asked once for all the bolts that are tried.

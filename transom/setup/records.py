@@ -166,7 +166,7 @@ class PodHold:
     mass: Value
 
 
-def _each(duration: tuple[str, ...], factor: Callable[[str], float]) -> Array:
+def _each(duration: tuple[str, ...], factor: Callable[[str], Value]) -> Array:
     """The factor of every case, (v,), worked out once for each class: there are three of them and hundreds of cases."""
     known = {d: factor(d) for d in dict.fromkeys(duration)}
     return np.array([known[d] for d in duration])

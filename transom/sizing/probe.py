@@ -8,7 +8,7 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
-from transom.board.bracket import Borne
+from transom.board.answer import Answer
 from transom.checks import BY_PLATE, Allowed, all_checks, backed_checks, framed, limit_of
 from transom.checks.board import sliding_at_pads
 from transom.checks.careful import Careful
@@ -24,6 +24,8 @@ AREA = 0.25  # what a ratio of areas under backing counts beside one of thicknes
 # and on one coarse one, and by as much again as the two candidates are apart. Of 675 estimates in 12 random jobs the
 # highest above its own plate were 3 % of candidates up to 0.02 apart, 6 % up to 0.05, 9 % up to 0.1, 17 % beyond 0.2.
 FINE, ROUGH = 0.02, 0.05
+JUDGED = 0.999 * FINE  # its own judgement counts before its own plate
+BENDING = ("board", "bending")
 # A candidate's own coarse plate may be over its two grids' by so much before they are asked all the same: of 530 within
 # 12 % of the limit in 70 random jobs the highest above was 1.3 %, tests/bench/quick_looks.py.
 COARSE = 0.03
@@ -104,7 +106,10 @@ class Prober:
     field: Field
     rows: list[int]
     solved: list[Solved] = dataclasses.field(default_factory=list)
-    first: Borne | None = None  # what the last plate looked at came to: the next ones try its contacts first
+    first: dict[int, Answer] = dataclasses.field(
+        default_factory=dict
+    )  # by stack, the last one last: contacts to try first
+    lifted: Answer | None = None
 
     kin: dict[tuple[int, bool], Careful] = dataclasses.field(default_factory=dict)  # by stack and whether on two grids
 
@@ -112,13 +117,21 @@ class Prober:
         """The plate of a candidate, with what plates looked at before spare it; the first of its stack spares others."""
         key = (place // len(self.field.sets), plate.two_grids)
         kin = self.kin.pop(key, None)
-        plate = dataclasses.replace(plate, kin=kin, first=self.first)
+        stack = key[0]
+        plate = dataclasses.replace(plate, kin=kin, first=self.first.get(stack) or self._last, lifted=self.lifted)
         self.kin[key] = kin or plate
         alike = [k for k in self.kin if k[1] == plate.two_grids]
         if len(alike) > KEPT:
             del self.kin[alike[0]]
-        self.first = plate.answer.borne
+        self.first.pop(stack, None)
+        self.first[stack] = plate.answer.outcome
+        if len(self.first) > KEPT:
+            del self.first[next(iter(self.first))]
         return plate
+
+    @property
+    def _last(self) -> Answer | None:
+        return next(reversed(self.first.values()), None)
 
     def block(self, places: NDArray[np.int_]) -> Block:
         """The candidates at these places that the pencil leaves in the leading cases, in their order."""
@@ -189,6 +202,7 @@ class Tried:
             JobError: bolts or pads that lie off the board.
         """
         checks = all_checks(self.plate)
+        self.prober.lifted = next(iter(self.plate.let_go), self.prober.lifted)
         self._learnt(checks, FINE)
         return checks
 
@@ -196,6 +210,22 @@ class Tried:
     def passes(self) -> bool:
         """True where what the plate decides passes on two grids."""
         return all(bool(c.worst[0] <= 1.0) for c in self.careful if by_plate(c))
+
+    def judged(self, checks: Sequence[CheckArray]) -> None:
+        """Let others know how much its own judgement bends the board, `checks` in every case: the search holds it by the
+        most bolts that the frame may have, a judgement by the least that do, and between these it lifts more."""
+        names = self.trial.cases.names
+        bent = {c.name: c for c in checks if (c.part, c.what) == BENDING and c.cases == names}
+        rows = np.array(self.prober.rows)
+        own = [
+            dataclasses.replace(
+                c, cases=c.cases[: len(rows)], demand=bent[c.name].utilisation[:, rows], resistance=np.ones((1, 1))
+            )
+            if c.name in bent
+            else c
+            for c in self.careful
+        ]
+        self._learnt(own, JUDGED)
 
     def _learnt(self, checks: Sequence[CheckArray], within: float) -> Array:
         """Utilisations by a plate in the leading cases, (c, v), the first of those of `checks`; kept for others."""

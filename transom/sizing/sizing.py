@@ -77,10 +77,16 @@ def _found(job: Job, tables: Catalogue, field: Field, most: int, beside: bool = 
     """The best ranked mount whose own judgement, in every case, finds nothing failing; and other kinds that pass."""
     judged: list[Judgement] = []
     others: list[Option] = []
+    last: list[Careful] = []  # the last one decided, in all cases
 
-    def is_pick(place: int, kin: Careful | None = None) -> bool:
+    def is_pick(place: int, tried: Tried | None = None) -> bool:
         mount = field.mount(place)
-        known = decide(job, tables, mount, field.careful, add=True, kin=kin)
+        known = decide(
+            job, tables, mount, field.careful, add=True, kin=tried.plate if tried else None, like=next(iter(last), None)
+        )
+        last[:] = [known.plate] if known.plate else []
+        if tried is not None and not known.holds:
+            tried.judged(known.checks)
         if known.holds:
             judged.append(judge(job, tables, mount, field.careful, add=True, beside=beside, known=known))
         return known.holds
@@ -105,7 +111,7 @@ def _found(job: Job, tables: Catalogue, field: Field, most: int, beside: bool = 
     def by_plate(tried: Tried) -> bool:
         if judged:
             return is_other(tried.place, tried.pencil, tried.careful, tried.plate)
-        return is_pick(tried.place) if tried.likely <= SURE else tried.passes and is_pick(tried.place, tried.plate)
+        return is_pick(tried.place) if tried.likely <= SURE else tried.passes and is_pick(tried.place, tried)
 
     places = best_by_plate(field, most, by_plate) if field.careful else best_of_kinds(field, most, by_pencil)
     return Found(places[0], judged[0], tuple(others)) if places else None
