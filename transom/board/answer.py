@@ -131,6 +131,10 @@ class Answer:
         """Bolt tensions, pad and rest forces N, bracket motion."""
         return self.each[-1]
 
+    def finest(self, cases: Sequence[int]) -> "Answer":
+        """Some cases, and the finest grid's part of them alone."""
+        return Answer(self.seated[-1:], (self.borne.take(cases),), tuple(b.take(cases) for b in self.bounds))
+
     @property
     def outcome(self) -> "Answer":
         """Forces alone, for other boards to begin from: without the plates, which are megabytes each."""

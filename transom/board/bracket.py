@@ -129,6 +129,11 @@ class Borne:
     pads: Array
     rests: Array
 
+    def take(self, cases: Sequence[int]) -> "Borne":
+        """Some of the cases."""
+        rest = (getattr(self, name)[:, cases] for name in ("forces", "motion", "bolts", "pads", "rests"))
+        return Borne(self.wrenches[cases], *rest)
+
     def touching(self, wrenches: Array, contacts: int) -> NDArray[np.bool_]:
         """Which of the first contacts touch in the case of these that pulls most like each of others, (contacts, v)."""
         return np.asarray(self.forces[:contacts, self.nearest(wrenches)] > 0)

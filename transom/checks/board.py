@@ -133,7 +133,7 @@ def _bending(trial: Trial) -> Array:
     u = _worse(trial)
     if not isinstance(trial, Careful):
         return u
-    u = np.asarray(where_it_lifts(u, lifting(trial, _worse)))
+    u = np.asarray(where_it_lifts(u, lifting(trial, _worse, u)))
     for other in trial.instead:
         u = np.asarray(worse_of_boards(u, _bending(on_frame(other, trial.setup.frame))))
     return u

@@ -21,6 +21,7 @@ from transom.maths import maximum
 from transom.units import MM, MM_PER_N, MPA, N_PER_MM, ONE, Array
 
 MOST = 0.75  # of the worst case: what bends the board less is not solved again
+HOPEFUL = 0.5  # the same by two grids: they are nowhere so far apart that a case below this would be above that
 SEAT = 25.0  # mm of flange that a board presses on along its line
 
 
@@ -54,7 +55,7 @@ def stiffness_of(c: MM_PER_N) -> N_PER_MM:
     return 1.0 / c
 
 
-def lifting(plate: Careful, bending: Callable[[Careful], Array]) -> Array:
+def lifting(plate: Careful, bending: Callable[[Careful], Array], u: Array | None = None) -> Array:
     """How many times more each case bends the board where its edge may lift between bolts, (v,); worked out once.
 
     1 for a quick look on one grid, and where it is only asked whether a board passes that is over its limit already.
@@ -63,29 +64,36 @@ def lifting(plate: Careful, bending: Callable[[Careful], Array]) -> Array:
     Args:
         plate: one candidate, its frame's bolts settled.
         bending: share of the limit in bending of a candidate, (1, v).
+        u: that of this one, where it is known.
     """
     if "k_l" not in plate.kept:
-        over = plate.passing_only and bool(np.max(bending(plate)) > 1.0)
-        asked = plate.two_grids and not over
-        plate.kept["k_l"] = _lifting(plate, bending) if asked else np.ones(len(plate.cases))
+        asked, none = plate.two_grids, np.ones(len(plate.cases))
+        bent = (bending(plate) if u is None else u)[0] if asked else none
+        asked = asked and not (plate.passing_only and bent.max() > 1.0)
+        plate.kept["k_l"] = _lifting(plate, bending, bent) if asked else none
     return np.asarray(plate.kept["k_l"])
 
 
-def _lifting(plate: Careful, bending: Callable[[Careful], Array]) -> Array:
+def _lifting(plate: Careful, bending: Callable[[Careful], Array], u: Array) -> Array:
     """Both are of the finest grid alone, so that what the grid has yet to go is in neither."""
-    held = bending(replace(plate, solved=finest(plate.answer), two_grids=False, lone=True))[0]
-    if not held.max() > 0.0:
-        return np.ones_like(held)
-    rows = np.flatnonzero(held >= MOST * held.max())
-    found = np.asarray(times_more(bending(on_flanges(plate, rows.tolist()))[0], held[rows]))
-    out = np.full_like(held, found.max())
+    out = np.ones_like(u)
+    if not u.max() > 0.0:
+        return out
+    near = np.flatnonzero(u >= HOPEFUL * u.max())
+    held = bending(held_by_lines(plate, near.tolist()))[0]
+    most = held >= MOST * held.max()
+    rows = near[most]
+    found = np.asarray(times_more(bending(on_flanges(plate, rows.tolist()))[0], held[most]))
+    out[:] = found.max()
     out[rows] = found
-    return np.asarray(out)
+    return out
 
 
-def finest(found: Answer) -> Answer:
-    """The finest grid's part of an answer."""
-    return Answer(found.seated[-1:], found.each[-1:], found.bounds)
+def held_by_lines(plate: Careful, rows: Sequence[int]) -> Careful:
+    """Some cases of a candidate as its lines hold it, on its finest grid alone."""
+    finest = plate.answer.finest(rows)
+    some = replace(plate, cases=plate.cases.take(rows), whole=plate.whole or plate, kin=None, first=None)
+    return replace(some, solved=finest, two_grids=False, lone=True)
 
 
 def on_flanges(plate: Careful, rows: Sequence[int]) -> Careful:
