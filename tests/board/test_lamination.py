@@ -118,8 +118,8 @@ def test_many_stacks_equal_each_alone_and_empty_places_count_for_nothing():
     for i in range(n):
         m = used[i]
         alone = stacks(t[i][m][None], across[i][m][None], plies[i][m][None], PANEL)
-        assert together.E_1[i] == pytest.approx(alone.E_1[0], rel=1e-12)
-        assert together.c_2[i] == pytest.approx(alone.c_2[0], rel=1e-12)
+        assert together.E_1[i] == alone.E_1[0]
+        assert together.c_2[i] == alone.c_2[0]
         assert together.mass[i] == pytest.approx(alone.mass[0], rel=1e-12)
         assert u[i] == pytest.approx(alone.veneer_utilisation(*M[:, i], k)[0], rel=1e-12)
     assert (u >= bending).all()
