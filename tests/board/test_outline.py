@@ -192,6 +192,21 @@ def test_nodes_near_a_corner_and_nearer_to_no_bolt() -> None:
     assert near(within=10.0) == {(20.0, -30.0), (10.0, -30.0), (30.0, -30.0), (20.0, -40.0), (20.0, -20.0)}
 
 
+@pytest.mark.parametrize(
+    "r",
+    [
+        Rectangle(-180.0, -100.0, -60.0, 0.0),
+        Rectangle(100.0, 180.0, -60.0, 0.0),
+        Rectangle(-50.0, 50.0, -90.0, -40.0),
+        Rectangle(-50.0, 50.0, 0.0, 30.0),
+    ],
+)
+def test_what_only_touches_a_cut_is_whole(r: Rectangle) -> None:
+    """To port, to starboard, below and above a notch from -100 to 100 and from -40 to 0; a hair inside it is cut."""
+    assert beside(r, (NOTCH,)) == (r,)
+    assert beside(Rectangle(r.y_lo - 0.5, r.y_hi + 0.5, r.z_lo - 0.5, r.z_hi + 0.5), (NOTCH,)) != (r,)
+
+
 def test_cut_corners_of_a_board() -> None:
     """50 by 80 off both top corners, or both bottom ones; none where either has no size."""
     assert cut_corners(BOARD, 50.0, 80.0, top=True) == (

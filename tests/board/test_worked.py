@@ -10,7 +10,7 @@ import pytest
 from tests.board.boards import board, seat, uniform
 from transom.board.answer import answer, backed, on_one_grid
 from transom.board.blocks import inverted
-from transom.board.bracket import pad_cells
+from transom.board.bracket import Borne, pad_cells
 from transom.board.grid import Rectangle, grid, stations
 from transom.board.handbook import _Case, handbook_ratio
 from transom.board.laminate import abd, transverse_shear
@@ -193,3 +193,58 @@ def test_a_correction_is_spread_between_nodes_that_lie_on_the_board() -> None:
     change[:, 1] = np.nan
     correct(edge, change)
     assert edge[:, :2, 0].tolist() == [[1.0, 0.0], [2.0, 0.0], [3.0, 0.0]]
+
+
+@pytest.mark.parametrize(
+    "edges, held",
+    [
+        ("SSSS", [(True, False, True), (True, False, True), (True, True, False), (True, True, False)]),
+        ("CSFC", [(True, True, True), (True, False, True), (True, True, True)]),
+        ("FFSF", [(True, True, False)]),
+    ],
+)
+def test_supports_of_the_handbooks_plate(edges: str, held: list[tuple[bool, bool, bool]]) -> None:
+    """A simple support holds deflection and the slope along itself, a clamped edge both slopes, a free one nothing."""
+    case = _Case(1.0, 2.0, edges, 0.3, 100.0)
+    found = case.plate(grid([0.0, 1.0], [0.0, 2.0], 0.5)).supports
+    assert [tuple(v for v in vars(s).values() if isinstance(v, bool)) for s in found] == held
+
+
+def test_navier_and_a_corner_that_wants_to_lift() -> None:
+    """Timoshenko and Woinowsky-Krieger: w 0.00406 q a4/D and M 0.0479 q a2 in the middle of a square plate, nu 0.3."""
+    assert handbook_ratio("w", [0.5, 0.5]) == pytest.approx(0.00406, rel=0.002)
+    assert handbook_ratio("M_1", [0.5, 0.5]) == pytest.approx(0.0479, rel=0.002)
+    assert handbook_ratio("w", [0.5, 0.5], factor=2.0) == pytest.approx(2 * 0.00406, rel=0.002)
+    with pytest.raises(JobError, match="not known"):
+        handbook_ratio("w", [0.5, 0.5], "SSS")
+
+
+def test_the_case_that_pulls_most_alike_is_sought_by_parts_of_each_ones_largest() -> None:
+    """Largest force 1,000 N and moment 1e6 N mm: 500 N with 4e5 is more of a pull than of a turn, with 6e5 it is not."""
+    nothing = np.zeros((0, 3))
+    known = np.array([[1000.0, 0.0, 0.0], [0.0, 1e6, 0.0], [0.0, 0.0, -2e5]])
+    borne = Borne(known, np.ones((1, 3)), nothing, nothing, nothing, nothing)
+    asked = np.array([[500.0, 4e5, 0.0], [500.0, 6e5, 0.0], [1.0, 0.0, -1e5], [-400.0, 0.0, 1e5], [30.0, 2e4, 0.0]])
+    assert borne.nearest(asked).tolist() == [0, 1, 2, 1, 0]
+    assert borne.nearest(known).tolist() == [0, 1, 2]
+
+
+def test_what_lies_within_a_hair_of_a_line_is_on_it() -> None:
+    """A millionth of a millimeter either way; lines have their own nodes on the board alone."""
+    on = grid([0.0, 40.0, 80.0], [0.0, 40.0, 80.0], 40.0, [Rectangle(40.0, 80.0, 40.0, 80.0)])
+    assert on.on_line(Rectangle(40.0 + 5e-7, 40.0 + 5e-7, 0.0, 80.0)).sum() == 3
+    assert on.on_line(Rectangle(40.0 - 5e-7, 40.0 - 5e-7, 0.0, 80.0)).sum() == 3
+    assert on.on_line(Rectangle(40.0 + 2e-6, 40.0 + 2e-6, 0.0, 80.0)).sum() == 0
+    assert on.on_line(Rectangle(80.0, 80.0, 0.0, 80.0)).sum() == 2
+    assert on.on_line(Rectangle(0.0, 80.0, 0.0, 80.0)).sum() == 8
+
+
+def test_a_free_plates_flexibility_is_what_its_loads_move_it_where_they_act(both: tuple[Any, Any]) -> None:
+    """Both ways alike (Maxwell), and the mean deflection under one rectangle for a unit force on another."""
+    _, one = both
+    units = one.seated[0].units
+    F, w = units.flexibility, units.solution("w")
+    assert pytest.approx(F.T) == F
+    for k, other in ((0, 1), (2, 5), (3, 3)):
+        moved = float((units.loads[..., k] * w[..., other]).sum())
+        assert F[k, other] == pytest.approx(moved, rel=1e-9)
