@@ -13,7 +13,7 @@ from transom.board.bracket import bolt_stiffness, shank_stiffness, wood_stiffnes
 from transom.board.grid import Rectangle
 from transom.checks.assembly import grip_of
 from transom.checks.careful import Careful, wrenches_of
-from transom.job.records import Hole, Job
+from transom.job.records import Corners, Hole, Job
 from transom.judge.evaluate import careful_of, trial_of
 
 
@@ -193,3 +193,50 @@ def test_wide_openings_are_cut_out_as_squares() -> None:
 def test_wrenches_of_cases_are_forces_aft_and_moments() -> None:
     a: Any = SimpleNamespace(N=np.array([[3.0, -4.0]]), M=np.array([[5.0, 6.0]]), M_z=7.0)
     assert wrenches_of(a, 2).tolist() == [[-3.0, 5.0, 7.0], [4.0, 6.0, 7.0]]
+
+
+def test_a_patch_counts_where_it_is_least_of_all_cases() -> None:
+    of = placed()
+    one = replace(of.upper_patch, inner=30.0, outer=20.0, up=15.0, down=25.0)
+    many = replace(one, inner=np.array([[35.0, 30.0, 40.0]]), down=np.array([[25.0, 26.0, 30.0]]))
+    assert vars(of._bolt(100.0, 60.0, many, 250.0)) == vars(of._bolt(100.0, 60.0, one, 250.0))
+
+
+def test_a_level_that_a_cut_comes_near_gives_way_to_it() -> None:
+    """A notch 46.6 deep beside bolts 47.6 down, and corners that end 1 above the lower ones."""
+    z = placed(notch_width=100.0, notch_depth=46.6).board.grid.z
+    assert np.abs(z + 46.6).min() < 1e-9
+    assert np.abs(z + 47.6).min() > 0.5
+    z = placed(bottom_cut=(100.0, 400.0 - 249.8)).board.grid.z
+    assert np.abs(z + 249.8).min() < 1e-9
+    assert np.abs(z + 250.8).min() > 0.5
+
+
+def test_kin_on_other_grids_change_nothing() -> None:
+    """A quick look after a whole answer, and a whole answer after a quick look, come out as without."""
+    whole = of_job()
+    quick = replace(whole, two_grids=False)
+    for of, kin in ((quick, whole), (whole, quick)):
+        again = replace(of, kin=kin)
+        assert len(again.answer.seated) == (2 if of is whole else 1)
+        assert again.upper_tension == pytest.approx(of.upper_tension, rel=1e-6)
+        assert again.moments.Mx == pytest.approx(of.moments.Mx, rel=1e-6, abs=1e-3)
+
+
+def test_what_others_came_to_is_tried_where_it_fits() -> None:
+    whole = of_job()
+    assert replace(whole, first=whole.answer.borne).upper_tension == pytest.approx(whole.upper_tension, rel=1e-9)
+    other = replace(whole.answer.borne, pads=whole.answer.borne.pads[:3])
+    assert replace(whole, first=other).upper_tension == pytest.approx(whole.upper_tension, rel=1e-9)
+
+
+def test_tensions_and_pushes_of_a_cut_board_are_never_under_those_of_the_whole_one() -> None:
+    """Corners cut: row by row and pad by pad the worse of the board as cut and as if whole."""
+    of = of_job(on_board(bottom_corners=Corners(80.0, 60.0)))
+    (whole,) = of.instead
+    alone = replace(of, lone=True)
+    assert alone.instead == ()
+    assert (len(of.cuts), whole.cuts) == (2, ())
+    for name in ("upper_tension", "lower_tension", "pad_push"):
+        one, two, both = (getattr(x, name) for x in (alone, whole, of))
+        assert both == pytest.approx(np.maximum(one, two), rel=1e-9)

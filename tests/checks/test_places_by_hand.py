@@ -142,6 +142,28 @@ def test_side_bolts_beside_a_wide_notch() -> None:
 
 
 @pytest.mark.parametrize(
+    "changes, edge",
+    [
+        ({}, 10.0),  # last of a side 330 down, the cut begins at 340
+        ({"first": 80.0, "n_bottom": 0.0}, 20.0),  # last 320 down: 20 above it
+        ({"first": 75.0, "n_bottom": 2.0, "end_pitch": 494.0}, 13.0),  # outermost below 247 out of 260
+        ({"first": 75.0, "n_bottom": 1.0, "end_pitch": 494.0}, 15.0),  # one in the middle is far
+        ({"first": 58.0}, 0.0),  # last 342 down is in the cut: no wood about it
+        ({"first": 66.0, "n_top": 2.0, "end_pitch": 530.0, "n_bottom": 0.0}, 5.0),  # outermost above 265 out of 270
+    ],
+)
+def test_frame_bolts_beside_cut_corners(changes: dict[str, float], edge: float) -> None:
+    """A board 600 by 400, sides 560 apart, cut 30 by 50 above and 40 by 60 below; bolts first 70 down."""
+    of = trial(replace(JOB, frame=FLANGE))
+    place = replace(of.setup.place, width=600.0, height=400.0, span=560.0, z_bottom=380.0, top_cut=(30.0, 50.0),
+                    bottom_cut=(40.0, 60.0))  # fmt: skip
+    f = replace(of.setup.frame, span=560.0, edge=300.0, first=70.0, n_top=0.0, n_bottom=2.0, end_pitch=200.0)
+    f = replace(f, **changes)
+    of = replace(of, setup=replace(of.setup, place=place, frame=f))
+    assert float(np.ravel(frame._edge_at_corners(of))[0]) == pytest.approx(edge)
+
+
+@pytest.mark.parametrize(
     "y, z, room",
     [
         (163.5, 47.6, 63.5),  # the notch's side, 100 out, is nearer than the board's, 305
