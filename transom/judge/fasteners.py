@@ -8,9 +8,10 @@ import numpy as np
 
 from transom.catalogue import Catalogue
 from transom.checks import crossmembers, frame
+from transom.checks.careful import Careful
 from transom.checks.trial import Trial
 from transom.job.records import FrameBolts, Job, Mount
-from transom.judge.evaluate import decided, trial_of
+from transom.judge.evaluate import decided, trial_of, weakest
 from transom.loads.cases import build_cases
 from transom.result import CheckArray
 from transom.setup import support_facts
@@ -25,6 +26,7 @@ DOUBLERS = {True: (0.0, 6.0, 10.0, 12.0), False: (0.0, 6.35, 9.525, 12.7)}
 SIZES = {True: ("M10", "M12"), False: ("3/8 in", "1/2 in")}
 COUNTS = (8, 12, 16, 24)
 MORE = (1.0, 1.5, 2.0)  # times the old bolts
+AT_ONCE = 16  # options that the pencil looks at together
 EACH = (2, 4)  # bolts to a crossmember
 
 
@@ -65,7 +67,7 @@ def frames(job: Job, tables: Catalogue, setup: Setup) -> tuple[FrameHold, ...]:
         return ()
     pod = job.crossmembers.bolts
     values = values_of(collect(_with(job, last, pod), tables))
-    return tuple(_frame(job, tables, values, setup.place, b) for b in most)
+    return tuple(_frame(job, tables, values, setup.place, [b]) for b in most)
 
 
 def _with(job: Job, bolts: FrameBolts | None, pod: FrameBolts | None) -> Job:
@@ -86,31 +88,41 @@ def fastened(job: Job, tables: Catalogue, trial: Trial) -> Settled:
     `trial` is of one mount on the job, by either method: what it says of the board does not hang on these bolts.
     """
 
-    values = values_of(collect(job, tables))
+    values, place = values_of(collect(job, tables)), trial.setup.place
+    at_once = 1 if isinstance(trial, Careful) else AT_ONCE
 
-    def framed(bolts: FrameBolts) -> Trial:
-        return _held_by(trial, replace(trial.setup, frame=_frame(job, tables, values, trial.setup.place, bolts)))
+    def framed(several: Sequence[FrameBolts]) -> Trial:
+        return _held_by(trial, replace(trial.setup, frame=_frame(job, tables, values, place, several)))
 
-    def hung(bolts: FrameBolts) -> Trial:
-        return _hung(_with(job, job.frame.bolts, bolts), tables, values, trial)
+    def hung(several: Sequence[FrameBolts]) -> Trial:
+        return _hung([_with(job, job.frame.bolts, b) for b in several], tables, values, trial)
 
-    bolts, held = _least(frame_options(job, tables), framed, frame.checks)
+    bolts, held = _least(frame_options(job, tables), framed, frame.checks, at_once)
     if trial.setup.pod is None:
         return Settled(_with(job, bolts, FrameBolts(chosen=True)), () if held else ("frame",))
-    pod, hangs = _least(pod_options(job, tables), hung, crossmembers.checks)
+    pod, hangs = _least(pod_options(job, tables), hung, crossmembers.checks, at_once)
     return Settled(_with(job, bolts, pod), ("frame",) * (not held) + ("crossmembers",) * (not hangs))
 
 
-def _frame(job: Job, tables: Catalogue, values: Values, place: Place, bolts: FrameBolts) -> FrameHold:
-    """The frame on other bolts; `values` are of the job on any."""
-    own = _with(job, bolts, job.crossmembers.bolts)
-    return frame_hold(place, tables, {**values, **values_of(dict(support_facts.frame(own, tables, None)))}, bolts)
+def _frame(job: Job, tables: Catalogue, values: Values, place: Place, several: Sequence[FrameBolts]) -> FrameHold:
+    """The frame on other bolts, which differ in size, number, washer and doubler; `values` are of the job on any."""
+    jobs = [_with(job, bolts, job.crossmembers.bolts) for bolts in several]
+    own = _columns([dict(support_facts.frame(of, tables, None)) for of in jobs])
+    return frame_hold(place, tables, {**values, **own}, several[0])
 
 
-def _hung(job: Job, tables: Catalogue, values: Values, trial: Trial) -> Trial:
-    """The trial on this job's bolts up into the crossmembers; `values` are of a job that differs in these alone."""
-    own = {**values, **values_of(dict(support_facts.crossmembers(job, tables, None)))}
-    return _held_by(trial, replace(trial.setup, pod=pod_hold(trial.setup.place, tables, own, job.crossmembers)))
+def _hung(jobs: Sequence[Job], tables: Catalogue, values: Values, trial: Trial) -> Trial:
+    """The trial on the bolts up into the crossmembers of jobs that differ in size, number and washer of these alone."""
+    own = _columns([dict(support_facts.crossmembers(of, tables, None)) for of in jobs])
+    pod = pod_hold(trial.setup.place, tables, {**values, **own}, jobs[0].crossmembers)
+    return _held_by(trial, replace(trial.setup, pod=pod))
+
+
+def _columns(several: Sequence[Facts]) -> Values:
+    """Numbers of facts, floats of one, arrays (n,) of several."""
+    if len(several) == 1:
+        return values_of(several[0])
+    return {key: np.array([facts[key].value for facts in several]) for key in several[0]}
 
 
 def _held_by(trial: Trial, setup: Setup) -> Trial:
@@ -122,15 +134,18 @@ def _held_by(trial: Trial, setup: Setup) -> Trial:
 
 def _least(
     options: Sequence[FrameBolts],
-    trial: Callable[[FrameBolts], Trial],
+    trial: Callable[[Sequence[FrameBolts]], Trial],
     checks: Callable[[Trial], tuple[CheckArray, ...]],
+    at_once: int,
 ) -> tuple[FrameBolts, bool]:
     """The first option that carries, and True; the last, which is the most, and False where none does."""
     if len(options) == 1:
         return options[0], options[0].chosen
-    for bolts in options:
-        if all(float(np.max(c.worst)) <= 1.0 for c in decided(checks(trial(bolts)))):
-            return bolts, True
+    for start in range(0, len(options), at_once):
+        some = options[start : start + at_once]
+        carries = np.broadcast_to(weakest(checks(trial(some))) <= 1.0, len(some))
+        if carries.any():
+            return some[int(np.argmax(carries))], True
     return options[-1], False
 
 
@@ -179,7 +194,7 @@ def _far_enough(job: Job, tables: Catalogue, several: Sequence[FrameBolts]) -> l
     def apart(f: FrameHold) -> bool:
         return bool(np.min(np.minimum(f.side_pitch, f.end_pitch)) >= np.max(practice_pitch(f.bolts.d)))
 
-    return [bolts for bolts in several if apart(_frame(job, tables, values, place, bolts))]
+    return [bolts for bolts in several if apart(_frame(job, tables, values, place, [bolts]))]
 
 
 def _sizes(b: FrameBolts, metric: bool, tables: Catalogue, job: Job) -> tuple[tuple[str, float], ...]:
@@ -293,7 +308,7 @@ def least_crossmembers(job: Job, tables: Catalogue, mount: Mount) -> int:
     trial = trial_of(setup, build_cases(setup.loads), [mount])
     for count in range(2, (len(c.at) or max(rows, MOST_ROWS)) + 1):
         fewer = replace(c, count=count, at=tuple(sorted(c.at)[:count]), bolts=replace(b, count=each * count))
-        hung = _hung(replace(job, crossmembers=fewer), tables, values, trial)
+        hung = _hung([replace(job, crossmembers=fewer)], tables, values, trial)
         if all(float(np.max(x.worst)) <= 1.0 for x in decided(crossmembers.checks(hung))):
             return count
     return 0

@@ -77,11 +77,11 @@ def _closer(
     if not between:
         return {}
     fine = {name: np.linspace(low, high, FINE) for name, (low, high) in between.items()}
-    found = _loaded(_scaled(trial, np.concatenate(list(fine.values()))), calibration)
+    # The ends were seen to fail and to pass.
+    found = _loaded(_scaled(trial, np.concatenate([t[1:-1] for t in fine.values()])), calibration)
     out = {}
     for row, (name, t) in enumerate(fine.items()):
-        # The ends were seen to fail and to pass; a last digit that says otherwise here moves nothing by more than a step.
-        i = min(max(_last_failing(found[name][row * FINE : (row + 1) * FINE]), 0), FINE - 2)
+        i = 1 + _last_failing(found[name].reshape(len(fine), -1)[row])
         out[name] = (float(t[i]), float(t[i + 1]))
     return out
 
