@@ -10,6 +10,7 @@ import pytest
 from tests.board.boards import board, seat, uniform
 from transom.board.answer import answer, backed, on_one_grid
 from transom.board.blocks import inverted
+from transom.board.bonded import covered, inside
 from transom.board.bracket import Borne, pad_cells
 from transom.board.grid import Rectangle, grid, stations
 from transom.board.handbook import _Case, handbook_ratio
@@ -248,3 +249,23 @@ def test_a_free_plates_flexibility_is_what_its_loads_move_it_where_they_act(both
     for k, other in ((0, 1), (2, 5), (3, 3)):
         moved = float((units.loads[..., k] * w[..., other]).sum())
         assert F[k, other] == pytest.approx(moved, rel=1e-9)
+
+
+def test_what_lies_under_plates() -> None:
+    """Cells 40 square: one to 60 and 20 up covers half and a quarter; two over one another no more than all of it."""
+    on = grid([0.0, 40.0, 80.0], [0.0, 40.0], 40.0)
+    one = Rectangle(0.0, 60.0, 0.0, 20.0)
+    assert covered(on, (one,)) == pytest.approx(np.array([[0.5], [0.25]]))
+    assert covered(on, (one, one, Rectangle(0.0, 80.0, 0.0, 10.0))) == pytest.approx(np.array([[1.0], [0.75]]))
+    assert covered(on, ()).tolist() == [[0.0], [0.0]]
+
+
+def test_nodes_under_plates_on_every_side() -> None:
+    """Three by two cells, a plate over two columns: nodes of the third, and on its near line, have bare wood beside them; where
+    the third is missing none has."""
+    y, z, plate = [0.0, 40.0, 80.0, 120.0], [0.0, 40.0, 80.0], (Rectangle(0.0, 80.0, 0.0, 80.0),)
+    assert inside(grid(y, z, 40.0), plate).tolist() == [[True] * 3] * 2 + [[False] * 3] * 2
+    cut = grid(y, z, 40.0, [Rectangle(80.0, 120.0, 0.0, 80.0)])
+    assert inside(cut, plate).tolist() == [[True] * 3] * 3 + [[False] * 3]
+    part = (Rectangle(0.0, 80.0, 0.0, 40.0),)
+    assert inside(cut, part).tolist() == [[True, False, False]] * 3 + [[False] * 3]

@@ -11,8 +11,12 @@ import pytest
 from tests.checks.shop import JOB, MOUNT, cases, on_board, setup_of
 from transom.board.bracket import bolt_stiffness, shank_stiffness, wood_stiffness
 from transom.board.grid import Rectangle
+from transom.checks import instead
 from transom.checks.assembly import grip_of
 from transom.checks.careful import Careful, wrenches_of
+from transom.checks.moments import Moments
+from transom.checks.openings import Strip
+from transom.checks.patch import Around, Patch
 from transom.job.records import Corners, Hole, Job
 from transom.judge.evaluate import careful_of, trial_of
 
@@ -225,9 +229,11 @@ def test_kin_on_other_grids_change_nothing() -> None:
 
 def test_what_others_came_to_is_tried_where_it_fits() -> None:
     whole = of_job()
-    assert replace(whole, first=whole.answer.borne).upper_tension == pytest.approx(whole.upper_tension, rel=1e-9)
-    other = replace(whole.answer.borne, pads=whole.answer.borne.pads[:3])
-    assert replace(whole, first=other).upper_tension == pytest.approx(whole.upper_tension, rel=1e-9)
+    assert replace(whole, first=whole.answer.outcome).upper_tension == pytest.approx(whole.upper_tension, rel=1e-9)
+    short = replace(whole.answer.borne, pads=whole.answer.borne.pads[:3])
+    assert replace(whole, first=replace(whole.answer.outcome, each=(short,))).upper_tension == pytest.approx(
+        whole.upper_tension, rel=1e-9
+    )
 
 
 def test_tensions_and_pushes_of_a_cut_board_are_never_under_those_of_the_whole_one() -> None:
@@ -240,3 +246,68 @@ def test_tensions_and_pushes_of_a_cut_board_are_never_under_those_of_the_whole_o
     for name in ("upper_tension", "lower_tension", "pad_push"):
         one, two, both = (getattr(x, name) for x in (alone, whole, of))
         assert both == pytest.approx(np.maximum(one, two), rel=1e-9)
+
+
+def with_answer(of: Careful, bolts: int, cells: list[tuple[float, float]], push: list[list[float]]) -> Careful:
+    """A plate whose answer is so many bolts and pad cells at (y, z) with their pushes."""
+    pads = tuple(SimpleNamespace(where=SimpleNamespace(centre=c)) for c in cells)
+    seat = SimpleNamespace(bolts=(None,) * bolts, pads=pads)
+    told: Any = SimpleNamespace(seat=seat, borne=SimpleNamespace(pads=np.array(push)))
+    return replace(of, solved=told)
+
+
+def test_most_of_the_push_below_the_middle_of_the_pads_is_low() -> None:
+    """Pads 330 high: cells at 100, 164, 166 and 250 down; as much below as above is low."""
+    cells = [(140.0, -100.0), (-140.0, -164.0), (140.0, -166.0), (-140.0, -250.0)]
+    push = [[5.0, 0.0, 0.0, 0.0], [0.0, 5.0, 2.0, 1.0], [0.0, 0.0, 2.0, 0.0], [5.0, 4.9, 0.0, 2.0]]
+    of = with_answer(placed(), 4, cells, push)
+    assert of.pushes_low.tolist() == [[True, False, True, True]]
+    assert of.pads.tolist() == [[5.0, 9.9, 2.0, 3.0], [5.0, 0.0, 2.0, 0.0]]
+    assert of.pad_push.tolist() == [[5.0, 9.9, 2.0, 3.0]]
+    assert of.pad_mean.tolist() == [[5.0, 4.95, 2.0, 1.5]]
+
+
+@pytest.mark.parametrize("upper, rows", [(True, [0, 1, 4, 5]), (False, [2, 3, 6, 7])])
+def test_moments_behind_a_row_are_its_own_bolts_with_every_stiffness(upper: bool, rows: list[int]) -> None:
+    """Four bolts, upper ones first, listed once as they are and once with softer wood; clamp screws are one row."""
+    of = with_answer(placed(), 4, [], [])
+    strips = (60.0, 20.0, 40.0)
+    each = np.arange(8.0)[:, None]
+    of._known[strips] = Moments(each, each + 10, each + 20)
+    m = of.moments_behind(strips, upper=upper)
+    assert (m.Mx[:, 0].tolist(), m.My[:, 0].tolist()) == (rows, [r + 10 for r in rows])
+    assert m.Mxy[:, 0].tolist() == [r + 20 for r in rows]
+    one = with_answer(replace(of, setup=replace(of.setup, holding=replace(of.setup.holding, by="clamps"))), 2, [], [])
+    one._known[strips] = Moments(each[:2], each[:2], each[:2])
+    assert one.moments_behind(strips, upper=upper).Mx[:, 0].tolist() == [0.0, 1.0]
+
+
+def test_moments_at_openings_are_means_through_them() -> None:
+    """Up from 260 to 340 down at y 30, and level from -20 to 80 at 300 down."""
+    of = of_job()
+    m = of.moments_at_openings((Strip(30.0, 300.0, -20.0, 80.0, 260.0, 340.0),))
+    a = of.answer
+    up, level = Rectangle(30.0, 30.0, -340.0, -260.0), Rectangle(-20.0, 80.0, -300.0, -300.0)
+    assert m.Mx[0] == pytest.approx(a.mean(a.fields.M_1, up))
+    assert m.My[0] == pytest.approx(a.mean(a.fields.M_2, level))
+    assert m.Mxy[0] == pytest.approx(a.mean(a.fields.M_12, up))
+
+
+def test_plates_as_they_lie() -> None:
+    """One of 381 by 76.2 over each pair: its halves meet on the middle line."""
+    upper, lower = (-85.7, -9.5), (-288.9, -212.7)
+    found = [sides(r) for r in instead.plates_of(of_job())]
+    wanted = [(0.0, 190.5, *upper), (-190.5, 0.0, *upper), (0.0, 190.5, *lower), (-190.5, 0.0, *lower)]
+    for one, other in zip(found, wanted, strict=True):
+        assert one == pytest.approx(other)
+
+
+def test_columns_as_cases_name_them() -> None:
+    """Numbers and columns for all cases stay; others are listed as often as a case has that strength."""
+    both, column = np.array([[1.0, 2.0], [3.0, 4.0]]), np.array([[7.0], [8.0]])
+    patch = Patch(both, 5.0, column, both, both, Around(both, column), np.array([6.0]))
+    found = patch.in_cases(np.array([0, 1, 1]))
+    assert np.asarray(found.inner).tolist() == [[1.0, 2.0, 2.0], [3.0, 4.0, 4.0]]
+    assert (found.outer, found.up is column, found.around.shared is column) == (5.0, True, True)
+    assert np.asarray(found.around.own).tolist() == np.asarray(found.area).tolist() == np.asarray(found.inner).tolist()
+    assert np.asarray(found.overhang).tolist() == [6.0]
