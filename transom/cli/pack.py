@@ -35,7 +35,7 @@ def pack(
     places = free_names(out, [*names.values(), "index.html"], force)
     for place, sheet in zip(places, made.sheets, strict=False):
         write_atomic(place, sheet.content, force)
-    issued, none = issue_quote(j, path, out)
+    issued, none = issue_quote(made.priced, path, out)
     whole = replace(made, sheets=(*made.sheets, *issued), left_out=(*made.left_out, *none))
     names |= {s.name: s.name for s in issued}
     write_atomic(places[-1], index(whole, names), force)

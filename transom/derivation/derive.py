@@ -39,9 +39,13 @@ def derive(j: Judgement, checks: Iterable[Check], of: Resolver | None = None) ->
     Raises:
         ValueError: a judgement without a mount, or a check that is not the judgement's.
     """
+    from sympy.core.parameters import distribute
+
     wanted = list(checks)
     resolver, cache = of or Resolver(trace(j)), Patterns()
-    return tuple(_derivation(resolver, cache, c) for c in wanted)
+    # As each formula is traced; set once, since setting it anew empties SymPy's caches.
+    with distribute(False):
+        return tuple(_derivation(resolver, cache, c) for c in wanted)
 
 
 def _derivation(resolver: Resolver, cache: Patterns, check: Check) -> Derivation:

@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
@@ -109,10 +109,20 @@ def pattern(formula: Formula, items: Mapping[str, int]) -> Pattern:
 
 
 @dataclass(frozen=True)
+class Written:
+    """A formula written out."""
+
+    expression: str
+    numbers: str
+    tex: tuple[str, ...]
+
+
+@dataclass(frozen=True)
 class Patterns:
-    """Formulas traced and printed, each once."""
+    """Formulas traced and printed, each once; and what was written with them, since checks share most of their lines."""
 
     known: dict[tuple[str, tuple[tuple[str, int], ...]], Pattern] = field(default_factory=dict)
+    texts: dict[tuple[object, ...], Written] = field(default_factory=dict)
 
     def of(self, formula: Formula, items: Mapping[str, int]) -> Pattern:
         """The pattern of a formula with so many items to each list."""
@@ -122,17 +132,19 @@ class Patterns:
         return self.known[key]
 
 
-@dataclass(frozen=True)
-class Written:
-    """A formula written out."""
-
-    expression: str
-    numbers: str
-    tex: tuple[str, ...]
-
-
 def written(formula: Formula, arguments: Mapping[str, Stands], result: str, cache: Patterns) -> Written:
     """A formula with what stands for its arguments, with as many digits as its printed result needs."""
+    if any(isinstance(stands, Listed) for stands in arguments.values()):
+        return _written(formula, arguments, result, cache)
+    # Of a term's line only whether there is one tells.
+    told = ((name, replace(t, line=min(t.line, 1))) for name, t in _each(arguments) if isinstance(t, Term))
+    key = (formula.name, result, *told)
+    if key not in cache.texts:
+        cache.texts[key] = _written(formula, arguments, result, cache)
+    return cache.texts[key]
+
+
+def _written(formula: Formula, arguments: Mapping[str, Stands], result: str, cache: Patterns) -> Written:
     size = max((float(np.max(np.abs(_values(t)), initial=0.0)) for _, t in _each(arguments)), default=0.0)
     digits = enough(lambda r: _again(formula, arguments, r), result, size)
     found = cache.of(formula, {k: len(v) if isinstance(v, tuple) else 0 for k, v in arguments.items()})

@@ -10,7 +10,7 @@ from transom.estimate.build import estimate, judged
 from transom.estimate.records import Case, Estimate
 from transom.job.records import Job, Mount
 from transom.judge.judging import judge
-from transom.sizing.sizing import size
+from transom.sizing.sizing import kinds
 
 
 @dataclass(frozen=True)
@@ -45,15 +45,13 @@ def ways(e: Estimate) -> tuple[Way, ...]:
 def _others(e: Estimate) -> Iterator[Estimate]:
     """What else sizing finds for the job, each with the bolts it needs."""
     job, tables = replace(e.judgement.job, mount=None), e.judgement.setup.tables
-    sizing, picked = e.judgement.sizing, None
-    if sizing is None and not e.stands_in:
-        found = size(job, tables)
-        sizing, picked = found.sizing, found if found.mount is not None else None
-    if picked is not None and picked.mount is not None and not same(picked.mount, e.mount):
-        yield estimate(picked, e.book)
-    for option in sizing.alternatives if sizing is not None else ():
+    sizing = e.judgement.sizing
+    found = kinds(job, tables) if sizing is None and not e.stands_in else None
+    if found is not None and found.judged.mount is not None and not same(found.judged.mount, e.mount):
+        yield estimate(found.judged, e.book)
+    for option in found.others if found is not None else sizing.alternatives if sizing is not None else ():
         if not same(option.mount, e.mount):
-            yield estimate(judge(job, tables, option.mount, add=True), e.book)
+            yield estimate(judge(job, tables, option.mount, add=True, beside=False), e.book)
 
 
 def same(one: Mount, other: Mount) -> bool:

@@ -14,7 +14,8 @@ from transom.errors import JobError
 from transom.estimate.build import estimate
 from transom.estimate.numbered import hand_out, number_of, refuse
 from transom.estimate.reading import book_for
-from transom.estimate.ways import ends, ways
+from transom.estimate.records import Estimate
+from transom.estimate.ways import End, Way, ends, ways
 from transom.floor import clock
 from transom.floor.building import build_of
 from transom.floor.cure import GLUE
@@ -44,12 +45,22 @@ class Sheet:
 
 
 @dataclass(frozen=True)
+class Priced:
+    """The mount priced, with the ways to build it and the ends of its range of power: seconds to find, so found once."""
+
+    estimate: Estimate
+    ways: tuple[Way, ...]
+    ends: tuple[End, ...]
+
+
+@dataclass(frozen=True)
 class Pack:
-    """Every sheet, and in one line each what could not be made and why."""
+    """Every sheet, and in one line each what could not be made and why; and the prices in it."""
 
     sheets: tuple[Sheet, ...]
     left_out: tuple[str, ...]
     identity: Identity
+    priced: Priced
 
 
 def pack_of(j: Judgement, path: Path, text: str, start: str | None = None, glue: str = GLUE) -> Pack:
@@ -71,9 +82,9 @@ def pack_of(j: Judgement, path: Path, text: str, start: str | None = None, glue:
         *_review(j),
         Sheet("trial.txt", "what to watch on the water", CHECK, "\n".join(before(j)) + "\n"),
         *_record(j, left),
-        *_price(j, path),
     )
-    return Pack(sheets, tuple(left), identity(j))
+    priced = _priced(j, path)
+    return Pack((*sheets, *_price(priced)), tuple(left), identity(j), priced)
 
 
 def _bench(j: Judgement, path: Path) -> Iterator[Sheet]:
@@ -119,23 +130,27 @@ def _record(j: Judgement, left: list[str]) -> Iterator[Sheet]:
     yield Sheet("record.pdf", "mount record, for owner and surveyor", CHECK, record_page(record_of(j, j.setup.tables)))
 
 
-def _price(j: Judgement, path: Path) -> Iterator[Sheet]:
+def _priced(j: Judgement, path: Path) -> Priced:
     e = estimate(j, book_for(j.job, path.parent))
-    choices, both = ways(e), ends(e, j.setup.tables)
+    return Priced(e, ways(e), ends(e, j.setup.tables))
+
+
+def _price(p: Priced) -> Iterator[Sheet]:
     yield Sheet("estimate.txt", "three prices by what opening-up finds, for the shop", PRICE,
-                "\n".join(estimate_screen(e, choices, both)) + "\n")  # fmt: skip
-    yield from (Sheet(f"buy{x}", "buy list by kind of supplier", PRICE, c) for x, c in buy_files(e, choices).items())
+                "\n".join(estimate_screen(p.estimate, p.ways, p.ends)) + "\n")  # fmt: skip
+    yield from (
+        Sheet(f"buy{x}", "buy list by kind of supplier", PRICE, c) for x, c in buy_files(p.estimate, p.ways).items()
+    )
 
 
-def issue_quote(j: Judgement, path: Path, folder: Path) -> tuple[tuple[Sheet, ...], tuple[str, ...]]:
+def issue_quote(p: Priced, path: Path, folder: Path) -> tuple[tuple[Sheet, ...], tuple[str, ...]]:
     """The customer's quote handed out in the folder, numbered and never over another; or why there is none."""
-    e = estimate(j, book_for(j.job, path.parent))
     try:
-        refuse(e, path)
+        refuse(p.estimate, path)
     except JobError as error:
         return (), tuple(f"quote: {line}" for line in error.faults)
-    stem = f"quote-{number_of(j.job, path)}"
-    made = hand_out(folder, stem, lambda n: quote_files(e, ways(e), ends(e, j.setup.tables), stem, n))
+    stem = f"quote-{number_of(p.estimate.judgement.job, path)}"
+    made = hand_out(folder, stem, lambda n: quote_files(p.estimate, p.ways, p.ends, stem, n))
     found = made.files or tuple(sorted(folder.glob(f"{made.name}.*")))
     return tuple(Sheet(p.name, "customer's quote, as issued", PRICE, "") for p in found), ()
 

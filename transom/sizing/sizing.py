@@ -128,6 +128,16 @@ def picked(job: Job, tables: Catalogue, rank: str = "material") -> Judgement | N
     return found.judged if found else None
 
 
+def kinds(job: Job, tables: Catalogue) -> Found | None:
+    """The pick and the best of other kinds, as `size` finds them, without what stands beside a pick; None where nothing works.
+
+    Raises:
+        JobError: what cannot be judged, one line each.
+    """
+    _, setup, cases = prepared(job, tables)
+    return _found(job, tables, field_of(job, tables, setup, cases, "material"), 1 + ALTERNATIVES, beside=False)
+
+
 def next_thinner(field: Field, pick: int) -> Option | None:
     """The thickest stack that is thinner than the pick's, with the pick's bolts and backing; best ranked of them."""
     s, b = divmod(pick, len(field.sets))
