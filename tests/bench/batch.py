@@ -21,25 +21,7 @@ from pathlib import Path
 from typing import Any
 
 ROOT = Path(__file__).parents[2]
-JOB = """
-[boat]
-kind = "pontoon"
-plate_power = "50 hp"
-[engine]
-power = "40 hp"
-shaft = "20 in"
-weight = "260 lb"
-steering = "tiller"
-[board]
-width = "24 in"
-height = "18 in"
-[frame]
-kind = "pod"
-[stock]
-panels = ["douglas-fir-marine"]
-sheets = ["3/4 in"]
-most_sheets = 3
-"""
+sys.path.insert(0, str(ROOT))
 SIDES = {100: (10, 10), 200: (10, 20), 1000: (25, 40), 10_000: (100, 100)}
 ENVIRONMENT = {**os.environ, "PYTHONPATH": str(ROOT), "OPENBLAS_NUM_THREADS": "1", "OMP_NUM_THREADS": "1"}
 
@@ -51,7 +33,11 @@ def spread(low: float, high: float, count: int, unit: str) -> str:
 
 
 def command(folder: Path, jobs: int, workers: int, *more: str) -> list[str]:
-    (folder / "job.toml").write_text(JOB, encoding="utf-8")
+    from tests.batch.jobs import (
+        BASE,
+    )  # here, so that the control's processes, which read this file, import nothing of ours
+
+    (folder / "job.toml").write_text(BASE, encoding="utf-8")
     wide, heavy = SIDES[jobs]
     grid = [f"board.width={spread(22, 28, wide, 'in')}", f"engine.weight={spread(220, 300, heavy, 'lb')}"]
     out = folder / f"{jobs} by {workers}{''.join(more)}.jsonl"
