@@ -30,6 +30,19 @@ def test_the_same_drawing_gives_the_same_bytes_without_a_clock(drawings: Drawn) 
     assert dxf(d) == dxf(d)
 
 
+def test_the_order_of_a_set_is_nothing_to_the_file(drawings: Drawn, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The library lists what it uses from a set, whose order hangs on the process's hash seed."""
+    from ezdxf.entitydb import EntityDB
+
+    def listed(turned: bool) -> str:
+        monkeypatch.setattr(
+            EntityDB, "dxf_types_in_use", lambda db: sorted({e.dxftype() for e in db.values()}, reverse=turned)
+        )
+        return dxf(drawings["pontoon-40hp"])
+
+    assert listed(False) == listed(True)
+
+
 def test_it_is_r2010_in_millimeters_and_audits_clean(drawings: Drawn) -> None:
     for d in drawings.values():
         doc = document(d)

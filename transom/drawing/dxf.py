@@ -99,6 +99,9 @@ def dxf(d: Drawing) -> str:
         _board(w, d)
         below = _plates(w, d)
         _notes(w, d, below)
+        # Left to itself the library lists them in the order of a set, which differs from run to run.
+        for kind in sorted({entity.dxftype() for entity in document.entitydb.values()}):
+            document.classes.add_class(kind)
         out = io.StringIO()
         document.write(out)
     return out.getvalue()
