@@ -9,6 +9,7 @@ import dataclasses
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -61,9 +62,10 @@ def pad_cells(pad: Rectangle, E_90: float, t: float, target: float = 25.0) -> tu
     """A pad cut into cells of at most `target` mm; each carries an even pressure."""
     ny = max(1, int(np.ceil((pad.y_hi - pad.y_lo) / target - 1e-9)))
     nz = max(1, int(np.ceil((pad.z_hi - pad.z_lo) / target - 1e-9)))
-    y, z = np.linspace(pad.y_lo, pad.y_hi, ny + 1), np.linspace(pad.z_lo, pad.z_hi, nz + 1)
-    cells = [Rectangle(y[i], y[i + 1], z[j], z[j + 1]) for i in range(ny) for j in range(nz)]
-    return tuple(Pad(c, float(np.asarray(wood_stiffness(E_90, c.area, t)))) for c in cells)
+    y, z = np.linspace(pad.y_lo, pad.y_hi, ny + 1).tolist(), np.linspace(pad.z_lo, pad.z_hi, nz + 1).tolist()
+    # All are of one size.
+    k = float(np.asarray(wood_stiffness(E_90, pad.area / (ny * nz), t)))
+    return tuple(Pad(Rectangle(*across, *up), k) for across in pairwise(y) for up in pairwise(z))
 
 
 @dataclass(frozen=True)

@@ -33,10 +33,19 @@ def small(f: Array) -> Array:
 
 def held(problem: Problem, sets: Bools, y: Array, q: Array, b: Array, W: Array, within: float) -> Bools:
     """Cases whose equations y and q meet within a part of their loads; not those that nothing holds, (v,)."""
-    gap, load = problem.left(sets, np.where(sets, y, 0.0), q, b, W)
-    size = np.maximum(np.abs(b).max(axis=0), np.abs(W).max(axis=0, initial=0.0))
-    worst = np.maximum(np.abs(gap).max(axis=0), np.abs(load).max(axis=0, initial=0.0))
-    return np.asarray(worst <= within * size)
+    f = np.where(sets, y, 0.0)
+    return np.asarray(_over(problem, sets, f, problem.gaps(f, q, b), W) <= within * _loads(b, W))
+
+
+def _over(problem: Problem, sets: Bools, f: Array, s: Array, W: Array) -> Array:
+    """The most that forces f and gaps s (m, v) leave over of closed gaps and of equilibrium, (v,)."""
+    gap, load = np.abs(np.where(sets, s, 0.0)), np.abs(W - problem.A @ f)
+    return np.asarray(np.maximum(gap.max(axis=0), load.max(axis=0, initial=0.0)))
+
+
+def _loads(b: Array, W: Array) -> Array:
+    """What left over is measured by, (v,)."""
+    return np.asarray(np.maximum(np.abs(b).max(axis=0), np.abs(W).max(axis=0, initial=0.0)))
 
 
 def solved(problem: Problem, sets: Bools, b: Array, W: Array) -> tuple[Array, Array]:
@@ -44,10 +53,16 @@ def solved(problem: Problem, sets: Bools, b: Array, W: Array) -> tuple[Array, Ar
 
     A set that cannot hold the body has singular equations: it gets NaN or what `held` refuses.
     """
+    f, q = _touching(problem, sets, b, W)
+    return np.where(sets, f, problem.gaps(f, q, b)), q
+
+
+def _touching(problem: Problem, sets: Bools, b: Array, W: Array) -> tuple[Array, Array]:
+    """Forces (m, v), none where open, and motion."""
     f, q = np.zeros(b.shape), np.empty(W.shape)
     for cases in _of_like_size(sets):
         f[:, cases], q[:, cases] = _forces(problem, sets[:, cases], b[:, cases], W[:, cases])
-    return np.where(sets, f, problem.gaps(f, q, b)), q
+    return f, q
 
 
 def _of_like_size(sets: Bools) -> Iterator[NDArray[np.int_]]:
@@ -123,7 +138,8 @@ def _most(problem: Problem, sets: Bools) -> Tableau | None:
 
 
 def _from(tableau: Tableau, sets: Bools, b: Array, W: Array) -> tuple[Array, Array]:
-    """What `solved` gives, from a set solved before: only contacts that touch in one of both and not in the other are unknown."""
+    """Forces (m, v), none where open, and motion, from a set solved before: unknown are only contacts that touch in one of both
+    and not in the other."""
     (y, q), (P, R) = tableau.start(b, W), tableau.exchange
     other = sets ^ tableau.on[:, None]
     k = int(other.sum(axis=0).max(initial=0))
@@ -134,7 +150,7 @@ def _from(tableau: Tableau, sets: Bools, b: Array, W: Array) -> tuple[Array, Arr
     right = np.where(real, -np.take_along_axis(y.T, at, axis=1), 0.0)[:, :, None]
     z = np.zeros((len(at), len(sets)))
     np.put_along_axis(z, at, _solutions(equations, right)[:, :, 0], axis=1)
-    return np.where(other, z.T, y + P @ z.T), q + R @ z.T
+    return np.where(sets, np.where(other, z.T, y + P @ z.T), 0.0), q + R @ z.T
 
 
 def refined(
@@ -169,16 +185,19 @@ def _in_blocks(
             break
         on, case = sets[:, todo], (b[:, todo], W[:, todo])
         far = near is None or ((on ^ near.on[:, None]).sum(axis=0) > NEAR * len(on)).any()
-        y, turn = solved(problem, on, *case) if near is None or far else _from(near, on, *case)
-        holds = held(problem, on, y, turn, *case, ROUGH)
-        wrong = y < -small(np.where(on, y, 0.0))
-        right = np.flatnonzero(holds & ~wrong.any(axis=0))
-        at = todo[right]
-        y, turn, fine = refined(problem, on[:, right], y[:, right], turn[:, right], b[:, at], W[:, at])
+        force, turn = _touching(problem, on, *case) if near is None or far else _from(near, on, *case)
+        gap, size = problem.gaps(force, turn, case[0]), _loads(*case)
+        over = _over(problem, on, force, gap, case[1])
+        holds, wrong = over <= ROUGH * size, np.where(on, force, gap) < -small(force)
+        bad = wrong.any(axis=0)
+        right = np.flatnonzero(holds & ~bad)
+        at, y, turned, fine = todo[right], force[:, right], turn[:, right], np.ones(len(right), dtype=bool)
+        if (over[right] > EXACT * size[right]).any():
+            y, turned, fine = refined(problem, on[:, right], y, turned, b[:, at], W[:, at])
         done[at[fine]] = True
-        f[:, at], q[:, at] = np.where(on[:, right], np.maximum(y, 0.0), 0.0), turn
+        f[:, at], q[:, at] = np.where(on[:, right], np.maximum(y, 0.0), 0.0), turned
         sets[:, todo] ^= wrong
-        todo = todo[holds & wrong.any(axis=0)]
+        todo = todo[holds & bad]
     return f, q, done
 
 

@@ -104,6 +104,16 @@ def backed_checks(trial: Trial) -> tuple[CheckArray, ...]:
     )
 
 
+def plate_checks(trial: Trial, allowed: Allowed = limit_of) -> tuple[CheckArray, ...]:
+    """Those of `BY_PLATE`, in the order of all, and some that come with them: all that a closer look is for."""
+    wood = (board.bending(trial), *board.sliding_at_bolts(trial), *backing.crush(trial))
+    stack = (board.sliding_at_pads(trial), *framed(trial, allowed))
+    if trial.setup.holding.by == "clamps":
+        return (*wood, *stack)
+    bolted = (*engine_bolts.metal(trial), *sideways.checks(trial), *backing.own_bending(trial))
+    return (*wood, *bolted, *setback_base.checks(trial), *stack)
+
+
 def one_check(trial: Trial, name: str) -> CheckArray | None:
     """The check of a name (part.what.rule.method), without running those that give others where that can be helped."""
     groups: tuple[Callable[[Trial], Iterable[CheckArray]], ...] = (

@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from transom.board.answer import Answer
-from transom.checks import BY_PLATE, Allowed, all_checks, backed_checks, framed, limit_of
+from transom.checks import BY_PLATE, Allowed, all_checks, backed_checks, framed, limit_of, plate_checks
 from transom.checks.board import sliding_at_pads
 from transom.checks.careful import Careful
 from transom.checks.trial import Trial
@@ -183,7 +183,7 @@ class Tried:
 
     def quick_look(self) -> float:
         """Worst utilisation of what the plate decides in the leading cases, by one coarse plate."""
-        checks = _looked_at(self.prober.lent(self.place, quick_look(self.trial, self.prober.rows)))
+        checks = plate_checks(self.prober.lent(self.place, quick_look(self.trial, self.prober.rows)))
         self.likely = float(np.max(self._learnt(checks, ROUGH)))
         return self.likely
 
@@ -194,14 +194,20 @@ class Tried:
         rows = [*leading, *(i for i in rows_of(self.pencil) if i not in leading)]
         return self.prober.lent(self.place, dataclasses.replace(careful_of(self.trial, rows), passing_only=True))
 
-    @cached_property
+    @property
     def careful(self) -> tuple[CheckArray, ...]:
         """All checks by that plate.
 
         Raises:
             JobError: bolts or pads that lie off the board.
         """
-        checks = all_checks(self.plate)
+        _ = self.decisive
+        return all_checks(self.plate)
+
+    @cached_property
+    def decisive(self) -> tuple[CheckArray, ...]:
+        """Those that it decides."""
+        checks = tuple(c for c in plate_checks(self.plate) if by_plate(c))
         self.prober.lifted = next(iter(self.plate.let_go), self.prober.lifted)
         self._learnt(checks, FINE)
         return checks
@@ -209,7 +215,7 @@ class Tried:
     @property
     def passes(self) -> bool:
         """True where what the plate decides passes on two grids."""
-        return all(bool(c.worst[0] <= 1.0) for c in self.careful if by_plate(c))
+        return all(bool(c.worst[0] <= 1.0) for c in self.decisive)
 
     def judged(self, checks: Sequence[CheckArray]) -> None:
         """Let others know how much its own judgement bends the board, `checks` in every case: the search holds it by the
@@ -223,7 +229,7 @@ class Tried:
             )
             if c.name in bent
             else c
-            for c in self.careful
+            for c in self.decisive
         ]
         self._learnt(own, JUDGED)
 
