@@ -170,3 +170,14 @@ def test_every_fault_is_told_in_one_run():
 def test_a_sheet_of_no_thickness_is_refused():
     with pytest.raises(JobError, match=r"sheet thickness 0\.0 mm"):
         stacks([[19.0, 0.0]], [[True, True]], [[5, 5]], PANEL)
+
+
+def test_the_worst_place_of_one_stack_is_the_worst_of_all_places():
+    """Whatever the sense of the moments; a moment that is no number stays none."""
+    rng = np.random.default_rng(5)
+    M, k = rng.normal(size=(3, 40, 7)) * 1e3, rng.uniform(0.4, 0.8, 7)
+    one = stacks([[18.0, 18.0, 12.0]], [[True, False, True]], [[7, 7, 5]], PANEL)
+    each = one.veneer_utilisation(*M, k)
+    assert one.worst_utilisation(*M, k).tolist() == each.max(axis=0, keepdims=True).tolist()
+    M[1, 3, 4] = np.nan
+    assert np.isnan(one.worst_utilisation(*M, k)).tolist() == [[v == 4 for v in range(7)]]

@@ -6,16 +6,18 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from tests.checks.setbacks import job as setback
 from tests.checks.shop import HP, JOB, MOUNT, SHEET, alone, found, row, setup_of, trial, whole, with_engine
 from tests.laws import jobs
 from transom.catalogue import SHIPPED
-from transom.checks import all_checks
+from transom.checks import BY_PLATE, all_checks, plate_checks
+from transom.checks.trial import Trial
 from transom.errors import JobError
 from transom.job.read import loads
 from transom.job.records import EngineClamps, Hole, Kicker, Layer, Mount
 from transom.judge.evaluate import careful_of, trial_of, worst
 from transom.loads.cases import build_cases
-from transom.result import Check
+from transom.result import Check, CheckArray
 from transom.sizing.sizing import size
 
 BOARD = Mount((Layer(SHEET, "across"), Layer(SHEET, "across")))
@@ -171,3 +173,16 @@ def test_mirrored_kicker_mirrors() -> None:
     assert u[0] == pytest.approx(u[1], rel=1e-9)
     assert u[0] > 0.1
     assert replace(CLAMPED).engine.held_by == "clamps"
+
+
+@pytest.mark.parametrize(
+    "of", [whole(CLAMPED, BOARD), whole(JOB, MOUNT), whole(setback(), MOUNT)], ids=["clamps", "bolts", "setback"]
+)
+def test_a_closer_look_asks_whatever_a_plate_decides(of: Trial) -> None:
+    """The same checks with the same figures, in the same order, as among all of them."""
+
+    def decided(checks: Sequence[CheckArray]) -> list[tuple[str, float]]:
+        return [(c.name, float(c.worst[0])) for c in checks if (c.part, c.what) in BY_PLATE and not c.information]
+
+    assert decided(plate_checks(of)) == decided(all_checks(of))
+    assert len(decided(plate_checks(of))) >= 6

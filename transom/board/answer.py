@@ -34,7 +34,9 @@ class Board:
         """True where both are one plate to the last bit, bolts and pads apart, and nothing rests on it."""
         pairs = ((self.grid, other.grid), (self.section, other.section))
         held = (self.supports, self.springs) == (other.supports, other.springs) and not (self.rests or other.rests)
-        return held and all(np.array_equal(v, vars(b)[k]) for a, b in pairs for k, v in vars(a).items())
+        return held and all(
+            np.array_equal(getattr(a, f.name), getattr(b, f.name)) for a, b in pairs for f in dataclasses.fields(a)
+        )
 
     def seated(self) -> tuple[Seated, ...]:
         """The bracket on the coarser and on the finer grid."""
@@ -181,9 +183,10 @@ class Answer:
     def means(self, name: str, places: Sequence[Rectangle], part: Array | None = None) -> Array:
         """Mean of a moment or shear over lines or rectangles, ((1 + bounds) places, v): as it is, then otherwise stiff.
 
-        `part` (p+1, q+1) is the share of it that counts at each node, else all. Others are of the finest grid; what extrapolation adds to the first is added to them too.
+        `part` (p+1, q+1) is the share of it that counts at each node, else all. Others are of the finest grid; what
+        extrapolation adds to the first is added to them too.
         """
-        weights = np.moveaxis(self.grid.spreads(places), -1, 0)
+        weights = self.grid.weights(tuple(places))
         weights = weights if part is None else weights * part
         some = weights.any(axis=0)
         better = weights[:, some] @ getattr(self.fields, name)[some]

@@ -6,6 +6,7 @@ cut corners); a cell is there or it is not, so that notches belong on stations.
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import pairwise
 
 import numpy as np
@@ -88,6 +89,16 @@ class Grid:
                 raise JobError(f"plate: a load or part at {place} lies off the board; move it or enlarge the board")
         out /= whole
         return out
+
+    @cached_property
+    def _weights(self) -> dict[tuple[Rectangle, ...], Array]:
+        return {}
+
+    def weights(self, places: tuple[Rectangle, ...]) -> Array:
+        """The same, place by place (m, p+1, q+1), worked out once: of several moments and boards there are means over them."""
+        if places not in self._weights:
+            self._weights[places] = np.ascontiguousarray(np.moveaxis(self.spreads(places), -1, 0))
+        return self._weights[places]
 
     def on_line(self, where: Rectangle) -> Bools:
         """Nodes (p+1, q+1) on a line or in a rectangle, within `SAME`."""

@@ -206,6 +206,20 @@ class Stacks:
             worst = np.maximum(worst, veneer_interaction(M, s[:, None], mxy, r[:, None], np.asarray(k)))
         return worst
 
+    def worst_utilisation(self, Mx: Array, My: Array, Mxy: Array, k: ArrayLike) -> Array:
+        """Of one stack the largest over places too, (1, v), from its moments at places, (p, v), and k (v,).
+
+        Each veneer is worked out where it is stressed most, which squares tell.
+        """
+        mx, my, mxy = np.broadcast_arrays(Mx, My, Mxy)
+        worst, case = np.zeros((1, mx.shape[1])), np.arange(mx.shape[1])
+        for i in self._outermost:
+            s, r, M = self.s[0, i], self.r[0, i], mx if self.along_y[0, i] else my
+            at = np.argmax((M * s) ** 2 + (mxy * r) ** 2, axis=0)
+            u = veneer_interaction(np.abs(M[at, case]), s, np.abs(mxy[at, case]), r, np.asarray(k))
+            worst = np.maximum(worst, u)
+        return worst
+
     @property
     def _outermost(self) -> list[int]:
         """Veneer classes that are there and that no other covers in every board: along the same grain, s and r no less."""

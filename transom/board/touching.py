@@ -33,14 +33,13 @@ def small(f: Array) -> Array:
 
 def held(problem: Problem, sets: Bools, y: Array, q: Array, b: Array, W: Array, within: float) -> Bools:
     """Cases whose equations y and q meet within a part of their loads; not those that nothing holds, (v,)."""
-    f = np.where(sets, y, 0.0)
-    return np.asarray(_over(problem, sets, f, problem.gaps(f, q, b), W) <= within * _loads(b, W))
+    gap, load = problem.left(sets, np.where(sets, y, 0.0), q, b, W)
+    return np.asarray(_most_of(gap, load) <= within * _loads(b, W))
 
 
-def _over(problem: Problem, sets: Bools, f: Array, s: Array, W: Array) -> Array:
-    """The most that forces f and gaps s (m, v) leave over of closed gaps and of equilibrium, (v,)."""
-    gap, load = np.abs(np.where(sets, s, 0.0)), np.abs(W - problem.A @ f)
-    return np.asarray(np.maximum(gap.max(axis=0), load.max(axis=0, initial=0.0)))
+def _most_of(gap: Array, load: Array) -> Array:
+    """The most that is left over of closed gaps (m, v) and of equilibrium (r, v), (v,)."""
+    return np.asarray(np.maximum(np.abs(gap).max(axis=0), np.abs(load).max(axis=0, initial=0.0)))
 
 
 def _loads(b: Array, W: Array) -> Array:
@@ -187,7 +186,7 @@ def _in_blocks(
         far = near is None or ((on ^ near.on[:, None]).sum(axis=0) > NEAR * len(on)).any()
         force, turn = _touching(problem, on, *case) if near is None or far else _from(near, on, *case)
         gap, size = problem.gaps(force, turn, case[0]), _loads(*case)
-        over = _over(problem, on, force, gap, case[1])
+        over = _most_of(np.where(on, gap, 0.0), case[1] - problem.A @ force)
         holds, wrong = over <= ROUGH * size, np.where(on, force, gap) < -small(force)
         bad = wrong.any(axis=0)
         right = np.flatnonzero(holds & ~bad)

@@ -177,7 +177,14 @@ def _at_each(moments: Moments, left: tuple[Array, Array]) -> tuple[Array, Array]
 def _utilisation(trial: Trial, moments: Moments, across: Value, up: Value) -> Array:
     """Worst place of the board, (n, v), its sections reduced to shares across and up."""
     Mx, My = moment_on_net_section(moments.Mx, across), moment_on_net_section(moments.My, up)
-    return trial.worst_place(trial.stacks.veneer_utilisation(Mx, My, moments.Mxy, trial.k))
+    return _worst_veneer(trial, np.asarray(Mx), np.asarray(My), moments.Mxy)
+
+
+def _worst_veneer(trial: Trial, Mx: Array, My: Array, Mxy: Array) -> Array:
+    """Share of the worst veneer's strength at the worst of the places that moments per width are given for, (n, v)."""
+    if isinstance(trial, Careful):
+        return trial.stacks.worst_utilisation(Mx, My, Mxy, trial.k)
+    return trial.stacks.veneer_utilisation(Mx, My, Mxy, trial.k)
 
 
 def moments_beside_openings(trial: Trial) -> tuple[Array, Array]:
@@ -203,7 +210,7 @@ def _left_of_strips(trial: Trial) -> tuple[Value, Value]:
 def bending_without_holes(trial: Trial) -> Array:
     """Bending and twist of the whole section, (n, v): what the yardsticks are stated for."""
     m = trial.moments
-    return trial.worst_place(trial.stacks.veneer_utilisation(m.Mx, m.My, m.Mxy, trial.k))
+    return _worst_veneer(trial, m.Mx, m.My, m.Mxy)
 
 
 def hole_strips(trial: Trial) -> tuple[Value, Value, Value]:
