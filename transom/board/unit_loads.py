@@ -121,10 +121,15 @@ class Units(Mirrored):
         loads, alone = self.loads, np.arange(self.loads.shape[-1])
         if not self.plate.mirrored or not len(alone):
             return alone
+        if self.kin is not None and len(self.kin.images) == len(alone) and self._alike(self.kin.images):
+            return self.kin.images
         here, there = _middles(self.plate, loads), _middles(self.plate, loads[::-1])
         found = np.argmin(np.abs(there[:, :, None] - here[:, None]).max(axis=0), axis=1)
-        unlike = np.abs(loads[::-1] - loads[..., found]).max() > SAME
-        return alone if unlike or (found[found] != alone).any() else found
+        return found if (found[found] == alone).all() and self._alike(found) else alone
+
+    def _alike(self, images: NDArray[np.int_]) -> bool:
+        """True where these are the images of all loads."""
+        return bool(np.abs(self.loads[::-1] - self.loads[..., images]).max() <= SAME)
 
     @cached_property
     def _by_load(self) -> dict[bytes, int]:

@@ -97,7 +97,8 @@ def _found(job: Job, tables: Catalogue, field: Field, most: int, beside: bool = 
         other = option_of(field, place, checks, careful)
         if kin is not None and other.passes and other.weakest.utilisation > NEAR_LIMIT:
             # The few cases asked are the worst by the pencil: near the limit all are.
-            other = option_of(field, place, checks, all_checks(careful_of(field.trial(np.array([place])), kin=kin)))
+            every = replace(careful_of(field.trial(np.array([place])), kin=kin), first=last[0].answer if last else None)
+            other = option_of(field, place, checks, all_checks(every))
         if other.passes:
             others.append(other)
         return other.passes
