@@ -20,6 +20,7 @@ from tests.fuzz import laws
 from tests.fuzz.corpus import HOSTILE, TYPED, VALUES
 from tests.fuzz.laws import Bench, Broken, jobs, one, run
 from tests.fuzz.mutants import quoted
+from transom.catalogue import SHIPPED
 from transom.catalogue.tables import folder as tables_folder
 from transom.catalogue.tables import parse as table
 from transom.errors import JobError, TableError
@@ -249,7 +250,7 @@ def test_a_broken_law_is_seen(monkeypatch: pytest.MonkeyPatch) -> None:
 
     job = loads(PONTOON)
     assert job.mount is not None
-    j = judge(job, laws.SHIPPED, job.mount, careful=False)
+    j = judge(job, SHIPPED, job.mount, careful=False)
     monkeypatch.setattr(Judgement, "passes", property(lambda _: True))
     assert laws.sane(j) == "passes"
     spoilt = replace(j.checks[0], resistance=float("nan"), information=False)

@@ -13,19 +13,24 @@ def simple_moment(s: np.ndarray, at: float, span: float) -> np.ndarray:
     return np.where((s >= 0) & (s <= span), np.minimum(s * (1 - at / span), at / span * (span - s)), 0)
 
 
+def below(y: np.ndarray, x: np.ndarray) -> float:
+    """The area below y over x; numpy's own goes by another name from version 2 on."""
+    return float(np.sum((y[1:] + y[:-1]) * np.diff(x)) / 2)
+
+
 @pytest.mark.parametrize("a", [30.0, 90.0, 250.0])
 def test_two_loads_on_a_simple_span(a: float) -> None:
     W = 500.0
     s = np.linspace(0, W, 200_001)
     one, two = simple_moment(s, a, W), simple_moment(s, W - a, W)
-    assert two_load_flexibility(a, W, EI) == pytest.approx(np.trapezoid(one * (one + two), s) / EI, rel=1e-6)
+    assert two_load_flexibility(a, W, EI) == pytest.approx(below(one * (one + two), s) / EI, rel=1e-6)
 
 
 def test_two_loads_outside_their_supports() -> None:
     """Both arms bend as cantilevers and the span between by the same moment."""
     e, W = 40.0, 300.0
     s = np.linspace(0, e, 20_001)
-    arm = np.trapezoid(s * s, s) / EI
+    arm = below(s * s, s) / EI
     assert two_overhang_flexibility(e, W, EI) == pytest.approx(arm + e * e * W / 2 / EI, rel=1e-6)
 
 

@@ -6,6 +6,7 @@ from pathlib import Path
 from transom import __version__
 from transom.batch.columns import Column
 from transom.batch.work import SCREEN, How
+from transom.job.faults import printable
 from transom.judge.always import ALWAYS
 from transom.report.text import wrapped
 
@@ -19,7 +20,7 @@ def note(results: Path, how: How, columns: Sequence[Column], counts: str) -> str
     """The note's text; the same for the same table."""
     width = max(len(c.name) for c in columns) + 2
     lines = [
-        f"{results.name}: by transom {__version__}, {how.method}, rank {how.rank}",
+        f"{printable(results.name)}: by transom {__version__}, {how.method}, rank {how.rank}",
         counts,
         "",
         "CAREFUL - for every row of the table:",

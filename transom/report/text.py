@@ -70,9 +70,14 @@ def clean(text: str) -> str:
 
 
 def harmless(cell: str) -> str:
-    """A cell that no spreadsheet takes for a formula: an apostrophe before what begins like one."""
+    """A cell that no spreadsheet takes for a formula and no terminal for an order.
+
+    An apostrophe stands before what begins like a formula; what cannot be seen is written out, \\x1b.
+    """
+    from transom.job.faults import printable as visible
+
     text = cell if cell.startswith(RISKY) else clean(cell)
-    return f"'{clean(text)}" if text.startswith(RISKY) else text
+    return visible(f"'{clean(text)}" if text.startswith(RISKY) else text)
 
 
 def block(label: str, text: str, *, at: int = LABEL, width: int = WIDTH) -> list[str]:
