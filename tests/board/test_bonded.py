@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from transom.board.bonded import axis_shift, bonded, bonded_rigidity, covered, inside, wood_part
+from transom.board.bonded import axis_shift, bonded, bonded_rigidity, covered, inside, moduli, wood_part
 from transom.board.elements import Section
 from transom.board.grid import Rectangle, grid
 from transom.board.laminate import abd
@@ -56,3 +56,9 @@ def test_nodes_beside_bare_wood_are_not_inside() -> None:
     """Of a plate over the two cells at port only the nodes at its free edges, and none at its inner end, have metal alone."""
     under = inside(GRID, (Rectangle(0.0, 40.0, -80.0, 0.0),))
     assert under.tolist() == [[True] * 3, [False] * 3, [False] * 3, [False] * 3]
+
+
+def test_metal_bends_wide_and_twists_by_its_own_moduli() -> None:
+    """70,000 MPa, 0.33: 70,000/0.8911 = 78,554.6 against bending, 70,000/2.66 = 26,315.8 against twisting."""
+    assert moduli(70_000.0, 0.33) == pytest.approx({"M_1": 78_554.6, "M_2": 78_554.6, "M_12": 26_315.8}, rel=1e-6)
+    assert moduli(200_000.0, 0.0) == pytest.approx({"M_1": 200_000.0, "M_2": 200_000.0, "M_12": 100_000.0})

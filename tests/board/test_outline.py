@@ -198,6 +198,8 @@ def test_nodes_near_a_corner_and_nearer_to_no_bolt() -> None:
         Rectangle(-180.0, -100.0, -60.0, 0.0),
         Rectangle(100.0, 180.0, -60.0, 0.0),
         Rectangle(-50.0, 50.0, -90.0, -40.0),
+        Rectangle(-150.0, 150.0, -90.0, -40.0),
+        Rectangle(-150.0, 150.0, 0.0, 30.0),
         Rectangle(-50.0, 50.0, 0.0, 30.0),
     ],
 )
@@ -262,3 +264,12 @@ def test_a_corners_peak_of_either_sign_falls_to_its_mean() -> None:
         raw[4, 4] = most, -most
         assert moments == pytest.approx(raw)
     assert relieved(of, [], 20.0)[0] is one
+
+
+@pytest.mark.parametrize("top, upward", [(True, -1.0), (False, 1.0)])
+def test_a_cut_corner_has_one_inner_corner(top: bool, upward: float) -> None:
+    """The other three of its rectangle lie on the board's edges."""
+    port, starboard = cut_corners(BOARD, 50.0, 80.0, top=top)
+    z = -80.0 if top else -370.0
+    assert list(corners(port, BOARD)) == [Corner(-250.0, z, 1.0, upward)]
+    assert list(corners(starboard, BOARD)) == [Corner(250.0, z, -1.0, upward)]

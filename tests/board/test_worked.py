@@ -10,7 +10,6 @@ import pytest
 from tests.board.boards import board, seat, uniform
 from transom.board.answer import answer, backed, on_one_grid
 from transom.board.blocks import inverted
-from transom.board.bonded import covered, inside
 from transom.board.bracket import Borne, pad_cells
 from transom.board.grid import Rectangle, grid, stations
 from transom.board.handbook import _Case, handbook_ratio
@@ -230,6 +229,14 @@ def test_the_case_that_pulls_most_alike_is_sought_by_parts_of_each_ones_largest(
     assert borne.nearest(known).tolist() == [0, 1, 2]
 
 
+def test_likeness_of_cases_is_by_shares_of_the_largest() -> None:
+    """(1, 0.5) and (0.2, 1) of the largest; (0.3, 0.8) lies nearer to the second, (0.7, 0.4) to the first."""
+    nothing = np.zeros((0, 2))
+    known = np.array([[1000.0, 5e5, 0.0], [200.0, 1e6, 0.0]])
+    borne = Borne(known, np.ones((1, 2)), nothing, nothing, nothing, nothing)
+    assert borne.nearest(np.array([[300.0, 8e5, 0.0], [700.0, 4e5, 0.0]])).tolist() == [1, 0]
+
+
 def test_what_lies_within_a_hair_of_a_line_is_on_it() -> None:
     """A millionth of a millimeter either way; lines have their own nodes on the board alone."""
     on = grid([0.0, 40.0, 80.0], [0.0, 40.0, 80.0], 40.0, [Rectangle(40.0, 80.0, 40.0, 80.0)])
@@ -249,23 +256,3 @@ def test_a_free_plates_flexibility_is_what_its_loads_move_it_where_they_act(both
     for k, other in ((0, 1), (2, 5), (3, 3)):
         moved = float((units.loads[..., k] * w[..., other]).sum())
         assert F[k, other] == pytest.approx(moved, rel=1e-9)
-
-
-def test_what_lies_under_plates() -> None:
-    """Cells 40 square: one to 60 and 20 up covers half and a quarter; two over one another no more than all of it."""
-    on = grid([0.0, 40.0, 80.0], [0.0, 40.0], 40.0)
-    one = Rectangle(0.0, 60.0, 0.0, 20.0)
-    assert covered(on, (one,)) == pytest.approx(np.array([[0.5], [0.25]]))
-    assert covered(on, (one, one, Rectangle(0.0, 80.0, 0.0, 10.0))) == pytest.approx(np.array([[1.0], [0.75]]))
-    assert covered(on, ()).tolist() == [[0.0], [0.0]]
-
-
-def test_nodes_under_plates_on_every_side() -> None:
-    """Three by two cells, a plate over two columns: nodes of the third, and on its near line, have bare wood beside them; where
-    the third is missing none has."""
-    y, z, plate = [0.0, 40.0, 80.0, 120.0], [0.0, 40.0, 80.0], (Rectangle(0.0, 80.0, 0.0, 80.0),)
-    assert inside(grid(y, z, 40.0), plate).tolist() == [[True] * 3] * 2 + [[False] * 3] * 2
-    cut = grid(y, z, 40.0, [Rectangle(80.0, 120.0, 0.0, 80.0)])
-    assert inside(cut, plate).tolist() == [[True] * 3] * 3 + [[False] * 3]
-    part = (Rectangle(0.0, 80.0, 0.0, 40.0),)
-    assert inside(cut, part).tolist() == [[True, False, False]] * 3 + [[False] * 3]

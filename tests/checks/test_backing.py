@@ -1,12 +1,16 @@
 """Washers and plates on wood against figures worked with a pocket calculator: EN 1995-1-1:2004 8.5.2, 10.4.3."""
 
+from dataclasses import replace
 from math import pi, sqrt
 
 import numpy as np
 import pytest
 
 from tests.checks.shop import AHEAD, BOLTS, MOUNT, alone, on_board, plate, row, setup_of, trial, with_bolts
+from transom.checks.hardware import hardware
+from transom.checks.trial import Trial
 from transom.job.records import Backing, Hole, Layer, Mount
+from transom.standards.ec5 import least_washer_side, least_washer_thickness
 
 T = 5251.4  # N, upper bolt ahead with prying; worked in test_board.py
 CRUSH = "backing.wood-crushing-upper-bolts.ec5"
@@ -192,3 +196,27 @@ def test_a_bigger_washer_is_never_worse() -> None:
     assert u == sorted(u, reverse=True)
     assert u[0] > u[-1] > 0
     assert MOUNT.engine_bolts is not None
+
+
+def test_a_washer_just_wide_and_thick_enough_spreads() -> None:
+    """EN 1995-1-1, 10.4.3: 3 d across and 0.3 d thick at least; at both three times the strength, a hair under either once."""
+    of = trial(mount=with_bolts(forward=Backing(washer="1/2 wide")), loads=alone(AHEAD))
+    side, thick = least_washer_side(of.hardware.d), least_washer_thickness(of.hardware.d)
+    for across, t, times in ((1.0, 1.0, 3.0), (0.999, 1.0, 1.0), (1.0, 0.999, 1.0)):
+        wide = {"outside": across * side, "height": across * side, "t": t * thick}
+        one = Trial(of.setup, of.cases, of.stacks, replace(of.hardware, **wide))
+        assert float(one.crush_under_backing[0, 0]) == pytest.approx(times * 2.24 * 0.7 / 1.2)
+
+
+@pytest.mark.parametrize("per, n", [("bolt", 4), ("pair", 2), ("all", 1)])
+def test_mass_of_the_plates(per: str, n: int) -> None:
+    """381 x 76.2 x 6.35 mm of 6061, 2,700 kg/m3: 0.498 kg each."""
+    found = hardware([plate(per=per).engine_bolts])  # type: ignore[list-item]
+    assert float(found.mass[0, 0]) == pytest.approx(n * 0.381 * 0.0762 * 0.00635 * 2700.0, rel=1e-6)
+
+
+def test_a_plate_narrower_than_three_diameters_spreads_nothing() -> None:
+    """30 wide under 38.1, however high: f_c,90 once, 2.24 x 0.7/1.2, as of one lying down."""
+    for width, height in ((30.0, 76.2), (76.2, 30.0)):
+        of = trial(mount=plate(width=width, height=height, per="bolt"), loads=alone(AHEAD))
+        assert float(of.crush_under_backing[0, 0]) == pytest.approx(2.24 * 0.7 / 1.2)

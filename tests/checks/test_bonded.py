@@ -8,7 +8,7 @@ import pytest
 from tests.checks.shop import JOB, MOUNT, PAIR, cases, on_board, setup_of, trial
 from transom.checks import all_checks
 from transom.checks.careful import Careful
-from transom.checks.instead import bonded_moment, plates_of
+from transom.checks.instead import bonded_moment, bonded_section, plates_of
 from transom.checks.ruler import ruler
 from transom.job.records import Backing, Corners, Job, Mount
 from transom.judge.cautions import _of_job
@@ -113,3 +113,15 @@ def test_a_derivation_follows_what_a_glued_board_came_to() -> None:
     said = [found.find(x, column) for x, column in zip(some, (1, 0, 0), strict=True)]
     assert all(v is not None and v.what.endswith("plates glued") for v in said[:2])
     assert said[2] is not None
+
+
+def test_section_under_a_glued_plate_is_that_of_two_layers(both: tuple[Careful, Careful]) -> None:
+    """Wood and aluminum that cannot narrow, 69,600/(1 - 0.33 x 0.33), about the axis of both, worked as two rectangles."""
+    of = both[0]
+    w, t, E = of.hardware, float(np.ravel(of.t)[0]), float(of.stacks.E_1[0])
+    t_p, E_p = float(w.t[0, 0]), float(w.E[0, 0]) / (1 - 0.33**2)
+    e = E_p * t_p * (t + t_p) / 2 / (E * t + E_p * t_p)
+    D = E * (t**3 / 12 + t * e**2) + E_p * (t_p**3 / 12 + t_p * ((t + t_p) / 2 - e) ** 2)
+    found = np.asarray(bonded_section(of, of.board.grid).D_11)
+    assert found.max() == pytest.approx(D, rel=1e-9)
+    assert found.min() == pytest.approx(E * t**3 / 12, rel=1e-9)

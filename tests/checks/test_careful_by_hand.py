@@ -11,7 +11,6 @@ import pytest
 from tests.checks.shop import JOB, MOUNT, cases, on_board, setup_of
 from transom.board.bracket import bolt_stiffness, shank_stiffness, wood_stiffness
 from transom.board.grid import Rectangle
-from transom.checks import instead
 from transom.checks.assembly import grip_of
 from transom.checks.careful import Careful, wrenches_of
 from transom.checks.moments import Moments
@@ -291,15 +290,6 @@ def test_moments_at_openings_are_means_through_them() -> None:
     assert m.Mx[0] == pytest.approx(a.mean(a.fields.M_1, up))
     assert m.My[0] == pytest.approx(a.mean(a.fields.M_2, level))
     assert m.Mxy[0] == pytest.approx(a.mean(a.fields.M_12, up))
-
-
-def test_plates_as_they_lie() -> None:
-    """One of 381 by 76.2 over each pair: its halves meet on the middle line."""
-    upper, lower = (-85.7, -9.5), (-288.9, -212.7)
-    found = [sides(r) for r in instead.plates_of(of_job())]
-    wanted = [(0.0, 190.5, *upper), (-190.5, 0.0, *upper), (0.0, 190.5, *lower), (-190.5, 0.0, *lower)]
-    for one, other in zip(found, wanted, strict=True):
-        assert one == pytest.approx(other)
 
 
 def test_columns_as_cases_name_them() -> None:

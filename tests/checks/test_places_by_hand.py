@@ -27,7 +27,7 @@ from tests.checks.test_screws_and_rivets import screwed
 from transom.catalogue import SHIPPED
 from transom.checks import backing, frame, ruler, sideways
 from transom.checks.assembly import total
-from transom.checks.board import _at_each, _left_of_strips, _room_beside, moments_beside_openings, pads
+from transom.checks.board import _at_each, _left_of_strips, _room_beside, moments_beside_openings, pads, taken_of_level
 from transom.checks.hardware import hardware
 from transom.checks.moments import Moments
 from transom.checks.openings import (
@@ -238,13 +238,6 @@ def test_least_spacing_of_every_pattern() -> None:
     assert least_spacing(of) == pytest.approx(np.array([[100.0], [60.0], [50.0]]))
 
 
-def test_a_plate_narrower_than_three_diameters_spreads_nothing() -> None:
-    """30 wide under 38.1, however high: f_c,90 once, 2.24 x 0.7/1.2, as of one lying down."""
-    for width, height in ((30.0, 76.2), (76.2, 30.0)):
-        of = trial(mount=plate(width=width, height=height, per="bolt"), loads=alone(AHEAD))
-        assert float(of.crush_under_backing[0, 0]) == pytest.approx(2.24 * 0.7 / 1.2)
-
-
 def test_under_the_bracket_a_washer_counts_nothing_and_a_plate_its_thickness() -> None:
     """Two sheets, one glue line, two coats."""
     washed, plated = trial(mount=with_bolts(forward=Backing(washer="1/2 wide"))), trial()
@@ -338,13 +331,6 @@ def test_shares_come_again_with_every_stiffness() -> None:
     assert up.tolist() == [[0.7], [0.8], [0.7], [0.8]]
 
 
-@pytest.mark.parametrize("per, n", [("bolt", 4), ("pair", 2), ("all", 1)])
-def test_mass_of_the_plates(per: str, n: int) -> None:
-    """381 x 76.2 x 6.35 mm of 6061, 2,700 kg/m3: 0.498 kg each."""
-    found = hardware([plate(per=per).engine_bolts])  # type: ignore[list-item]
-    assert float(found.mass[0, 0]) == pytest.approx(n * 0.381 * 0.0762 * 0.00635 * 2700.0, rel=1e-6)
-
-
 def test_nothing_of_a_plates_mesh_is_taken_twice() -> None:
     job = on_board(notch_width=122.0, notch_depth=30.0, openings=(Hole(0.0, 300.0, 25.0),))
     of = careful_of(trial(job, MOUNT, loads=alone(HARD_OVER)))
@@ -377,3 +363,20 @@ def test_a_washer_is_its_own_edge_and_takes_no_room_inward() -> None:
     of = trial(mount=with_bolts(forward=plate(width=60.0, height=60.0, per="bolt").engine_bolts.forward))  # type: ignore[union-attr]
     assert [float(np.ravel(x)[0]) for x in of.extents(upper=True)] == [30.0] * 4
     assert row(of, "backing.plate-room").demand == pytest.approx(30.0 / 47.6)
+
+
+def test_notch_and_corners_take_of_a_level() -> None:
+    assert taken_of_level(122.0, 50.0) == 222.0
+    assert taken_of_level(0.0, 50.0) == 100.0
+
+
+def test_what_cut_corners_leave_of_the_pencils_strips() -> None:
+    """Corners 50 by 80 above, 60 by 100 below, notch 100 by 30: the deeper of either strip, the wider of either level."""
+    of = trial(on_board(notch_width=100.0, notch_depth=30.0))
+    place = replace(of.setup.place, top_cut=(50.0, 80.0), bottom_cut=(60.0, 100.0))
+    of = replace(of, setup=replace(of.setup, place=place))
+    across, up = _left_of_strips(of)
+    assert across == pytest.approx(np.minimum(1 - 80.0 / of.strips.b1, 1 - 100.0 / of.strips.b2))
+    assert float(np.ravel(up)[0]) == pytest.approx(1 - 200.0 / 610.0)
+    low = replace(of, setup=replace(of.setup, place=replace(place, notch_width=0.0, top_cut=(0.0, 0.0))))
+    assert float(np.ravel(_left_of_strips(low)[1])[0]) == pytest.approx(1 - 120.0 / 610.0)

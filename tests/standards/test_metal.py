@@ -72,3 +72,10 @@ def test_wood_is_weaker_the_wetter_it_is_up_to_the_green_value() -> None:
 
 def test_anodic_difference_has_no_order() -> None:
     assert galvanic.anodic_difference(0.9, 0.5) == galvanic.anodic_difference(0.5, 0.9) == pytest.approx(0.4)
+
+
+def test_bearing_share_is_the_least_of_place_bolt_and_one() -> None:
+    """EN 1999-1-1, Table 8.5: far from any edge and in soft metal all of it counts, and no more."""
+    assert ec9.bearing_alpha(1.8, 800.0, 275.0) == 1.0
+    assert ec9.bearing_alpha(0.6, 800.0, 275.0) == 0.6
+    assert ec9.bearing_alpha(1.8, 220.0, 275.0) == pytest.approx(0.8)

@@ -41,3 +41,12 @@ def test_mid_thickness_is_the_wrench_about_a_point_half_a_board_forward() -> Non
         assert a.M_z[i, 0] == pytest.approx(there[5])
     assert a.N[0] == 3234.0
     assert a.M.shape == (2, 1)
+
+
+@pytest.mark.parametrize("v", [2, 6])
+def test_many_wrenches_are_moved_each_as_if_alone(v: int) -> None:
+    many = np.random.default_rng(3).normal(size=(v, 6))
+    moved = about(many, 10.0, -20.0, 30.0)
+    assert moved.shape == (v, 6)
+    for one, found in zip(many, moved, strict=True):
+        assert found == pytest.approx(np.concatenate([one[:3], one[3:] - np.cross([10.0, -20.0, 30.0], one[:3])]))
