@@ -46,8 +46,10 @@ def board_mass(width: M, height: M, per_area: KG_PER_M2) -> KG:
     return width * height * per_area
 
 
-def prepared(job: Job, tables: Catalogue) -> tuple[Facts, Setup, Cases]:
+def prepared(job: Job, tables: Catalogue, like: tuple[Setup, Cases] | None = None) -> tuple[Facts, Setup, Cases]:
     """Facts, setup and load cases of a job; bolts of frame and pod with the most that may be added, unless settled.
+
+    `like` is of a job that may have the same loads: then its cases are these.
 
     Raises:
         JobError: what cannot be judged, one line each.
@@ -56,7 +58,8 @@ def prepared(job: Job, tables: Catalogue) -> tuple[Facts, Setup, Cases]:
     facts = collect(job, tables)
     setup = build(job, tables, values_of(facts))
     refuse_off_board(setup)
-    return facts, setup, build_cases(setup.loads)
+    cases = like[1] if like is not None and like[0].loads == setup.loads else build_cases(setup.loads)
+    return facts, setup, cases
 
 
 def mass_of(trial: Trial) -> np.ndarray[tuple[int, ...], np.dtype[np.float64]]:
@@ -92,16 +95,20 @@ def decide(
     add: bool = False,
     kin: Careful | None = None,
     like: Careful | None = None,
+    most: tuple[Setup, Cases] | None = None,
 ) -> Decided:
     """The checks that `judge` judges by, without anything that stands beside them; arguments are the same.
 
-    `kin` may have the same board, `like` is one in all cases whose contacts are tried first.
+    `kin` may have the same board, `like` is one in all cases whose contacts are tried first. `most` is what `prepared`
+    gave of this job, where somebody has it.
 
     Raises:
         JobError: what cannot be judged, one line each.
     """
-    settled, solved = _settled(job if add else as_found(job, mount, tables), tables, mount, careful, kin=kin, like=like)
-    facts, setup, cases = prepared(settled.job, tables)
+    stated = job if add else as_found(job, mount, tables)
+    known = most if add else None
+    settled, solved = _settled(stated, tables, mount, careful, kin=kin, like=like, most=known)
+    facts, setup, cases = prepared(settled.job, tables, known)
     trial = trial_of(setup, cases, [mount])
     lifted = next(iter(like.let_go), None) if like else None
     plate = replace(careful_of(trial), solved=solved, lifted=lifted) if careful else None
@@ -170,9 +177,10 @@ def _settled(
     solved: Answer | None = None,
     kin: Careful | None = None,
     like: Careful | None = None,
+    most: tuple[Setup, Cases] | None = None,
 ) -> tuple[Settled, Answer | None]:
     """The job with the least on its bolts of frame and pod that carries the mount, and the plate that told."""
-    _, setup, cases = prepared(job, tables)
+    setup, cases = most or prepared(job, tables)[1:]
     trial = trial_of(setup, cases, [mount])
     if not careful:
         return fastened(job, tables, trial), None

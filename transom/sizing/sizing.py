@@ -81,9 +81,9 @@ def _found(job: Job, tables: Catalogue, field: Field, most: int, beside: bool = 
 
     def is_pick(place: int, tried: Tried | None = None) -> bool:
         mount = field.mount(place)
-        known = decide(
-            job, tables, mount, field.careful, add=True, kin=tried.plate if tried else None, like=next(iter(last), None)
-        )
+        kin, like = tried.plate if tried else None, next(iter(last), None)
+        most = replace(field.setup, frames=()), field.cases
+        known = decide(job, tables, mount, field.careful, add=True, kin=kin, like=like, most=most)
         last[:] = [known.plate] if known.plate else []
         if tried is not None and not known.holds:
             tried.judged(known.checks)
