@@ -7,7 +7,7 @@ import pytest
 
 from tests.report.jobs import TEXTS, job, reviewed, sized
 from transom.catalogue import SHIPPED
-from transom.job.records import Backing
+from transom.job.records import Backing, Corners
 from transom.judge.judging import judge
 from transom.report.cures_by_mount import cures_of_failing_mount, cures_where_nothing_works
 from transom.report.details import details
@@ -15,6 +15,7 @@ from transom.report.page import holds, used
 from transom.report.parts import not_looked_at
 from transom.report.review_screen import review_screen
 from transom.report.ruler import next_mark
+from transom.report.shopping import board
 from transom.report.size_screen import size_screen
 from transom.report.text import ASCII, BLOCKS, WIDTH, bars_for, printable
 from transom.report.words import CHECKS, CLAMPED, NUMBERED
@@ -36,6 +37,22 @@ def test_every_screen_is_eighty_columns(name: str) -> None:
     assert WIDTH < 80
     assert not long
     assert all(line == line.rstrip() for line in lines)
+
+
+def test_what_is_cut_out_of_the_board_stands_under_it() -> None:
+    j, mount = reviewed("example"), sized("example").mount
+    assert mount is not None
+    gone = replace(
+        j.job.board, notch_width=152.4, notch_depth=25.4, bottom_corners=Corners(76.2, 101.6), top_corners=Corners()
+    )
+    square, cut = (
+        " ".join(words for _, words in board(replace(j, job=replace(j.job, board=b)), mount))
+        for b in (j.job.board, gone)
+    )
+    assert "cut out" not in square
+    assert cut == (
+        f"{square} cut out: top notch 6 in x 1 in deep, both bottom corners, straight, 3 in along the edge x 4 in up the side"
+    )
 
 
 @pytest.mark.parametrize("name", WORK)

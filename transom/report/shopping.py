@@ -4,10 +4,11 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from transom.job.records import EngineBolts, FrameBolts, Mount
+from transom.job.records import Board, EngineBolts, FrameBolts, Mount
 from transom.judge.fasteners import Added
 from transom.judge.records import Judgement
 from transom.quantity import show
+from transom.report.amounts import tape
 from transom.report.mounts import (
     bolt_words,
     grain_words,
@@ -59,6 +60,19 @@ def board(j: Judgement, mount: Mount) -> Iterator[Item]:
     glued = ", glued with epoxy" if len(layers) > 1 else ""
     out = f"comes out {show.length(j.coated, units, towards='up')} coated; {pocket(j)}"
     yield ("", f"{grain_words(layers)}{glued}{_halves(j)}; {out}")
+    cut = tuple(_cut_out(j.job.board, units))
+    if cut:
+        yield ("", f"cut out: {', '.join(cut)}")
+
+
+def _cut_out(b: Board, units: str) -> Iterator[str]:
+    """What the board's edge lacks of a rectangle."""
+    if b.notch_width > 0 and b.notch_depth > 0:
+        yield f"top notch {tape(b.notch_width, units)} x {tape(b.notch_depth, units)} deep"
+    for which, c in (("top", b.top_corners), ("bottom", b.bottom_corners)):
+        if c:
+            size = f"{tape(c.width, units)} along the edge x {tape(c.height, units)} up the side"
+            yield f"both {which} corners, {c.cut}, {size}"
 
 
 def _halves(j: Judgement) -> str:
