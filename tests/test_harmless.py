@@ -21,6 +21,12 @@ from tests.fuzz.corpus import HOSTILE
 from tests.fuzz.laws import jobs, saved
 from tests.fuzz.mutants import quoted
 from transom.catalogue import SHIPPED
+from transom.chart.data import to_json as chart_json
+from transom.chart.page import chart_svg
+from transom.chart.points import _said
+from transom.chart.records import SIZED, Chart, Line
+from transom.chart.screen import chart_screen
+from transom.chart.table import to_csv as chart_csv
 from transom.cli.main import main
 from transom.errors import JobError
 from transom.estimate.build import estimate
@@ -31,8 +37,11 @@ from transom.job.read import load, loads
 from transom.job.schema import SECTIONS, SHOP_SECTIONS, walk
 from transom.judge.judging import judge
 from transom.judge.records import Judgement
+from transom.report.compare.comparing import compare
+from transom.report.compare.data import to_json as compare_json
+from transom.report.compare.screen import screen as compare_screen
 from transom.report.html.page import Grounds
-from transom.report.judgement import to_json
+from transom.report.judgement import as_object, to_json
 from transom.report.money.books import to_csv
 from transom.report.money.papers import quote_files
 from transom.report.review_screen import review_screen
@@ -157,7 +166,25 @@ def made(folder: Path, hostile: bool) -> dict[str, str | bytes]:
         "lines.csv": to_csv(e),
         "judgement.json": to_json(j),
         "review.txt": "\n".join(review_screen(j, ASCII)),
+        **charted(j),
+        **compared(j),
     }
+
+
+def charted(j: Judgement) -> dict[str, str]:
+    """The chart of a job at its own power, on every kind of paper."""
+    point = _said(j, j.facts["engine.power"].value, SIZED)
+    c = Chart((point.power,), (Line("douglas-fir-marine", (point,), False),), j, True, (j.job.head.name,))
+    screen = "\n".join(chart_screen(c))
+    return {"chart.svg": chart_svg(c), "chart.csv": chart_csv(c), "chart.json": chart_json(c), "chart.txt": screen}
+
+
+def compared(j: Judgement) -> dict[str, str]:
+    """The judgement beside a good one, both ways."""
+    said, titles = compare(saved(), as_object(j)), (j.job.head.name, j.job.head.revision)
+    back = compare(as_object(j), saved())
+    lines = (*compare_screen(said, titles, "us"), *compare_screen(back, titles, "us"))
+    return {"compare.json": compare_json(said, titles), "compare.txt": "\n".join(lines)}
 
 
 def pairs(folder: Path, end: str) -> list[tuple[str, str, str]]:
@@ -258,7 +285,7 @@ def test_paper_has_no_action_link_or_script_and_shows_markup_as_it_was_typed(fol
         assert words in packed, words
 
 
-@pytest.mark.parametrize("name", ["judgement.json", "quote.json"])
+@pytest.mark.parametrize("name", ["judgement.json", "quote.json", "chart.json", "compare.json"])
 def test_json_holds_the_words_as_they_are(folder: Path, name: str) -> None:
     texts = [made(folder, hostile)[name] for hostile in (True, False)]
     shapes = [shape(json.loads(text)) for text in texts]
@@ -275,12 +302,16 @@ def shape(value: object) -> object:
 
 
 def test_screens_print_no_control_character_and_swallow_no_bracket(folder: Path) -> None:
-    j, path = judged(folder, True)
-    said = made(folder, True)["review.txt"]
-    assert isinstance(said, str)
-    assert all(line == printable(line, "utf-8") for line in said.splitlines())
+    _, path = judged(folder, True)
+    for name, said in made(folder, True).items():
+        if name.endswith(".txt"):
+            assert isinstance(said, str)
+            assert all(line == printable(line, "utf-8") for line in said.splitlines()), name
     log_of(path).unlink(missing_ok=True)
-    assert log_paper(path, j.job, "draw --out " + "\n".join(HOSTILE), "\r\n\x1b[2J", list(HOSTILE)) == ()
+    assert (
+        log_paper(path, judged(folder, True)[0].job, "draw --out " + "\n".join(HOSTILE), "\r\n\x1b[2J", list(HOSTILE))
+        == ()
+    )
     lines = log_of(path).read_bytes().split(b"\n")
     assert len(lines) == 2
     assert json.loads(lines[0])["made"] == list(HOSTILE)
@@ -336,3 +367,38 @@ def test_a_files_name_turns_no_terminal_either(name: str, tmp_path: Path, capsys
     out, err = capsys.readouterr()
     assert out == ""
     assert all(c == "\n" or c.isprintable() for c in err)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("chart", "JOB", "--panels", "SAID"),
+        ("chart", "JOB", "--power", "SAID"),
+        ("chart", "JOB", "--out", "SAID"),
+        ("chart", "JOB", "--csv", "SAID"),
+        ("trial", "JOB", "--speed", "SAID"),
+        ("trial", "JOB", "--push", "SAID", "--moved", "SAID", "--record"),
+        ("compare", "SAID", "JOB"),
+        ("batch", "SAID", "--out", "SAID.csv"),
+        ("batch", "JOB", "--out", "SAID"),
+        ("batch", "JOB", "--vary", "board.width=SAID", "--out", "SAID.csv"),
+        ("explain", "JOB", "SAID"),
+        ("steps", "JOB", "--glue", "SAID"),
+        ("materials", "SAID"),
+        ("SAID", "JOB"),
+        ("size", "JOB", "--SAID"),
+    ],
+    ids=lambda w: "-".join(w[:3:2]),
+)
+def test_what_is_typed_behind_a_command_turns_no_terminal_and_makes_nothing(
+    words: tuple[str, ...], tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "job.toml").write_text(jobs()["pontoon-40hp"], encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+    for said in ("\x1b[2J\n<b>\u202e", "\udcff =1+1 [red]\x07", "\x00"):
+        assert main([w.replace("SAID", said).replace("JOB", "job.toml") for w in words]) == 2
+        out, err = capsys.readouterr()
+        assert out == ""
+        assert err.strip()
+        assert all(c == "\n" or c.isprintable() for c in err)
+        assert [p.name for p in tmp_path.iterdir()] == ["job.toml"]

@@ -12,6 +12,7 @@ import math
 import os
 import random
 import re
+import resource
 import sys
 import tempfile
 import time
@@ -21,16 +22,27 @@ from pathlib import Path
 
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
+sys.path.insert(0, str(Path(__file__).parents[2]))
+
+from tests.fuzz.corpus import TYPED
+from tests.fuzz.mutants import spoilt
+from tests.fuzz.rows import TABLE
 from transom.cli.main import main as transom
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 SLOW = 5.0  # s of processor
-INTERNAL = 70
+TIMES = {"pack": 4, "review": 4, "chart": 4, "batch": 2}  # all paper at once; a size for each power; several jobs
+BATCH = ("batch", "--pencil", "--workers", "1")
 COMMANDS = (
     ("size", "JOB"), ("size", "JOB", "--json"), ("review", "JOB"), ("review", "JOB", "--html", "OUT/r.html"),
     ("draw", "JOB", "--out", "OUT/d", "--despite-failure"), ("estimate", "JOB"), ("steps", "JOB", "--despite-failure"),
-    ("trial", "JOB", "--speed", "20 mph"), ("record", "JOB"), ("explain", "JOB"), ("compare", "JOB", "OTHER"),
-    ("pack", "JOB", "--out", "OUT/p", "--despite-failure"),
+    ("trial", "JOB", "--speed", "20 mph"), ("trial", "JOB", "--engine-speed", "5200 rpm", "--height", "1 in", "--push", "150 lb", "--moved", "1/4 in"),
+    ("trial", "JOB", "--speed", "ODD", "--push", "ODD", "--moved", "ODD", "--record"), ("trial", "JOB", "--json"), ("record", "JOB"), ("explain", "JOB"), ("compare", "JOB", "OTHER"),
+    ("pack", "JOB", "--out", "OUT/p", "--despite-failure"), ("new", "OUT/f.pdf", "--field-sheet", "--filled-from", "JOB"),
+    ("chart", "JOB", "--power", "40 hp", "--panels", "douglas-fir-marine", "--out", "OUT/c.svg", "--csv", "OUT/c.csv"),
+    ("chart", "JOB", "--power", "ODD", "--panels", "okoume", "--json"), (*BATCH, "JOB", "--out", "OUT/r.csv"),
+    (*BATCH, "JOB", "--vary", "engine.power=ODD, 30 hp", "--out", "OUT/r.csv"), (*BATCH, "TABLE", "--base", "JOB", "--out", "OUT/r.jsonl"),
+    (*BATCH, "OUT", "--vary", "board.width=22,24 in", "--out", "OUT/r.csv"),
 )  # fmt: skip
 ODD = (
     '"?"', '""', "0", "-1", "1e400", "nan", "inf", "true", "[]", "{}", '"0 in"', '"-3 in"', '"1e9 in"', '"nan in"', '"1,5 in"',
@@ -105,13 +117,19 @@ WAYS = (_odd, _odd, _odd, _scaled, _scaled, _dropped, _moved, _torn, _typed)
 
 def run(command: tuple[str, ...], folder: Path) -> tuple[int, str, str, float]:
     """Exit code, stdout, stderr and seconds of one command."""
-    places = {"JOB": "job.toml", "OTHER": "other.toml"}
+    places = {"JOB": "job.toml", "OTHER": "other.toml", "TABLE": "jobs.csv"}
     words = [str(folder / places[w]) if w in places else w.replace("OUT", str(folder)) for w in command]
     out, err = io.StringIO(), io.StringIO()
-    start = time.process_time()
+    start = _spent()
     with contextlib.redirect_stdout(out), contextlib.redirect_stderr(err):
         code = transom(words)
-    return code, out.getvalue(), err.getvalue(), time.process_time() - start
+    return code, out.getvalue(), err.getvalue(), _spent() - start
+
+
+def _spent() -> float:
+    """Seconds of processor, of the processes that `batch` started too."""
+    below = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return time.process_time() + below.ru_utime + below.ru_stime
 
 
 def faults(command: tuple[str, ...], code: int, out: str, err: str, seconds: float) -> Iterator[str]:
@@ -120,7 +138,7 @@ def faults(command: tuple[str, ...], code: int, out: str, err: str, seconds: flo
         yield f"exit {code}: {err.strip().splitlines()[-1:] or ''}"
     if "Traceback" in out + err:
         yield "traceback"
-    if seconds > SLOW * (4 if command[0] in ("pack", "review") else 1):
+    if seconds > SLOW * TIMES.get(command[0], 1):
         yield f"slow: {seconds:.1f} s"
     if code == 2 and not err.strip():
         yield "exit 2 without a line"
@@ -150,12 +168,14 @@ def main() -> int:
             text = mutated(chance.choice(base), chance)
             (folder / "job.toml").write_text(text, encoding="utf-8", errors="surrogateescape")
             (folder / "other.toml").write_text(chance.choice(base), encoding="utf-8")
-            command = chance.choice(commands)
+            (folder / "jobs.csv").write_bytes(spoilt(TABLE, chance))
+            odd = chance.choice((*TYPED, *(o.strip('"') for o in ODD)))
+            command = tuple(w.replace("ODD", odd) for w in chance.choice(commands))
             found = run(command, folder)
             codes[f"{command[0]} {found[0]}"] += 1
             for fault in faults(command, *found):
                 bad += 1
-                print(f"seed {at}: {' '.join(command)}: {fault}", flush=True)
+                print(f"seed {at}: {command!r}: {fault}", flush=True)
     print(f"{count} jobs from seed {seed}: {bad} faults; " + ", ".join(f"{k}: {n}" for k, n in sorted(codes.items())))
     return int(bad > 0)
 
