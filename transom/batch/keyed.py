@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from transom.errors import JobError
-from transom.job.faults import listed, nearest, printable
+from transom.job.faults import brief, listed, nearest
 from transom.job.keys import QUANTITIES, Key
 from transom.job.schema import SECTIONS, keys, walk
 
@@ -38,7 +38,7 @@ def keys_of(names: Sequence[str], where: str) -> dict[str, Key]:
     every, faults = known(), []
     for i, name in enumerate(names):
         if name not in every:
-            faults.append(f'{where} "{printable(name)}": no such key of a job. {meant(name, every)}')
+            faults.append(f'{where} "{brief(name)}": no such key of a job. {meant(name, every)}')
         elif name in names[:i]:
             faults.append(f'{where} "{name}": stands twice. Keep one of the two.')
     if faults:

@@ -8,7 +8,7 @@ from itertools import product
 
 from transom.batch.keyed import Changes, keys_of, parts, value
 from transom.errors import JobError
-from transom.job.faults import Fault, printable, sentence, toml
+from transom.job.faults import Fault, brief, sentence, toml
 from transom.job.keys import QUANTITIES, Key
 from transom.job.values import value_of
 from transom.quantity.grammar import NUMBER, split, tidy
@@ -59,7 +59,7 @@ def varied(options: Sequence[str]) -> tuple[Varied, ...]:
 def _one(name: str, equals: str, text: str) -> Varied:
     """One option. Raises JobError with what is wrong with it."""
     if not (equals and text.strip()):
-        raise JobError(f'--vary {printable(name)}: no values. Write --vary engine.power="40, 60, 90 hp".')
+        raise JobError(f'--vary {brief(name)}: no values. Write --vary engine.power="40, 60, 90 hp".')
     ((path, key),) = keys_of([name.strip()], "--vary").items()
     return Varied(path, key, _texts(path, key, text))
 

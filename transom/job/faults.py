@@ -95,7 +95,12 @@ def _figures(value: float) -> str:
 
 def toml(value: Any) -> str:
     """A value as it stood in the file, on one line and not too long."""
-    text = _plain(value)
+    return brief(_plain(value))
+
+
+def brief(text: str) -> str:
+    """A text on one line and not too long."""
+    text = printable(text)
     return text if len(text) <= 60 else f"{text[:57]}..."
 
 
