@@ -21,6 +21,7 @@ BOARD = Rectangle(-300.0, 300.0, -450.0, 0.0)
 
 def test_a_notch_of_no_size_is_none() -> None:
     assert notch(0.0, 40.0) == notch(200.0, 0.0) == ()
+    assert notch(0.5, 0.5) == (Rectangle(-0.25, 0.25, -0.5, 0.0),)
     assert Rectangle(-100.0, 100.0, -40.0, 0.0) == NOTCH
 
 

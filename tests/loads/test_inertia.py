@@ -3,7 +3,14 @@
 import numpy as np
 import pytest
 
-from transom.loads.inertia import iso_acceleration, service_acceleration, strut_force
+from transom.loads.inertia import (
+    iso_acceleration,
+    manoeuvring_speed,
+    savitsky_brown_acceleration,
+    savitsky_brown_bow_acceleration,
+    service_acceleration,
+    strut_force,
+)
 
 
 def test_moments_about_the_tilt_axis_balance() -> None:
@@ -32,3 +39,17 @@ def test_the_second_factor_only_lowers_the_first_and_only_above_three() -> None:
 
 def test_gravity_comes_on_top() -> None:
     assert service_acceleration(2.5) == 3.5
+
+
+def test_savitsky_and_brown_in_their_own_feet_and_knots() -> None:
+    """0.0104 (H/b + 0.084) (tau/4) (5/3 - beta/30) (V/sqrt L)^2 (L/b)/C: 80 ft by 24, waves of 4.6, 25 knots, trim 4 and
+    deadrise 15 degrees, C 0.21; at the bow times 1 + 3.8 (L/b - 2.25)/(V/sqrt L)."""
+    L, b, H, V = 80 * 0.3048, 24 * 0.3048, 4.6 * 0.3048, 25 * 1852 / 3600
+    n = 0.0104 * (4.6 / 24 + 0.084) * (4 / 4) * (5 / 3 - 15 / 30) * 25**2 / 80 * (80 / 24) / 0.21
+    assert savitsky_brown_acceleration(H, b, L, np.radians(15), np.radians(4), V, 0.21) == pytest.approx(n)
+    bow = n * (1 + 3.8 * (80 / 24 - 2.25) / (25 / np.sqrt(80)))
+    assert savitsky_brown_bow_acceleration(n, b, L, V) == pytest.approx(bow)
+
+
+def test_manoeuvring_speed_is_seven_knots_times_the_root_of_the_length() -> None:
+    assert manoeuvring_speed(9.0) == pytest.approx(21 * 1852 / 3600)
