@@ -243,6 +243,13 @@ def test_a_patch_reaches_as_far_as_it_may_each_way() -> None:
     # Askew of it: 30 beside and 10 above; 30 x 40 leaves more than 70 x 10, and 70 x 30 more than 30 x 40.
     assert about(0.0, -140.0, (70.0, 40.0), BOARD, (hole,)) == Rectangle(-30.0, 30.0, -180.0, -100.0)
     assert about(0.0, -120.0, (70.0, 40.0), BOARD, (hole,)) == Rectangle(-70.0, 70.0, -150.0, -90.0)
+    # The same of things to starboard, above and below.
+    for y_lo, y_hi, z_lo, z_hi in ((30.0, 130.0, -250.0, -150.0), (30.0, 130.0, -210.0, -190.0)):
+        cut = Rectangle(y_lo, y_hi, z_lo, z_hi)
+        assert about(0.0, -200.0, (70.0, 20.0), BOARD, (cut,)) == Rectangle(-30.0, 30.0, -220.0, -180.0)
+    over, under = Rectangle(-50.0, 50.0, -190.0, -150.0), Rectangle(-50.0, 50.0, -250.0, -210.0)
+    for cut in (over, under):
+        assert about(0.0, -200.0, (70.0, 20.0), BOARD, (cut,)) == Rectangle(-70.0, 70.0, -210.0, -190.0)
     # On the edge itself nothing is left across.
     assert about(300.0, -200.0, (70.0, 20.0), BOARD, ()) == Rectangle(300.0, 300.0, -220.0, -180.0)
 

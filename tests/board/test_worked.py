@@ -256,3 +256,26 @@ def test_a_free_plates_flexibility_is_what_its_loads_move_it_where_they_act(both
     for k, other in ((0, 1), (2, 5), (3, 3)):
         moved = float((units.loads[..., k] * w[..., other]).sum())
         assert F[k, other] == pytest.approx(moved, rel=1e-9)
+
+
+def test_what_others_begin_from_is_the_finest_grids_forces(both: tuple[Any, Any]) -> None:
+    two, one = both
+    for of in both:
+        assert of.outcome.seated == ()
+        assert of.outcome.each == (of.borne,)
+    assert two.outcome.borne is two.each[1]
+    assert one.seated[0].fits(two.borne)
+    assert not one.seated[0].fits(replace(two.borne, pads=two.borne.pads[:2]))
+    assert not one.seated[0].fits(replace(two.borne, rests=np.ones((2, 2))))
+
+
+def test_means_of_a_part_of_the_moments(both: tuple[Any, Any]) -> None:
+    """A quarter of them everywhere is a quarter of the mean; nothing on the port side leaves a line there nothing."""
+    two, _ = both
+    lines = [Rectangle(100.0, 100.0, -300.0, -100.0), Rectangle(-100.0, -100.0, -300.0, -100.0)]
+    whole, shape = two.means("M_1", lines), two.grid.nodes.shape
+    assert np.abs(whole).min() > 1.0
+    assert two.means("M_1", lines, np.full(shape, 0.25)) == pytest.approx(whole / 4)
+    half = two.means("M_1", lines, np.broadcast_to(two.grid.y[:, None] > 0.0, shape) * 1.0)
+    assert half[0] == pytest.approx(whole[0])
+    assert half[1] == pytest.approx(0.0, abs=1e-12)

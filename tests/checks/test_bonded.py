@@ -125,3 +125,15 @@ def test_section_under_a_glued_plate_is_that_of_two_layers(both: tuple[Careful, 
     found = np.asarray(bonded_section(of, of.board.grid).D_11)
     assert found.max() == pytest.approx(D, rel=1e-9)
     assert found.min() == pytest.approx(E * t**3 / 12, rel=1e-9)
+
+
+def test_halves_of_a_pairs_plate_by_hand() -> None:
+    """381 by 76.2 over bolts 163.5 and 125.4 out, 47.6 and 250.8 down: each half from the middle line to 190.5."""
+    upper, lower = (-85.7, -9.5), (-288.9, -212.7)
+    found = [(r.y_lo, r.y_hi, r.z_lo, r.z_hi) for r in plates_of(careful(PAIR, False))]
+    wanted = [(0.0, 190.5, *upper), (-190.5, 0.0, *upper), (0.0, 190.5, *lower), (-190.5, 0.0, *lower)]
+    assert np.array(found) == pytest.approx(np.array(wanted))
+    single = careful(replace(PAIR, per="bolt", width=80.0, height=60.0), False)
+    first, second, *_ = plates_of(single)
+    assert (first.y_lo, first.y_hi, first.z_lo, first.z_hi) == pytest.approx((123.5, 203.5, -77.6, -17.6))
+    assert (second.y_lo, second.y_hi) == pytest.approx((-203.5, -123.5))

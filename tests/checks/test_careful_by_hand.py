@@ -226,6 +226,13 @@ def test_kin_on_other_grids_change_nothing() -> None:
         assert again.moments.Mx == pytest.approx(of.moments.Mx, rel=1e-6, abs=1e-3)
 
 
+def test_a_quick_look_adds_nothing_for_its_grid() -> None:
+    quick = replace(of_job(), two_grids=False)
+    bolts = quick.answer.borne.bolts
+    assert quick.upper_tension[0].tolist() == bolts[:2].max(axis=0).tolist()
+    assert quick.lower_tension[0].tolist() == bolts[2:].max(axis=0).tolist()
+
+
 def test_what_others_came_to_is_tried_where_it_fits() -> None:
     whole = of_job()
     assert replace(whole, first=whole.answer.outcome).upper_tension == pytest.approx(whole.upper_tension, rel=1e-9)

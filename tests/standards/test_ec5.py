@@ -101,3 +101,10 @@ def test_spacing_takes_an_obtuse_angle_as_its_acute_one() -> None:
         assert rule(12.0, np.radians(150.0)) == pytest.approx(rule(12.0, np.radians(30.0)))
         assert rule(12.0, np.radians(-30.0)) == pytest.approx(rule(12.0, np.radians(30.0)))
         assert rule(12.0, np.radians(30.0)) >= 3 * 12.0
+
+
+def test_pull_and_sideways_add_as_squares() -> None:
+    """(8.28): half of either is a quarter each; three tenths beside six are 0.45, its root 0.67."""
+    assert ec5.axial_lateral_interaction(500.0, 1000.0, 200.0, 400.0) == pytest.approx(0.5)
+    assert ec5.axial_lateral_interaction(300.0, 1000.0, 240.0, 400.0) == pytest.approx(0.09 + 0.36)
+    assert ec5.axial_lateral_utilisation(300.0, 1000.0, 240.0, 400.0) == pytest.approx(0.45**0.5)

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from transom.standards import adm, aisc, d510, ec3, ec9, galvanic, shigley, wood_handbook
+from transom.standards import adm, aisc, d510, ec3, ec9, galvanic, iiw, shigley, wood_handbook
 
 
 def test_bearing_takes_the_least_of_end_bolt_and_plate() -> None:
@@ -79,3 +79,8 @@ def test_bearing_share_is_the_least_of_place_bolt_and_one() -> None:
     assert ec9.bearing_alpha(1.8, 800.0, 275.0) == 1.0
     assert ec9.bearing_alpha(0.6, 800.0, 275.0) == 0.6
     assert ec9.bearing_alpha(1.8, 220.0, 275.0) == pytest.approx(0.8)
+
+
+def test_a_life_that_goes_by_a_five_hundredth_an_hour_lasts_five_hundred() -> None:
+    assert iiw.hours(0.002) == pytest.approx(500.0)
+    assert iiw.damage(np.array([6.0, 60.0]), np.array([600.0, 3000.0])) == pytest.approx(0.03)

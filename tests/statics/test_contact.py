@@ -100,3 +100,21 @@ def test_thin_boards_pry_and_the_couple_adds_on_the_worse_side() -> None:
     assert bolt_tension(7041.2175, prying_factor(36.7), 0.0) == pytest.approx(8633, abs=1)
     assert prying_factor(60.0) == 1.0
     assert couple_tension(-6e5, 150.0) == pytest.approx(1000.0)
+
+
+@pytest.mark.parametrize(
+    "N, M, flags",
+    [
+        (3000.0, 2.5e6, (True, False, False)),  # the upper row pulls against the foot
+        (-3000.0, -1.4e6, (False, False, False)),  # the lower row against the top, half a meter down
+        (-3000.0, -0.45e6, (True, True, False)),  # pulled off 150 down: both rows, the upper one as much and more
+        (3000.0, 0.45e6, (None, False, True)),  # pushed on 150 down, within the pads: none
+    ],
+)
+def test_which_rows_pull(N: float, M: float, flags: tuple[bool | None, bool, bool]) -> None:
+    """Both rows at once, or none, are told from one alone."""
+    c = bracket_contact(N, M, COMMON)
+    ahead, lifted, pressed = flags
+    assert (bool(c.lifted), bool(c.pressed)) == (lifted, pressed)
+    assert ahead is None or bool(c.ahead) is ahead
+    assert (float(c.T_u) > 0, float(c.T_l) > 0) == (lifted or ahead is True, lifted or ahead is False)
