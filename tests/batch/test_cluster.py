@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 
 from tests.batch.jobs import EXAMPLE, table
+from tests.cli.watched import HOOKED, NOTES, noted
 from transom import __version__
 from transom.cli.main import main
 from transom.errors import JobError
@@ -187,3 +188,33 @@ def test_without_dask_the_cluster_is_refused_in_one_line(folder: Path, capsys: p
         patch.setitem(sys.modules, "distributed", None)
         assert main([*given(folder, "none.csv"), "--cluster", "tcp://127.0.0.1:9"]) == 2
     assert "transom[cluster]" in capsys.readouterr().err
+
+
+def test_it_writes_its_results_alone_and_speaks_to_the_scheduler_alone(
+    folder: Path, cluster: Cluster, tmp_path: Path
+) -> None:
+    """Under the watch of tests/cli/watched.py, from the process's first moment."""
+    notes, home, out = tmp_path / "notes", tmp_path / "home", tmp_path / "out.csv"
+    notes.mkdir()
+    home.mkdir()
+    environment = ENVIRONMENT | {"PYTHONPATH": f"{HOOKED}{os.pathsep}{ROOT}", NOTES: str(notes), "HOME": str(home),
+                                 "PYTHONDONTWRITEBYTECODE": "1"}  # fmt: skip
+    jobs = table(tmp_path, good=1, bad=3)
+    done = subprocess.run(
+        [sys.executable, "-m", "transom", "batch", str(jobs), "--base", str(tmp_path / "base.toml"), "--pencil",
+         "--out", str(out), "--cluster", cluster.address],
+        cwd=home, env=environment, capture_output=True, text=True, check=False,
+    )  # fmt: skip
+    assert done.returncode == 2, done.stderr
+    seen = [line for _, lines in noted(notes) for line in lines]
+    touched = {path for kind, path in seen if kind == "touched" and path != os.devnull}
+    its = [path for path in touched if not Path(path).name.lstrip(".").startswith("out.csv")]
+    assert its == []
+    assert list(home.iterdir()) == []
+    port = cluster.address.rpartition(":")[2]
+    left = [said for kind, said in seen if kind == "left"]
+    spoken = [said for said in left if said.startswith("socket.connect")]
+    assert spoken
+    assert all(port in said for said in spoken), spoken
+    own = ("socket.", "pickle.find_class", "subprocess.Popen ('uname'")  # the last is Dask asking for the processor
+    assert [said for said in left if not said.startswith(own)] == []
