@@ -7,9 +7,11 @@ import pytest
 
 from tests.sizing.test_sizing import job
 from transom.catalogue import SHIPPED
+from transom.job.read import loads
 from transom.judge.judging import prepared
 from transom.sizing.field import Field, field_of
-from transom.sizing.misses import _by_plate, nearest, shortlist
+from transom.sizing.misses import _by_plate, miss_of, nearest, shortlist
+from transom.sizing.options import option
 from transom.sizing.sizing import size
 
 
@@ -40,3 +42,42 @@ def test_a_bracket_too_narrow_is_all_that_fails() -> None:
     assert j.sizing is not None
     assert j.sizing.nearest_miss is not None
     assert {c.what for c in j.sizing.nearest_miss.failing} == {"bracket-thickest"}
+
+
+LEAST_BOLTS = """
+[boat]
+kind = "pontoon"
+plate_power = "150 hp"
+[engine]
+power = "115 hp"
+shaft = "25 in"
+steering = "wheel"
+[board]
+width = "28 in"
+height = "20 in"
+[frame]
+kind = "pod"
+[crossmembers]
+count = 4
+wall = "3/16 in"
+alloy = "6061-T6"
+bolts = { size = "1/2 in", count = 16 }
+[stock]
+panels = ["douglas-fir-marine"]
+sheets = ["3/4 in"]
+most_sheets = 4
+grades = ["F593C"]
+threads = ["1/2-13"]
+"""
+
+
+def test_a_miss_says_what_it_fails_with_the_bolts_it_would_get() -> None:
+    """With the most bolts to the frame its board would pass; it gets the least that carry the frame, and bends more."""
+    stated = loads(LEAST_BOLTS)
+    _, setup, cases = prepared(stated, SHIPPED)
+    field = field_of(stated, SHIPPED, setup, cases, "material")
+    assert option(field, nearest(field)).passes
+    miss = miss_of(stated, SHIPPED, field)
+    assert [c.what for c in miss.failing] == ["bending"]
+    assert miss.weakest == miss.failing[0]
+    assert miss.weakest.utilisation > 1.0

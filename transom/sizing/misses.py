@@ -6,17 +6,33 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
+from transom.catalogue import Catalogue
 from transom.checks import BY_PLATE, all_checks
 from transom.errors import JobError
+from transom.job.records import Job
 from transom.judge.evaluate import decided, quick_look
+from transom.judge.judging import decide
+from transom.judge.records import Option
 from transom.result import Cases, CheckArray
 from transom.sizing.field import Field
+from transom.sizing.options import option, option_of
 from transom.sizing.probe import rows_for
 from transom.sizing.rows import rows_that_matter
 from transom.sizing.search import BLOCK, blocks, nearest_miss
 from transom.units import Array
 
 SHORT = 24  # candidates that the plate looks at
+
+
+def miss_of(job: Job, tables: Catalogue, field: Field) -> Option:
+    """The candidate that comes nearest, and what it fails; only asked where none passes."""
+    place = nearest(field)
+    found = option(field, place)
+    if not found.passes:
+        return found
+    # With the most bolts to the frame it would pass; with the least that carry the frame its board does not.
+    known = decide(job, tables, found.mount, field.careful, add=True)
+    return option_of(field, place, all_checks(known.trial), known.checks)
 
 
 def nearest(field: Field) -> int:

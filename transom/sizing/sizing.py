@@ -14,7 +14,7 @@ from transom.judge.judging import decide, judge, prepared, without_mount
 from transom.judge.records import Judgement, Option, Sizing
 from transom.result import CheckArray
 from transom.sizing.field import Costs, Field, field_of
-from transom.sizing.misses import nearest
+from transom.sizing.misses import miss_of
 from transom.sizing.options import option, option_of
 from transom.sizing.probe import SURE, Tried
 from transom.sizing.required import good_for, required_thickness
@@ -44,7 +44,7 @@ def size(
     field = field_of(job, tables, setup, cases, rank, careful, costs)
     found = _found(job, tables, field, 1 + ALTERNATIVES * beside, beside)
     if found is None:
-        miss = option(field, nearest(field)) if len(field) else None
+        miss = miss_of(job, tables, field) if len(field) else None
         return replace(without_mount(job, tables), sizing=Sizing(rank, len(field), (), None, (), miss))
     judged = found.judged
     trial = trial_of(judged.setup, cases, [field.mount(found.place)])
