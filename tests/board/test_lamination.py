@@ -181,3 +181,16 @@ def test_the_worst_place_of_one_stack_is_the_worst_of_all_places():
     assert one.worst_utilisation(*M, k).tolist() == each.max(axis=0, keepdims=True).tolist()
     M[1, 3, 4] = np.nan
     assert np.isnan(one.worst_utilisation(*M, k)).tolist() == [[v == 4 for v in range(7)]]
+
+
+def test_only_the_share_across_the_grain_may_be_nothing():
+    """Veneers without stiffness across are allowed, no other panel number of nought is."""
+    numbers = vars(PANEL)
+    assert "e_90" in numbers
+    stacks([[19.0]], [[True]], [[5]], Panel(**(numbers | {"e_90": 0.0})))
+    for name in numbers:
+        if name != "e_90":
+            with pytest.raises(JobError, match=f"panel number {name} is not above zero"):
+                stacks([[19.0]], [[True]], [[5]], Panel(**(numbers | {name: 0.0})))
+    with pytest.raises(JobError, match="e_90"):
+        stacks([[19.0]], [[True]], [[5]], Panel(**(numbers | {"e_90": -0.1})))

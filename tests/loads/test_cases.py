@@ -333,3 +333,11 @@ def test_numbers_that_are_no_loads_are_refused(change: dict[str, object], field:
 def test_nothing_is_lost_with_more_thrust() -> None:
     low, high = build_cases(forty()), build_cases(replace(forty(), thrust_N=4000.0))
     assert row(high, "ahead")[My] - row(low, "ahead")[My] == pytest.approx(663 * (4000 - 3234))
+
+
+@pytest.mark.parametrize("name", ["wave", "wave-light", "ahead", "ahead-light", "astern"])
+def test_steered_straight_nothing_acts_sideways(name: str) -> None:
+    """No side force, no twist, no turn: the propeller's torque belongs to the steered cases."""
+    w = row(build_cases(forty()), name)
+    assert w[[1, 3, 5]] == pytest.approx(np.zeros(3), abs=1e-6)
+    assert abs(w[0]) > 500.0

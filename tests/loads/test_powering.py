@@ -2,6 +2,7 @@
 
 import pytest
 
+from transom.loads import powering
 from transom.loads.powering import federal_horsepower
 
 FOOT = 304.8
@@ -22,3 +23,7 @@ def test_a_flat_bottom_is_one_increment_lower(factor: float, hp: float) -> None:
 
 def test_a_multiple_of_five_is_not_raised() -> None:
     assert federal_horsepower(25 * FOOT, 4 * FOOT, remote=True, flat=False) == 110.0  # 2 x 100 - 90
+
+
+def test_a_horsepower_is_550_feet_and_pounds_a_second() -> None:
+    assert pytest.approx(550 * 0.3048 * 0.45359237 * 9.80665, rel=1e-12) == powering.HORSEPOWER
