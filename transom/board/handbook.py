@@ -103,14 +103,20 @@ class _Solved:
         return extrapolated(self.on, *(fields(p, s) for p, s in zip(self.plates, self.solutions, strict=True)))[0]
 
 
-# A handbook prints several quantities of one plate in a row.
+# A handbook prints several loads of one plate in a row, and several quantities of each.
+@lru_cache(maxsize=8)
+def _plates(case: _Case, y: tuple[float, ...], z: tuple[float, ...]) -> tuple[Plate, Plate]:
+    """The case on the grid of these lines and on its finer one."""
+    on = Grid(np.array(y), np.array(z), np.ones((len(y) - 1, len(z) - 1), dtype=bool))
+    return case.plate(on), case.plate(on.finer())
+
+
 @lru_cache(maxsize=4)
 def _solved(case: _Case, y: tuple[float, ...], z: tuple[float, ...], load: Rectangle) -> _Solved:
-    """The case on the grid of these lines and on its finer one, under a unit force on `load`."""
-    on = Grid(np.array(y), np.array(z), np.ones((len(y) - 1, len(z) - 1), dtype=bool))
-    first, second = case.plate(on), case.plate(on.finer())
-    solutions = (p.solve(p.grid.spread(load)[..., None]) for p in (first, second))
-    return _Solved(on, (first, second), (next(solutions), next(solutions)))
+    """The same under a unit force on `load`."""
+    plates = _plates(case, y, z)
+    first, second = (p.solve(p.grid.spread(load)[..., None]) for p in plates)
+    return _Solved(plates[0].grid, plates, (first, second))
 
 
 TURNED = {"w": "w", "M_1": "M_2", "M_2": "M_1", "M_12": "M_12"}
