@@ -25,7 +25,7 @@ OPEN = 0.12
 
 def watch(seen: list[tuple[float, float]]) -> None:
     """Have every candidate that is looked at twice leave both figures behind."""
-    look, careful = probe.Tried.quick_look, probe.Tried.careful.func
+    look, careful = probe.Tried.quick_look, probe.Tried.decisive.func
 
     def looked(self: probe.Tried) -> float:
         self.found = look(self)
@@ -38,7 +38,7 @@ def watch(seen: list[tuple[float, float]]) -> None:
         return checks
 
     probe.Tried.quick_look = looked  # type: ignore[method-assign]
-    probe.Tried.careful.func = solved  # type: ignore[assignment]
+    probe.Tried.decisive.func = solved  # type: ignore[assignment]
     probe.COARSE = OPEN
 
 

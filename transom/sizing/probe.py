@@ -86,9 +86,13 @@ class Block:
     within: Array
     apart: Array
     seen: int = 0
+    heard: Sequence[Solved] = ()
 
     def learn(self, solved: Sequence[Solved]) -> None:
-        """Let plates solved since the last time speak for the candidates that they are nearest to."""
+        """Let plates solved since the last time speak for the candidates that they are nearest to; of other plates all."""
+        if solved is not self.heard:
+            self.heard, self.seen = solved, 0
+            self.likely[:], self.within[:], self.apart[:] = 1.0, np.inf, np.inf
         for plate in solved[self.seen :]:
             apart = np.sqrt(np.sum((self.like - plate.like[:, None]) ** 2, axis=0))
             off = plate.within + apart
@@ -106,11 +110,9 @@ class Prober:
     field: Field
     rows: list[int]
     solved: list[Solved] = dataclasses.field(default_factory=list)
-    first: dict[int, Answer] = dataclasses.field(
-        default_factory=dict
-    )  # by stack, the last one last: contacts to try first
+    # By stack, the last one last: what boards came to, whose contacts the next ones try first; one whose edge may lift.
+    first: dict[int, Answer] = dataclasses.field(default_factory=dict)
     lifted: Answer | None = None
-
     kin: dict[tuple[int, bool], Careful] = dataclasses.field(default_factory=dict)  # by stack and whether on two grids
 
     def lent(self, place: int, plate: Careful) -> Careful:
@@ -132,6 +134,10 @@ class Prober:
     @property
     def _last(self) -> Answer | None:
         return next(reversed(self.first.values()), None)
+
+    def picked(self) -> None:
+        """Forget what judgements told: beside the pick others are asked on the most bolts that the frame may have."""
+        self.solved = [plate for plate in self.solved if plate.within != JUDGED]
 
     def block(self, places: NDArray[np.int_]) -> Block:
         """The candidates at these places that the pencil leaves in the leading cases, in their order."""

@@ -112,7 +112,10 @@ def _found(job: Job, tables: Catalogue, field: Field, most: int, beside: bool = 
     def by_plate(tried: Tried) -> bool:
         if judged:
             return is_other(tried.place, tried.pencil, tried.careful, tried.plate)
-        return is_pick(tried.place) if tried.likely <= SURE else tried.passes and is_pick(tried.place, tried)
+        found = is_pick(tried.place) if tried.likely <= SURE else tried.passes and is_pick(tried.place, tried)
+        if found:
+            tried.prober.picked()
+        return found
 
     places = best_by_plate(field, most, by_plate) if field.careful else best_of_kinds(field, most, by_pencil)
     return Found(places[0], judged[0], tuple(others)) if places else None
