@@ -156,6 +156,10 @@ def test_bolts_still_to_be_chosen_are_taken_by_their_best_choice() -> None:
                 for f in open_.frames]  # fmt: skip
     assert max(worst_of) > 1.05 * min(worst_of)
     assert max(float(c.worst[0]) for c in framed(of) if not c.information) == pytest.approx(min(worst_of), rel=1e-12)
+    # The first that is good enough is taken where that is all that is asked.
+    for n, enough in ((0, 1.001 * worst_of[0]), (int(np.argmin(worst_of)), 1.001 * min(worst_of))):
+        first = framed(trial(setup=open_), enough=enough)
+        assert max(float(c.worst[0]) for c in first if not c.information) == pytest.approx(worst_of[n], rel=1e-12)
 
 
 def test_options_run_from_nothing_to_most() -> None:

@@ -31,24 +31,27 @@ def limit_of(check: CheckArray) -> float:
     return 1.0
 
 
-def framed(trial: Trial, allowed: Allowed = limit_of) -> tuple[CheckArray, ...]:
+def framed(trial: Trial, allowed: Allowed = limit_of, enough: float = 0.0) -> tuple[CheckArray, ...]:
     """The frame's checks; while its bolts are to be chosen, of each candidate by the choice that leaves it the most.
 
-    `allowed` is how many times its limit each check may come to before a choice is out.
+    `allowed` is how many times its limit each check may come to before a choice is out. A choice by which no candidate
+    comes to more than `enough` of that is taken without looking at those after it.
     """
     choices = trial.setup.frames
     if not choices:
         return frame.checks(trial)
-    found = []
+    found: list[tuple[CheckArray, ...]] = []
+    worst: list[NDArray[np.float64]] = []
+    n = len(trial.stacks)
     for hold in choices:
         trial = trial.on(hold)
         found.append(frame.checks(trial))
-    n = len(trial.stacks)
-    worst = np.full((len(found), n), -np.inf)
-    for own, checks in zip(worst, found, strict=True):
-        for c in checks:
+        worst.append(np.full(n, -np.inf))
+        for c in found[-1]:
             if not c.information:
-                np.maximum(own, np.divide(c.worst, allowed(c)), out=own)
+                np.maximum(worst[-1], np.divide(c.worst, allowed(c)), out=worst[-1])
+        if worst[-1].max() <= enough:
+            return found[-1]
     best = np.argmin(worst, axis=0)
     if n == 1:
         return found[int(best[0])]
@@ -104,10 +107,10 @@ def backed_checks(trial: Trial) -> tuple[CheckArray, ...]:
     )
 
 
-def plate_checks(trial: Trial, allowed: Allowed = limit_of) -> tuple[CheckArray, ...]:
+def plate_checks(trial: Trial, enough: float = 0.0) -> tuple[CheckArray, ...]:
     """Those of `BY_PLATE`, in the order of all, and some that come with them: all that a closer look is for."""
     wood = (board.bending(trial), *board.sliding_at_bolts(trial), *backing.crush(trial))
-    stack = (board.sliding_at_pads(trial), *framed(trial, allowed))
+    stack = (board.sliding_at_pads(trial), *framed(trial, enough=enough))
     if trial.setup.holding.by == "clamps":
         return (*wood, *stack)
     bolted = (*engine_bolts.metal(trial), *sideways.checks(trial), *backing.own_bending(trial))

@@ -20,11 +20,11 @@ from transom.units import Array
 
 ROWS_A_CHECK = 4
 AREA = 0.25  # what a ratio of areas under backing counts beside one of thickness in telling what is alike
-# A candidate is given up where the plate most like it would have it over its limit by more than this, on two grids
-# and on one coarse one, and by as much again as the two candidates are apart. Of 675 estimates in 12 random jobs the
-# highest above its own plate were 3 % of candidates up to 0.02 apart, 6 % up to 0.05, 9 % up to 0.1, 17 % beyond 0.2.
-FINE, ROUGH = 0.02, 0.05
-JUDGED = 0.999 * FINE  # its own judgement counts before its own plate
+# A candidate is given up where the plate most like it would have it over its limit by more than the first, on two grids
+# and on one coarse one, and by so much more as the second says for each step the two candidates are apart. Of 1,046
+# estimates in 26 jobs none was above its own plate by more than these, 1 % at least being left for coarse plates.
+FINE, ROUGH = (0.025, 1.0), (0.035, 0.75)
+JUDGED = (0.0249, 1.0)  # its own judgement counts before its own plate
 BENDING = ("board", "bending")
 # A candidate's own coarse plate may be over its two grids' by so much before they are asked all the same: of 530 within
 # 12 % of the limit in 70 random jobs the highest above was 1.3 %, tests/bench/quick_looks.py.
@@ -33,6 +33,7 @@ CLOSE = 0.02  # nearer than this a quick look tells nothing that the plate like 
 FAR = 0.35  # farther from any plate than this an estimate gives no candidate up: one from a board of 30 mm had one of 54 at 1.9, its own 0.64
 KEPT = 12  # plates of either kind: some ten megabytes each on two grids
 STEEPEST = 4.0  # times the pencil's figure; beyond that what a plate finds more is carried over as it is
+ENOUGH = 0.8  # of its limit: bolts of the frame that come to no more are good enough to tell whether a candidate passes
 SURE = 0.9  # below this, by either, the pick's own judgement is asked at once
 
 
@@ -62,7 +63,7 @@ class Solved:
     like: Array
     times: Array
     more: Array
-    within: float
+    within: tuple[float, float]
 
     def applied(self, u: Array, limit: Array) -> Array:
         """Worst utilisation of each candidate, (n,), from the pencil's and the limits, both (c, n, v)."""
@@ -95,7 +96,7 @@ class Block:
             self.likely[:], self.within[:], self.apart[:] = 1.0, np.inf, np.inf
         for plate in solved[self.seen :]:
             apart = np.sqrt(np.sum((self.like - plate.like[:, None]) ** 2, axis=0))
-            off = plate.within + apart
+            off = plate.within[0] + plate.within[1] * apart
             better = off < self.within
             if better.any():
                 self.likely[better] = plate.applied(self.u[:, better], self.limit[:, better])
@@ -189,7 +190,7 @@ class Tried:
 
     def quick_look(self) -> float:
         """Worst utilisation of what the plate decides in the leading cases, by one coarse plate."""
-        checks = plate_checks(self.prober.lent(self.place, quick_look(self.trial, self.prober.rows)))
+        checks = plate_checks(self.prober.lent(self.place, quick_look(self.trial, self.prober.rows)), ENOUGH)
         self.likely = float(np.max(self._learnt(checks, ROUGH)))
         return self.likely
 
@@ -213,7 +214,7 @@ class Tried:
     @cached_property
     def decisive(self) -> tuple[CheckArray, ...]:
         """Those that it decides."""
-        checks = tuple(c for c in plate_checks(self.plate) if by_plate(c))
+        checks = tuple(c for c in plate_checks(self.plate, ENOUGH) if by_plate(c))
         self.prober.lifted = next(iter(self.plate.let_go), self.prober.lifted)
         self._learnt(checks, FINE)
         return checks
@@ -239,7 +240,7 @@ class Tried:
         ]
         self._learnt(own, JUDGED)
 
-    def _learnt(self, checks: Sequence[CheckArray], within: float) -> Array:
+    def _learnt(self, checks: Sequence[CheckArray], within: tuple[float, float]) -> Array:
         """Utilisations by a plate in the leading cases, (c, v), the first of those of `checks`; kept for others."""
         v = self.u.shape[1]
         found = np.stack([np.broadcast_to(c.utilisation[0], len(c.cases))[:v] for c in checks if by_plate(c)])
