@@ -1,0 +1,93 @@
+"""How far what other plates make of a candidate may be above its own: what `FINE` and `ROUGH` in sizing/probe.py rest on.
+
+    PYTHONPATH=. python tests/bench/estimates.py [FIRST SEED] [LAST SEED]
+
+Sizes examples and the random jobs of `judgements.py`. For estimates that rest on two grids and on a coarse one, by how far
+the two candidates were apart: how many there were, and the middle, the 95th in a hundred and the highest of how much they
+were above the candidate's own plate; then the least that the margins had to spare (below zero one would have been lost).
+Its own coarse plate counts as 1 % under what two grids make of it. Open the margins first to see beyond them. Not
+collected by pytest.
+"""
+
+import os
+import sys
+from dataclasses import dataclass
+from pathlib import Path
+
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+sys.path += [str(Path(__file__).parents[2]), str(Path(__file__).parent)]
+
+import numpy as np
+from judgements import jobs
+
+from transom.catalogue import SHIPPED
+from transom.errors import JobError
+from transom.sizing import probe
+from transom.sizing.sizing import size
+
+STEPS = (0.01, 0.02, 0.05, 0.1, 0.2, 1.0)
+NEAR = (0.8, 1.6)  # shares of the limit that tell something
+COARSE = 0.99
+
+
+@dataclass(frozen=True)
+class Estimate:
+    """What a plate of either kind, so far apart, made of a candidate, and how much that is above its own."""
+
+    margin: tuple[float, float]
+    apart: float
+    above: float
+
+    @property
+    def spare(self) -> float:
+        """What the margin leaves."""
+        return self.margin[0] + self.margin[1] * self.apart - self.above
+
+
+def watch(seen: list[Estimate]) -> None:
+    """Have every candidate that gets a plate of its own leave what others made of it behind."""
+    tried, learnt, likely = probe.Prober.tried, probe.Tried._learnt, [0.0, 0.0, 0.0]
+
+    def looked(self: probe.Prober, block: probe.Block, i: int) -> object:
+        block.learn(self.solved)
+        likely[:] = block.likely[i], block.within[i], block.apart[i]
+        return tried(self, block, i)
+
+    def solved(self: probe.Tried, checks: object, within: tuple[float, float]) -> np.ndarray:
+        found = learnt(self, checks, within)  # type: ignore[arg-type]
+        own = float(np.max(found)) * (COARSE if within == probe.ROUGH else 1.0)
+        if likely[2] <= probe.FAR and NEAR[0] < own < NEAR[1] and within != probe.JUDGED:
+            kinds = (probe.FINE, probe.ROUGH)
+            margin = min(kinds, key=lambda m: abs(m[0] + m[1] * likely[2] - likely[1]))
+            seen.append(Estimate(margin, likely[2], likely[0] / own - 1))
+        return found
+
+    probe.Prober.tried = looked  # type: ignore[method-assign, assignment]
+    probe.Tried._learnt = solved  # type: ignore[method-assign, assignment]
+
+
+def main() -> None:
+    """One table for each kind of plate."""
+    first, last = (int(a) for a in (sys.argv[1:3] if len(sys.argv) > 2 else ("0", "40")))
+    seen: list[Estimate] = []
+    watch(seen)
+    for name, job, _ in jobs(last):
+        if name.startswith("random") and int(name.split("-")[1]) < first:
+            continue
+        try:
+            size(job, SHIPPED)
+        except JobError as no:
+            print(name, "cannot be judged:", no)
+    for margin, says in ((probe.FINE, "two grids"), (probe.ROUGH, "one coarse grid")):
+        own, low = [e for e in seen if e.margin == margin], 0.0
+        for high in STEPS:
+            above = [e.above for e in own if low < e.apart <= high or (low == 0.0 and e.apart == 0.0)]
+            if above:
+                cells = " ".join(f"{v:7.3f}" for v in np.percentile(above, [50, 95, 100]))
+                print(f"{says:16} {low:.2f} to {high:.2f} apart {len(above):5} {cells}")
+            low = high
+        print(f"{says:16} least to spare {min((e.spare for e in own), default=float('nan')):.3f}")
+
+
+if __name__ == "__main__":
+    main()
