@@ -1,6 +1,7 @@
 """How far halving and doubling the wood's stiffness under pads and bolts moves the examples' utilisations.
 
     PYTHONPATH=. python tests/bench/pad_stiffness.py
+    PYTHONPATH=. python tests/bench/pad_stiffness.py --random JOBS
 
 What is reported stands beside what wood half and twice as stiff would give. Prints, for each example, the checks over
 0.5 of their limit that rise and fall most, and how far the weakest link moves. A fall is what the report is too careful by.
@@ -15,10 +16,19 @@ from pathlib import Path
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 sys.path.append(str(Path(__file__).parents[2]))
 
+import numpy as np
+
+from tests.bench.judgements import random_job
 from transom.catalogue import SHIPPED, Catalogue
+from transom.checks import all_checks
 from transom.cli.jobs import read
+from transom.judge.evaluate import careful_of, trial_of
+from transom.judge.fasteners import with_most
 from transom.judge.judging import judge
 from transom.judge.records import Judgement
+from transom.loads.cases import build_cases
+from transom.setup.build import build, values_of
+from transom.setup.facts import collect
 from transom.sizing.sizing import picked
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -43,8 +53,37 @@ def worst(j: Judgement) -> dict[str, float]:
     return out
 
 
+def utilisations(seed: int, kind: str, tables: Catalogue) -> dict[str, float]:
+    """Worst case of every check of a random mount that nothing is cut out of, the most added to its frame's bolts."""
+    job, mount = random_job(3 * seed)
+    job = with_most(replace(job, frame=replace(job.frame, kind=kind)), tables)
+    setup = build(job, tables, values_of(collect(job, tables)))
+    plate = careful_of(trial_of(setup, build_cases(setup.loads), [mount]))
+    return {c.name: float(np.max(c.utilisation)) for c in all_checks(plate) if not c.information}
+
+
+def at_random(count: int) -> None:
+    """Least, median, 95 % and most of what half and twice the stiffness add to each check, by kind of support."""
+    for kind in ("pod", "uprights", "cap rail"):
+        moves: dict[str, list[tuple[float, ...]]] = {}
+        for seed in range(count):
+            base, *others = (utilisations(seed, kind, t) for t in (SHIPPED, *map(with_stiffness, TIMES)))
+            for name, u in base.items():
+                if LEAST < u < np.inf:
+                    moves.setdefault(name, []).append(tuple(o[name] / u - 1 for o in others))
+        print(f"{kind}, {count} mounts")
+        for name, found in sorted(moves.items()):
+            cells = (
+                "".join(f"{v:+7.1%}" for v in np.percentile(m, [0, 50, 95, 100])) for m in zip(*found, strict=True)
+            )
+            print(f"  {name:50}{len(found):4}  half{next(cells)}  twice{next(cells)}")
+
+
 def main() -> None:
-    """One line for each example."""
+    """One line for each example, or one for each check of mounts at random."""
+    if sys.argv[1:2] == ["--random"]:
+        at_random(int(sys.argv[2]))
+        return
     for path in sorted(EXAMPLES.glob("*.toml")):
         job = read(path)
         found = None if job.mount else picked(job, SHIPPED)

@@ -7,7 +7,8 @@ ALWAYS = (
     " local rules go before this paper.",
     "Shop hazards: support the engine before the last bolt is out; eyes and lungs when cutting, sanding or grinding;"
     " epoxy burns skin and heats up in the pot; keep hands clear of the propeller, key out, kill cord off.",
-    "Bolt tension is known to about 30 %: the tool takes the high side, a torque wrench does not tell it.",
+    "Bolt tension is known to about 30 %: it hangs on how stiff the wood is under bracket and nuts; a torque wrench does not"
+    " tell it.",
 )
 CAREFUL_METHOD = (
     "Board and bolts by a plate model under real contact; the pencil method stands behind --details. How far an"
