@@ -308,3 +308,7 @@ def test_columns_as_cases_name_them() -> None:
     assert (found.outer, found.up is column, found.around.shared is column) == (5.0, True, True)
     assert np.asarray(found.around.own).tolist() == np.asarray(found.area).tolist() == np.asarray(found.inner).tolist()
     assert np.asarray(found.overhang).tolist() == [6.0]
+
+
+def test_the_worst_place_of_each_case() -> None:
+    assert placed().worst_place(np.array([[1.0, 5.0, 0.0], [3.0, 2.0, 1.0]])).tolist() == [[3.0, 5.0, 1.0]]

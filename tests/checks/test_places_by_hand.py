@@ -40,7 +40,7 @@ from transom.checks.openings import (
     strips_at_bolts,
     taken_of_strip,
 )
-from transom.checks.patch import middle_on_wood
+from transom.checks.patch import lost_to_openings, middle_on_wood
 from transom.checks.places import least_spacing
 from transom.checks.stack_arrays import stacks_of
 from transom.checks.trial import Trial
@@ -83,6 +83,22 @@ def test_rows_within_a_tenth_of_a_millimeter_are_one() -> None:
     places = [(-150.0, 60.0), (150.0, 60.04), (-150.0, 260.0), (150.0, 260.04)]
     of = trial(with_engine(bracket=EngineBracket(bolts=tuple(Hole(*p) for p in places))))
     assert float(np.ravel(sideways._share_of_odd_rows(of))[0]) == pytest.approx(n_ef(2, 200.0) / 2, rel=1e-4)
+
+
+def test_rows_four_tenths_apart_are_two() -> None:
+    """Four bolts each on a level of its own: as four in line, 200 apart or less."""
+    of = trial()
+    y, z = np.array([-150.0, 150.0, -150.0, 150.0]), -np.array([60.0, 60.4, 260.0, 260.4])
+    of = replace(of, setup=replace(of.setup, holding=replace(of.setup.holding, bolt_y=y, bolt_z=z)))
+    assert float(np.ravel(sideways._share_of_odd_rows(of))[0]) == pytest.approx(n_ef(4, 200.0) / 4, rel=1e-4)
+
+
+def test_no_opening_takes_nothing_of_a_patch() -> None:
+    reach = (40.0, 30.0, 38.0, 38.0)
+    none = lost_to_openings([], 163.5, 47.6, reach)
+    assert (none.area, none.length) == (0.0, 0.0)
+    far = lost_to_openings([(0.0, 400.0, 20.0)], 163.5, 47.6, reach)
+    assert (float(far.area), float(far.length)) == (0.0, 0.0)
 
 
 def one_plate_by_hand(f_h: float, t: float, d: float, M_y: float, t_p: float) -> float:

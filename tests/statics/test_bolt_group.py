@@ -65,3 +65,17 @@ def test_ezbolt_gives_the_same_bolt_forces() -> None:
         table = group.solve(Vx=3.0, Vy=-8.0, torsion=700.0, verbose=False)["Elastic Method - Superposition"]
     ours = bolt_group(F_y=3.0, F_z=-8.0, M_x=700.0 + Y.mean() * -8.0 - Z.mean() * 3.0, y=Y, z=Z)
     assert float(ours.largest) == pytest.approx(float(table["Bolt Demand"]), rel=1e-9)
+
+
+def test_several_patterns_at_once_are_each_as_if_alone() -> None:
+    """Two patterns of four under three loads."""
+    y = np.array([[-100.0, 100.0, -80.0, 80.0], [-50.0, 50.0, -50.0, 60.0]])[:, None]
+    z = np.array([[-50.0, -50.0, -250.0, -250.0], [-40.0, -40.0, -140.0, -150.0]])[:, None]
+    F_y, F_z, M_x = np.array([0.0, 500.0, -200.0]), np.array([-1000.0, 0.0, 300.0]), np.array([0.0, 4e4, -1e5])
+    found = bolt_group(F_y=F_y, F_z=F_z, M_x=M_x, y=y, z=z)
+    assert found.up.shape == (2, 3, 4)
+    for n in range(2):
+        for v in range(3):
+            one = bolt_group(F_y=F_y[v], F_z=F_z[v], M_x=M_x[v], y=y[n, 0], z=z[n, 0])
+            assert found.up[n, v] == pytest.approx(one.up)
+            assert found.across[n, v] == pytest.approx(one.across)
