@@ -57,9 +57,10 @@ def watch(seen: list[Estimate]) -> None:
         found = learnt(self, checks, within)  # type: ignore[arg-type]
         own = float(np.max(found)) * (COARSE if within == probe.ROUGH else 1.0)
         if likely[2] <= probe.FAR and NEAR[0] < own < NEAR[1] and within != probe.JUDGED:
-            kinds = (probe.FINE, probe.ROUGH)
+            kinds = (probe.FINE, probe.ROUGH, probe.JUDGED)
             margin = min(kinds, key=lambda m: abs(m[0] + m[1] * likely[2] - likely[1]))
-            seen.append(Estimate(margin, likely[2], likely[0] / own - 1))
+            if margin != probe.JUDGED:  # on fewer bolts of the frame than its own plate in the search
+                seen.append(Estimate(margin, likely[2], likely[0] / own - 1))
         return found
 
     probe.Prober.tried = looked  # type: ignore[method-assign, assignment]
