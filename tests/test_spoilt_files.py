@@ -25,8 +25,8 @@ from transom.catalogue.tables import folder as tables_folder
 from transom.catalogue.tables import parse as table
 from transom.errors import JobError, TableError
 from transom.estimate.numbered import quoted as last_quote
-from transom.estimate.reading import from_file
-from transom.job.read import loads
+from transom.estimate.reading import book_for, from_file
+from transom.job.read import load, loads
 from transom.judge.judging import judge
 from transom.quantity import QuantityError, read
 from transom.quantity.kinds import KINDS
@@ -61,6 +61,13 @@ def test_two_thousand_spoilt_files(bench: Bench, block: int) -> None:
 def test_the_jobs_that_are_spoilt_pass_as_they_stand(tmp_path: Path) -> None:
     for text in jobs().values():
         assert run("job", text.encode(), Bench(tmp_path), random.Random(1)) == "passes"
+
+
+@pytest.mark.parametrize("kind", ["shop", "prices", "rows"])
+def test_what_else_is_spoilt_is_read_as_it_stands(kind: str, tmp_path: Path) -> None:
+    """Else every mutant of it would be refused, and prove nothing."""
+    text = laws.base_of(kind, random.Random(1))
+    assert run(kind, text.encode(), Bench(tmp_path), random.Random(1)) in ("read", "passes")
 
 
 @pytest.mark.parametrize(
@@ -262,6 +269,15 @@ def test_a_broken_law_is_seen(monkeypatch: pytest.MonkeyPatch) -> None:
     ):
         with pytest.raises(Broken):
             laws.sane(bad)
+
+
+@pytest.mark.parametrize("rate", ["nan", "-nan", "inf", "1e400", "-1.0", "true"])
+def test_a_shops_price_that_is_no_number_is_refused_when_it_is_asked_for(rate: str, tmp_path: Path) -> None:
+    (tmp_path / "shop.toml").write_text(f'[shop]\nname = "x"\n[prices.labour]\nrate = {rate}\n', encoding="utf-8")
+    (tmp_path / "job.toml").write_text(PONTOON, encoding="utf-8")
+    job = load(tmp_path / "job.toml")
+    with pytest.raises(JobError, match="rate"):
+        book_for(job, tmp_path)
 
 
 def test_the_corpus_is_what_it_says() -> None:

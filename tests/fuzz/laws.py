@@ -12,6 +12,7 @@ import random
 import re
 import tomllib
 from collections.abc import Callable
+from dataclasses import replace
 from functools import cache
 from typing import Any
 
@@ -51,7 +52,7 @@ name = "douglas-fir-marine 3/4 in"
 price = 140.0
 [quote]
 valid_days = 30
-warranty = "a year"
+warranty = ["a year"]
 """
 
 
@@ -65,12 +66,17 @@ def job_file(data: bytes, bench: Bench, chance: random.Random) -> str:
 
 
 def shop_file(data: bytes, bench: Bench, chance: random.Random) -> str:
-    """The shop's file beside a good job."""
+    """The shop's file beside a good job; its prices are nobody's business until they are asked for."""
+    from transom.estimate.reading import book_for
+
     shop = bench.put("shop.toml", data)
     try:
         job = load(bench.put("job.toml", jobs()["pontoon-40hp"].encode()))
-        finite(job, "a job with a shop")
-        return judged(job, bench, chance)
+        assert job.shop is not None
+        finite(replace(job, shop=replace(job.shop, prices={})), "a job with a shop")
+        answer = judged(job, bench, chance)
+        finite(book_for(job, bench.folder), "the shop's prices")
+        return answer
     finally:
         shop.unlink()
 
