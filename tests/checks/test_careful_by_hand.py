@@ -177,13 +177,14 @@ def test_grid_lines_run_through_bolts_lines_pads_and_the_middle() -> None:
 
 def test_softer_wood_is_half_as_stiff() -> None:
     of = placed()
-    (soft,) = of._bounds()
+    soft, stiff = of._bounds()
     E, times = of.factor("board.pad_stiffness_MPa"), of.factor("board.pad_stiffness_times")
     assert times > 1.0
     seat = of._seat(E)
     pads = len(seat.bolts)
     assert soft[pads:] == pytest.approx(seat.stiffness[pads:] / times)
     assert soft == pytest.approx(of._seat(E / times).stiffness)
+    assert stiff == pytest.approx(of._seat(E * times).stiffness)
 
 
 def test_wide_openings_are_cut_out_as_squares() -> None:
@@ -258,7 +259,7 @@ def with_answer(of: Careful, bolts: int, cells: list[tuple[float, float]], push:
     """A plate whose answer is so many bolts and pad cells at (y, z) with their pushes."""
     pads = tuple(SimpleNamespace(where=SimpleNamespace(centre=c)) for c in cells)
     seat = SimpleNamespace(bolts=(None,) * bolts, pads=pads)
-    told: Any = SimpleNamespace(seat=seat, borne=SimpleNamespace(pads=np.array(push)))
+    told: Any = SimpleNamespace(seat=seat, borne=SimpleNamespace(pads=np.array(push)), bounds=())
     return replace(of, solved=told)
 
 

@@ -65,6 +65,7 @@ BOARD: list[Row] = [
     (careful.tension_with_error, (1000.0, 50.0), 1050.0),
     (careful.mean_of_two, (100.0, 200.0), 150.0),
     (careful.softer, (250.0, 2.0), 125.0),
+    (careful.stiffer, (250.0, 2.0), 500.0),
     (of_trial.coated_thickness, (36.0, 2.0, 0.2, 0.3), 36.8),
     (of_trial.coated_thickness, (54.0, 3.0, 0.2, 0.3), 55.0),
     (hardware.plates_mass, (0.4, 0.1, 0.01, 2700.0, 2.0), 2.16),

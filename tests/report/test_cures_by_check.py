@@ -34,7 +34,7 @@ def bracket() -> tuple[Judgement, tuple[CheckCure, ...]]:
 
 
 def test_other_backing_under_the_same_board(uprights: tuple[Judgement, tuple[CheckCure, ...]]) -> None:
-    j, (mend,) = uprights
+    j, (mend, *_) = uprights
     assert j.mount is not None
     assert mend.after.mount is not None
     assert mend.after.mount.engine_bolts is not None

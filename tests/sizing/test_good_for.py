@@ -15,13 +15,13 @@ HP = 745.69987158
 
 
 def test_the_power_it_is_good_for_passes_when_judged() -> None:
-    """A small engine on a board that is stiff for it: its power more than doubles, and the plate bears it out."""
+    """A small engine on a board that is stiff for it: its power all but doubles, and the plate bears it out."""
     job = load(UPRIGHTS)
     job = replace(job, engine=replace(as_usual(job.engine), power=15 * HP), mount=None)
     sized = size(job, SHIPPED)
     assert sized.good_for is not None
     assert sized.mount is not None
-    assert sized.good_for.power > 2.0 * sized.facts["engine.power"].value
+    assert sized.good_for.power > 1.8 * sized.facts["engine.power"].value
     more = judge(replace(job, engine=replace(job.engine, power=sized.good_for.power)), SHIPPED, sized.mount)
     assert not more.failing
     assert more.governing.utilisation > 0.9

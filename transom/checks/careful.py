@@ -12,7 +12,16 @@ from itertools import pairwise
 import numpy as np
 
 from transom.board.answer import Answer, Board, answer, board_section, on_one_grid
-from transom.board.bracket import Bolt, Seat, bolt_stiffness, pad_cells, shank_stiffness, wood_stiffness
+from transom.board.bracket import (
+    Bolt,
+    Seat,
+    bolt_stiffness,
+    pad_cells,
+    shank_stiffness,
+    softer,
+    stiffer,
+    wood_stiffness,
+)
 from transom.board.grid import Rectangle, grid
 from transom.board.outline import about, beside, corners, cut_corners, notch, on_wood, relieved, square
 from transom.board.plate import Support
@@ -26,7 +35,7 @@ from transom.checks.trial import Trial
 from transom.formula import formula
 from transom.job.records import Hole
 from transom.statics.wrench import BoardActions
-from transom.units import MPA, ONE, Array, N, Value
+from transom.units import Array, N, Value
 
 TARGET = 40.0  # mm, the coarser of two grids; the finer halves it
 STEEL = 210_000.0  # MPa
@@ -43,18 +52,6 @@ def tension_with_error(T: N, dT: N) -> N:
 def mean_of_two(port: N, starboard: N) -> N:
     """Mean force of the two of a row."""
     return (port + starboard) / 2.0
-
-
-@formula(
-    symbol="E_90/k",
-    source="envelope of a stiffness known to a factor",
-    evidence="convention",
-    known_by="derived",
-    typical={"times": 2.0},
-)
-def softer(E_90: MPA, times: ONE) -> MPA:
-    """Stiffness through the thickness of wood at its softest."""
-    return E_90 / times
 
 
 def _float(x: Value) -> float:
@@ -127,11 +124,12 @@ class Careful(Trial):
         return Board(inside, section, supports, seat, bounds=self._bounds())
 
     def _bounds(self) -> tuple[Array, ...]:
-        """Stiffness of bolts and pads with the wood as much softer as it may be; harder moves the moments by 2 % at most."""
-        if self.clamped:  # no holes are bored
+        """Stiffness of bolts and pads with the wood as much softer as it may be, which bends the board most at its holes,
+        and as much stiffer, which pries most at its bolts."""
+        if self.clamped:  # no holes are bored, and nothing pries
             return ()
         E_90, times = self.factor("board.pad_stiffness_MPa"), self.factor("board.pad_stiffness_times")
-        return (self._seat(_float(softer(E_90, times))).stiffness,)
+        return tuple(self._seat(_float(E)).stiffness for E in (softer(E_90, times), stiffer(E_90, times)))
 
     @cached_property
     def answer(self) -> Answer:
@@ -277,7 +275,8 @@ class Careful(Trial):
         rows = slice(0, 2) if upper or self.clamped else slice(2, 4)
         a = self.answer
         error = a.bolt_error[rows] if self.two_grids else 0.0
-        T = np.asarray(tension_with_error(a.borne.bolts[rows], error))
+        most = np.max([b.bolts[rows] for b in (a.borne, *a.bounds)], axis=0)
+        T = np.asarray(tension_with_error(most, error))
         for other in self.instead:
             T = np.maximum(T, other._row(upper))
         if not self.clamped:
@@ -384,10 +383,10 @@ class Careful(Trial):
 
     @property
     def pads(self) -> Array:
-        """Push of each pad, N, (2, v)."""
-        pads, cells = self.answer.borne.pads, self.answer.seat.pads
-        port = np.array([c.where.centre[0] < 0.0 for c in cells])
-        both = np.stack([pads[port].sum(axis=0), pads[~port].sum(axis=0)])
+        """Push of each pad, N, (2, v): with softer and stiffer wood too."""
+        port = np.array([c.where.centre[0] < 0.0 for c in self.answer.seat.pads])
+        each = (b.pads for b in (self.answer.borne, *self.answer.bounds))
+        both = np.max([np.stack([p[port].sum(axis=0), p[~port].sum(axis=0)]) for p in each], axis=0)
         return np.asarray(np.max([both, *(other.pads for other in self.instead)], axis=0))
 
     @cached_property

@@ -62,6 +62,7 @@ BOLTS = (
     " the lower bolt to port",
     " the lower bolt to starboard",
 )
+WOOD = ("", ", softer wood", ", stiffer wood")
 MOMENTS = (
     ("M_x", "moment per mm of width that bends the board across, ", "Mx"),
     ("M_y", "moment per mm of width that bends the board up and down, ", "My"),
@@ -105,7 +106,8 @@ def _of_board(careful: Careful, pencil: Trial) -> Iterator[Quantity]:
     a, count = careful.answer, len(careful.answer.borne.bolts)
     hand = (pencil.upper_tension, pencil.lower_tension)
     for b in range(count):
-        yield "T_p", "pull of", BOLTS[b : b + 1], a.borne.bolts[b : b + 1], hand[b // 2]
+        for borne, more in zip((a.borne, *a.bounds), WOOD, strict=False):
+            yield "T_p", "pull of", (f"{BOLTS[b]}{more}",), borne.bolts[b : b + 1], hand[b // 2]
         yield "dT", "what two grids have yet to go in the pull of", BOLTS[b : b + 1], a.bolt_error[b : b + 1], np.nan
     yield "C_p", "push of", (" the pad to port", " the pad to starboard"), careful.pads, pencil.pad_push
     for line in careful.edge_lines:
@@ -125,7 +127,7 @@ def _about(careful: Careful, asked: str) -> tuple[str, ...]:
         "moments_at_bolts": BOLTS[: len(careful.answer.seat.bolts)],
         "moments_at_openings": tuple(f" the opening at y = {o.y:.0f}, z = {-o.down:.0f} mm" for o in careful.openings),
     }[asked]
-    return tuple(f"{name}{more}" for more in ("", ", softer wood")[: len(careful.answer.bounds) + 1] for name in names)
+    return tuple(f"{name}{more}" for more in WOOD[: len(careful.answer.bounds) + 1] for name in names)
 
 
 def nodes(careful: Careful) -> tuple[str, ...]:
