@@ -41,7 +41,7 @@ MAY_IMPORT["chance"] = MAY_IMPORT["judge"] | {"judge"}
 MAY_IMPORT["drawing"] = MAY_IMPORT["sizing"] | {"sizing", "quantity", "report", "estimate"}
 MAY_IMPORT["estimate"] = MAY_IMPORT["sizing"] | {"sizing"}
 MAY_IMPORT["chart"] = MAY_IMPORT["drawing"] | {"drawing"}
-MAY_IMPORT["floor"] = MAY_IMPORT["drawing"] | {"drawing", "estimate", "interview"}
+MAY_IMPORT["floor"] = MAY_IMPORT["drawing"] | {"drawing", "estimate", "interview", "running"}
 MAY_IMPORT["batch"] = MAY_IMPORT["sizing"] | {"sizing", "quantity", "report", "running"}
 OPEN = {"report", "cli", "__init__", "__main__"}
 

@@ -2,6 +2,7 @@
 
 import gc
 import sys
+from contextlib import suppress
 
 _TRIM, _MMAP = -1, -3  # M_TRIM_THRESHOLD, M_MMAP_THRESHOLD of <malloc.h>
 KEPT, LARGE = 1 << 28, 1 << 25  # bytes
@@ -24,3 +25,13 @@ def _keep_what_is_freed() -> None:
         return
     mallopt(_TRIM, KEPT)
     mallopt(_MMAP, LARGE)
+
+
+def hand_back() -> None:
+    """Let the system have what is freed, between two parts of a command that each want much."""
+    gc.collect()
+    if sys.platform == "linux":
+        import ctypes
+
+        with suppress(AttributeError, OSError):  # another C library
+            ctypes.CDLL(None).malloc_trim(0)

@@ -30,6 +30,7 @@ from transom.judge.records import Judgement
 from transom.report.html.page import grounds, to_html
 from transom.report.money.papers import buy_files, quote_files
 from transom.report.money.screen import estimate_screen
+from transom.running import hand_back
 
 BUILD, CHECK, PRICE = "Build", "Check", "Price"
 
@@ -70,6 +71,9 @@ def pack_of(j: Judgement, path: Path, text: str, start: str | None = None, glue:
         JobError: there is no mount, it cannot be built, or the start is none.
     """
     left: list[str] = []
+    # The search for other mounts takes most memory, the derivations of the review next: one after the other.
+    priced = _priced(j, path)
+    hand_back()
     sheets = (
         *_bench(j, path),
         *_steps(j, start, glue, left),
@@ -83,7 +87,6 @@ def pack_of(j: Judgement, path: Path, text: str, start: str | None = None, glue:
         Sheet("trial.txt", "what to watch on the water", CHECK, "\n".join(before(j)) + "\n"),
         *_record(j, left),
     )
-    priced = _priced(j, path)
     return Pack((*sheets, *_price(priced)), tuple(left), identity(j), priced)
 
 

@@ -125,7 +125,7 @@ def _of_job(job: Job) -> Iterator[str]:
     for case in job.cases:
         yield f"Shop's own case {case.name}: like {case.like}, times {case.times:g}, because {case.reason}."
     if job.board.notch_width or job.board.openings:
-        yield "Notch and openings count in full against the narrower strip, wherever they sit (conservative)."
+        yield "By the pencil method notch and openings count in full against the narrower strip, wherever they sit (conservative)."
     if job.board.top_corners or job.board.bottom_corners:
         yield (
             "Cut corners: the whole rectangle about each cut is taken as gone, straight or round alike, the frame as holding"
@@ -156,12 +156,12 @@ def _of_method(setup: Setup, valid: bool) -> Iterator[str]:
         )
     if np.max(setup.power) >= BARE_BOARD_ENDS and setup.place.kind == "pod":
         yield (
-            "Above about 140 hp a bare plywood board in a pod rarely works within a bracket's 2-3/4 in: ask about glass"
+            "Above about 100 hp a bare plywood board in a pod rarely works within a bracket's 2-3/4 in: ask about glass"
             " skins, closer uprights or a metal bracket."
         )
 
 
-BARE_BOARD_ENDS = 140 * 745.69987158
+BARE_BOARD_ENDS = 100 * 745.69987158
 
 
 def _of_frame(setup: Setup) -> Iterator[str]:
