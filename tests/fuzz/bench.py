@@ -96,9 +96,10 @@ def sane(j: Judgement) -> str:
     if len(deciding) < 500 or any(s.stands for s in j.stops):
         raise Broken(f"passes by {len(deciding)} checks, stops {[s.name for s in j.stops]}")
     b, e = j.setup.place, j.job.engine
+    # A job's own limits; of power 0.5 to 300 hp.
     for what, value, low, high in (
         ("wood", j.wood, 20.0, 95.0), ("mass", j.mass, 0.5, 200.0), ("width", b.width, 200.0, 3_000.0), ("height", b.height, 150.0, 1_500.0),
-        ("power", e.power, 500.0, 225_500.0), ("layers", float(len(j.mount.layers) if j.mount else 0), 1.0, 20.0),
+        ("power", e.power, 372.0, 225_500.0), ("layers", float(len(j.mount.layers) if j.mount else 0), 1.0, 20.0),
     ):  # fmt: skip
         if not low <= float(value) <= high:
             raise Broken(f"passes with {what} {value!r}")
