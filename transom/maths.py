@@ -20,6 +20,11 @@ PAIRWISE = 8  # from so many on `np.sum` adds in pairs
 NUMBERS = frozenset({float, int, np.float64})
 
 
+def scalar(x: object) -> float:
+    """The number in a float, or the first of an array, whatever its shape."""
+    return float(np.ravel(np.asarray(x))[0])
+
+
 def _symbolic(*values: Any) -> bool:
     # Asked of every array a search computes: no generator, and of an array its kind alone.
     for v in values:

@@ -11,6 +11,7 @@ from tests.checks.shop import AHEAD, ASTERN, JOB, MOUNT, alone, trial
 from tests.checks.test_crossmembers import EVEN, singly
 from tests.checks.test_frame import KEPT
 from transom.checks import crossmembers, pod_reactions, reactions
+from transom.checks.frame_pull import _across
 from transom.checks.plate_reactions import at_service, held
 from transom.checks.pod_reactions import slope_across, slope_aft
 from transom.checks.reactions import _closed, _end, own_weight, with_weight
@@ -23,7 +24,7 @@ SKEW = ((-250.0, 100.0), (-200.0, 500.0), (0.0, 320.0), (220.0, 640.0), (270.0, 
 def end_line(n: int, pitch: float, y_pad: float, *force: float) -> tuple[np.ndarray, np.ndarray]:
     frame, pattern = SimpleNamespace(end_pitch=pitch), SimpleNamespace(y_pad=y_pad)
     of: Any = SimpleNamespace(setup=SimpleNamespace(frame=frame, holding=SimpleNamespace(pattern=pattern)))
-    return _end(of, np.array(force), n)
+    return _across(pitch, n), _end(of, np.array(force), n)
 
 
 def test_half_of_an_end_lines_force_acts_at_either_pad() -> None:

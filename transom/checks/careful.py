@@ -34,6 +34,7 @@ from transom.checks.patch import Patch
 from transom.checks.trial import Trial
 from transom.formula import formula
 from transom.job.records import Hole
+from transom.maths import scalar
 from transom.statics.wrench import BoardActions
 from transom.units import Array, N, Value
 
@@ -52,10 +53,6 @@ def tension_with_error(T: N, dT: N) -> N:
 def mean_of_two(port: N, starboard: N) -> N:
     """Mean force of the two of a row."""
     return (port + starboard) / 2.0
-
-
-def _float(x: Value) -> float:
-    return float(np.ravel(np.asarray(x))[0])
 
 
 def _smallest(reach: Value) -> float:
@@ -113,7 +110,7 @@ class Careful(Trial):
         seat = self._seat(self.factor("board.pad_stiffness_MPa"))
         lines = list(self.lines)
         rectangles = [self._pad(s) for s in (-1.0, 1.0)] + lines
-        W, H = _float(self.setup.place.width) / 2, _float(self.setup.place.height)
+        W, H = scalar(self.setup.place.width) / 2, scalar(self.setup.place.height)
         y = {-W, 0.0, W} | {e for r in rectangles for e in (r.y_lo, r.y_hi)} | {b.y for b in seat.bolts}
         z = {-H, 0.0} | {e for r in rectangles for e in (r.z_lo, r.z_hi)} | {b.z for b in seat.bolts}
         y = {v for v in y if -W <= v <= W and self._apart(v, [e for c in self.cuts for e in (c.y_lo, c.y_hi)])}
@@ -129,7 +126,7 @@ class Careful(Trial):
         if self.clamped:  # no holes are bored, and nothing pries
             return ()
         E_90, times = self.factor("board.pad_stiffness_MPa"), self.factor("board.pad_stiffness_times")
-        return tuple(self._seat(_float(E)).stiffness for E in (softer(E_90, times), stiffer(E_90, times)))
+        return tuple(self._seat(scalar(E)).stiffness for E in (softer(E_90, times), stiffer(E_90, times)))
 
     @cached_property
     def answer(self) -> Answer:
@@ -173,12 +170,12 @@ class Careful(Trial):
     def _lines(self) -> list[Rectangle]:
         """Side lines over the board's height; for a pod the bottom line, under a cap rail both ends."""
         place = self.setup.place
-        half, H, bottom = _float(place.span) / 2, _float(place.height), _float(place.z_bottom)
+        half, H, bottom = scalar(place.span) / 2, scalar(place.height), scalar(place.z_bottom)
         lines = [Rectangle(y, y, -H, 0.0) for y in (-half, half)]
         if place.kind != "uprights":
             lines.append(Rectangle(-half, half, -bottom, -bottom))
         # A notch as wide as what holds the board leaves the cap rail nothing to hold.
-        if place.kind == "cap rail" and _float(place.notch_width) / 2 < half:
+        if place.kind == "cap rail" and scalar(place.notch_width) / 2 < half:
             lines.append(Rectangle(-half, half, 0.0, 0.0))
         return lines
 
@@ -186,8 +183,8 @@ class Careful(Trial):
     def cuts(self) -> tuple[Rectangle, ...]:
         """What is missing in the board: its notch, its cut corners as rectangles, and openings too wide to leave to the
         net section."""
-        width, depth = _float(self.setup.place.notch_width), _float(self.setup.place.notch_depth)
-        span, least = _float(self.setup.place.span), self.target / 10
+        width, depth = scalar(self.setup.place.notch_width), scalar(self.setup.place.notch_depth)
+        span, least = scalar(self.setup.place.span), self.target / 10
         if not self.notched:
             return (*self.corners, *self._openings)
         # Sides that come near what holds the board lie on it; of next to nothing more is taken.
@@ -199,10 +196,10 @@ class Careful(Trial):
         """Cut corners; of one whose side or level comes near a line that holds the board so much more is taken that the
         line keeps its own place in the grid. Widths that are all but alike become so."""
         place, least = self.setup.place, self.target / 10
-        W, H = _float(place.width) / 2, _float(place.height)
-        side, bottom = W - _float(place.span) / 2, H - _float(place.z_bottom)
+        W, H = scalar(place.width) / 2, scalar(place.height)
+        side, bottom = W - scalar(place.span) / 2, H - scalar(place.z_bottom)
         cut = [(top, c) for top, c in ((True, place.top_cut), (False, place.bottom_cut)) if c[0] and c[1]]
-        wide, high = ([max(_float(c[i]), least) for _, c in cut] for i in (0, 1))
+        wide, high = ([max(scalar(c[i]), least) for _, c in cut] for i in (0, 1))
         wide = [w if self._apart(w, [side]) else max(w, side) + least for w in wide]
         high = [
             h if top or self._apart(h, [bottom]) else max(h, bottom) + least
@@ -225,14 +222,14 @@ class Careful(Trial):
     @cached_property
     def extent(self) -> Rectangle:
         """The board as if nothing were cut out of it."""
-        W, H = _float(self.setup.place.width) / 2, _float(self.setup.place.height)
+        W, H = scalar(self.setup.place.width) / 2, scalar(self.setup.place.height)
         return Rectangle(-W, W, -H, 0.0)
 
     def _pad(self, side: float) -> Rectangle:
         h, p = self.setup.holding, self.setup.holding.pattern
-        middle, reach = side * _float(p.y_pad), _float(h.pad_width) / 2
-        foot = min(_float(p.h), _float(self.setup.place.height))
-        top = _float(h.pad_top)
+        middle, reach = side * scalar(p.y_pad), scalar(h.pad_width) / 2
+        foot = min(scalar(p.h), scalar(self.setup.place.height))
+        top = scalar(h.pad_top)
         # What hangs over the edge of the board bears on nothing.
         return on_wood(Rectangle(middle - reach, middle + reach, -foot, -min(top, foot)), self.extent)
 
@@ -242,8 +239,8 @@ class Careful(Trial):
         rows = [(p.y_u, p.z_u, whole.upper_patch), (p.y_l, p.z_l, whole.lower_patch)]
         if self.clamped:
             rows.pop()
-        bolts = [self._bolt(side * _float(y), _float(z), patch, E_90) for y, z, patch in rows for side in (-1.0, 1.0)]
-        t = _float(self.t)
+        bolts = [self._bolt(side * scalar(y), scalar(z), patch, E_90) for y, z, patch in rows for side in (-1.0, 1.0)]
+        t = scalar(self.t)
         found = [part for side in (-1.0, 1.0) for part in beside(self._pad(side), self.cuts)]
         pads = [c for part in found for piece in self._pieces(part) for c in pad_cells(piece, E_90, t)]
         return Seat(tuple(bolts), tuple(pads))
@@ -261,13 +258,13 @@ class Careful(Trial):
         inner, outer, up, down = (_smallest(r) for r in (patch.inner, patch.outer, patch.up, patch.down))
         left, right = (inner, outer) if y > 0 else (outer, inner)
         worked = Rectangle(y - left, y + right, -depth - down, -depth + up)
-        wood = wood_stiffness(E_90, worked.area, _float(self.t))
+        wood = wood_stiffness(E_90, worked.area, scalar(self.t))
         # The bolt pulls at its hole, and so must what presses on the wood: of a patch that reaches further to one
         # side only as much is loaded as there is on the other (harder on the board).
         where = about(y, -depth, (min(left, right), min(up, down)), self.extent, self.cuts)
         if self.clamped:
             return Bolt(y, -depth, float(np.asarray(wood)), where)
-        steel = shank_stiffness(STEEL, _float(self.hardware.A_s), _float(grip_of(self)))
+        steel = shank_stiffness(STEEL, scalar(self.hardware.A_s), scalar(grip_of(self)))
         return Bolt(y, -depth, float(np.asarray(bolt_stiffness(steel, wood))), where)
 
     def _row(self, upper: bool) -> Array:
@@ -310,7 +307,7 @@ class Careful(Trial):
         there = self.answer.grid.nodes.ravel()
         v = len(self.cases)
         found = (corner for cut in self.cuts for corner in corners(cut, self.extent))
-        fields = relieved(self.answer, found, _float(self.t))
+        fields = relieved(self.answer, found, scalar(self.t))
         parts = (self._parts.get(name) for name in ("M_1", "M_2", "M_12"))
         felt = (m if k is None else m * k[..., None] for m, k in zip(fields, parts, strict=True))
         one, two, twist = (m.reshape(-1, v)[there] for m in felt)
@@ -393,5 +390,5 @@ class Careful(Trial):
     def pushes_low(self) -> Array:
         """True where most of the push comes from the lower half of the pads, (1, v)."""
         pads, cells = self.answer.borne.pads, self.answer.seat.pads
-        low = np.array([c.where.centre[1] for c in cells]) < -_float(self.setup.holding.pattern.h) / 2
+        low = np.array([c.where.centre[1] for c in cells]) < -scalar(self.setup.holding.pattern.h) / 2
         return np.asarray(pads[low].sum(axis=0, keepdims=True) >= pads[~low].sum(axis=0, keepdims=True))

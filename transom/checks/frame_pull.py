@@ -17,7 +17,7 @@ from transom.checks.patch import half_of
 from transom.checks.trial import Trial
 from transom.formula import formula
 from transom.loads.crossing import length_in_m
-from transom.maths import absolute, maximum, minimum, positive, total
+from transom.maths import absolute, maximum, minimum, positive, scalar, total
 from transom.standards.ec5 import round_net_area
 from transom.statics.bolt_group import couple_force, direct_force, resultant
 from transom.statics.wrench import moment_about_x
@@ -252,7 +252,7 @@ def _ends(lines: tuple[EdgeLine, ...]) -> tuple[EdgeLine | None, EdgeLine | None
 
 def _end_pull(trial: Careful, line: EdgeLine | None, n: Value) -> Array:
     """Pull of the worst bolt of the bottom or top line, (1, v); without a bolt there is none to pull."""
-    count = _one(n)
+    count = scalar(n)
     if line is None or count < 1.0:
         return np.zeros((1, len(trial.cases)))
     pitch = trial.setup.frame.end_pitch
@@ -261,10 +261,10 @@ def _end_pull(trial: Careful, line: EdgeLine | None, n: Value) -> Array:
 
 def _line_pull(trial: Careful, line: EdgeLine, n: Value, first: Value, pitch: Value) -> Array:
     """Pull of the worst bolt of a line by the plate, its prying in, (1, v)."""
-    bolts = np.arange(round(_one(n)), dtype=float)
-    shares = _shares(line.along, bolts, _one(first), _one(pitch))
+    bolts = np.arange(round(scalar(n)), dtype=float)
+    shares = _shares(line.along, bolts, scalar(first), scalar(pitch))
     T = np.asarray(pull_on_bolt(shares.T[:, None, :], np.maximum(line.pull, 0.0).T))
-    w = _interpolated(line, np.asarray(place_of(_one(first), bolts, _one(pitch))))
+    w = _interpolated(line, np.asarray(place_of(scalar(first), bolts, scalar(pitch))))
     return np.asarray(np.max(pried(T, _prying(trial, line, w, T, pitch)), axis=0, keepdims=True))
 
 
@@ -307,17 +307,17 @@ def _interpolated(line: EdgeLine, at: Array) -> Array:
 def _prying(trial: Careful, line: EdgeLine, w: Array, T: Array, pitch: Value) -> Value:
     """Prying of each bolt, (n, v): none where no wood lies beyond the bolts."""
     f, E_90 = trial.setup.frame, trial.factor("board.pad_stiffness_MPa")
-    reach = min(line.overhang, _one(f.arm))
+    reach = min(line.overhang, scalar(f.arm))
     if reach < LEAST_REACH:
         return np.zeros_like(T)
     c_b = holding_give(trial, pitch)
-    c_e = wood_give(_one(trial.t), edge_area(pitch, reach), E_90)
+    c_e = wood_give(scalar(trial.t), edge_area(pitch, reach), E_90)
     return prying(edge_travel(w, reach, line.overhang), T, c_b, c_e)
 
 
 def holding_give(trial: Careful, pitch: Value) -> Value:
     """How far a frame bolt of such a pitch, the wood under its washer and the flange give, mm/N."""
-    f, b, t = trial.setup.frame, trial.setup.frame.bolts, _one(trial.t)
+    f, b, t = trial.setup.frame, trial.setup.frame.bolts, scalar(trial.t)
     area = np.maximum(np.asarray(round_net_area(b.washer, b.hole)), LEAST_AREA)
     return gives_together(
         bolt_give(t, f.flange, b.A_s, STEEL),
@@ -329,10 +329,6 @@ def holding_give(trial: Careful, pitch: Value) -> Value:
 HAIR = 1e-6  # mm
 LEAST_REACH = 1.0  # mm
 LEAST_AREA = 1.0  # mm2; a washer no larger than its hole fails on its own
-
-
-def _one(x: Value) -> float:
-    return float(np.ravel(np.asarray(x))[0])
 
 
 @formula(symbol="z", source="geometry", known_by="derived")
@@ -373,15 +369,15 @@ def column_of(x: Value) -> Value:
 def bolt_places(trial: Trial) -> tuple[tuple[str, ...], Array, Array]:
     """Every bolt of the frame: its line, y and z (b,)."""
     f = trial.setup.frame
-    n, n_b, n_t = (round(_one(x)) for x in (f.n_side, f.n_bottom, f.n_top))
-    down = np.asarray(place_of(_one(f.first), np.arange(n, dtype=float), _one(f.side_pitch)))
-    half = _one(half_span(f.span))
+    n, n_b, n_t = (round(scalar(x)) for x in (f.n_side, f.n_bottom, f.n_top))
+    down = np.asarray(place_of(scalar(f.first), np.arange(n, dtype=float), scalar(f.side_pitch)))
+    half = scalar(half_span(f.span))
     y = np.concatenate([np.full(n, -half), np.full(n, half), _across(f.end_pitch, n_b), _across(f.end_pitch, n_t)])
-    depths = np.concatenate([down, down, np.full(n_b, _one(trial.setup.place.z_bottom)), np.full(n_t, _one(f.top))])
+    depths = np.concatenate([down, down, np.full(n_b, scalar(trial.setup.place.z_bottom)), np.full(n_t, scalar(f.top))])
     names = (LINES[0],) * n + (LINES[1],) * n + (LINES[2],) * n_b + (LINES[3],) * n_t
     return names, y, np.asarray(depth_as_height(depths))
 
 
 def _across(pitch: Value, n: int) -> Array:
-    first = np.asarray(first_of_even(float(n), _one(pitch)))
-    return np.asarray(place_of(_one(first), np.arange(n, dtype=float), _one(pitch)))
+    first = np.asarray(first_of_even(float(n), scalar(pitch)))
+    return np.asarray(place_of(scalar(first), np.arange(n, dtype=float), scalar(pitch)))

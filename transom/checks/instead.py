@@ -17,7 +17,7 @@ from transom.board.elements import Section
 from transom.board.grid import Grid, Rectangle
 from transom.checks.wood_about import cut
 from transom.formula import formula
-from transom.maths import absolute
+from transom.maths import absolute, scalar
 from transom.setup.records import FrameHold
 from transom.units import MM, MPA, Array, N
 
@@ -69,8 +69,8 @@ def plates_of(plate: "Careful") -> tuple[Rectangle, ...]:
     """The plates about each bolt as they lie; of one over several bolts each bolt's part, which meet."""
     p, out = plate.setup.holding.pattern, []
     for upper, across, depth in ((True, p.y_u, p.z_u), (False, p.y_l, p.z_l)):
-        inner, outer, up, down = (_one(v) for v in plate.extents(upper=upper))
-        y, z = _one(across), -_one(depth)
+        inner, outer, up, down = (scalar(v) for v in plate.extents(upper=upper))
+        y, z = scalar(across), -scalar(depth)
         out.append(Rectangle(y - inner, y + outer, z - down, z + up))
         out.append(Rectangle(-y - outer, -y + inner, z - down, z + up))
     return tuple(out)
@@ -79,19 +79,15 @@ def plates_of(plate: "Careful") -> tuple[Rectangle, ...]:
 def bonded_section(plate: "Careful", grid: Grid) -> Section:
     """Section of the board with its plates bonded to it."""
     w = plate.hardware
-    return bonded(board_section(plate.stacks), grid, plates_of(plate), _one(plate.t), (_one(w.E), _one(w.t), NU))
+    return bonded(board_section(plate.stacks), grid, plates_of(plate), scalar(plate.t), (scalar(w.E), scalar(w.t), NU))
 
 
 def wood_parts(plate: "Careful", grid: Grid) -> dict[str, Array]:
     """Share of each moment that the wood feels at every node, (p+1, q+1): all of it but under bonded plates."""
-    s, w, t = plate.stacks, plate.hardware, _one(plate.t)
-    under, out, t_p = inside(grid, plates_of(plate)), {}, _one(w.t)
-    for (name, E_p), wood in zip(moduli(_one(w.E), NU).items(), (s.E_1, s.E_2, s.G_12), strict=True):
-        E = _one(wood)
+    s, w, t = plate.stacks, plate.hardware, scalar(plate.t)
+    under, out, t_p = inside(grid, plates_of(plate)), {}, scalar(w.t)
+    for (name, E_p), wood in zip(moduli(scalar(w.E), NU).items(), (s.E_1, s.E_2, s.G_12), strict=True):
+        E = scalar(wood)
         e = axis_shift(E, t, E_p, t_p)
-        out[name] = np.where(under, _one(wood_part(E, t, e, bonded_rigidity(E, t, E_p, t_p, e))), 1.0)
+        out[name] = np.where(under, scalar(wood_part(E, t, e, bonded_rigidity(E, t, E_p, t_p, e))), 1.0)
     return out
-
-
-def _one(x: object) -> float:
-    return float(np.ravel(np.asarray(x))[0])

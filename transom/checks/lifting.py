@@ -17,7 +17,7 @@ from transom.board.let_go import LetGo
 from transom.checks import frame_pull
 from transom.checks.careful import Careful, wrenches_of
 from transom.formula import formula
-from transom.maths import maximum
+from transom.maths import maximum, scalar
 from transom.units import MM, MM_PER_N, MPA, N_PER_MM, ONE, Array
 
 MOST = 0.75  # of the worst case: what bends the board less is not solved again
@@ -118,18 +118,14 @@ def rests(plate: Careful) -> Iterator[Rest]:
     fine = plate.board.grid.finer()
     for line in plate.lines:
         length = max(line.y_hi - line.y_lo, line.z_hi - line.z_lo)
-        bed = flange_bed(plate.factor("board.pad_stiffness_MPa"), SEAT, length, _one(plate.t))
-        yield Rest(line, _one(bed), True)
+        bed = flange_bed(plate.factor("board.pad_stiffness_MPa"), SEAT, length, scalar(plate.t))
+        yield Rest(line, scalar(bed), True)
     _, y, z = frame_pull.bolt_places(plate)
     nearest = {
         tuple(int(np.argmin(np.abs(on - v))) for on, v in ((fine.y, a), (fine.z, b))) for a, b in zip(y, z, strict=True)
     }
     # A bolt in a notch or a cut corner holds no wood, and fails as a check.
     places = [(float(fine.y[i]), float(fine.z[j])) for i, j in nearest if fine.nodes[i, j]]
-    k = _one(stiffness_of(frame_pull.holding_give(plate, plate.setup.frame.side_pitch)))
+    k = scalar(stiffness_of(frame_pull.holding_give(plate, plate.setup.frame.side_pitch)))
     for a, b in sorted(places):
         yield Rest(Rectangle(a, a, b, b), k, False)
-
-
-def _one(x: object) -> float:
-    return float(np.ravel(np.asarray(x))[0])

@@ -17,7 +17,7 @@ import numpy as np
 from transom.checks.patch import FAR, half_of
 from transom.formula import formula
 from transom.job.records import Hole
-from transom.maths import maximum, minimum, positive
+from transom.maths import maximum, minimum, positive, scalar
 from transom.units import MM, ONE, Array, Value
 
 if TYPE_CHECKING:
@@ -132,12 +132,12 @@ def left_to_net_section(trial: "Trial") -> tuple[Hole, ...]:
 
 def strips_about(trial: "Trial", openings: Sequence[Hole]) -> tuple[Strip, ...]:
     """The wood about each opening, ended at the board's edges."""
-    half, H, t = _one(half_of(trial.setup.place.width)), _one(trial.setup.place.height), _one(trial.t)
+    half, H, t = scalar(half_of(trial.setup.place.width)), scalar(trial.setup.place.height), scalar(trial.t)
     out = []
     for o in openings:
-        c = _one(shared_to(o.diameter, t))
-        across = _one(strip_begins(o.y, c, -half)), _one(strip_ends(o.y, c, half))
-        out.append(Strip(o.y, o.down, *across, _one(strip_begins(o.down, c, 0.0)), _one(strip_ends(o.down, c, H))))
+        c = scalar(shared_to(o.diameter, t))
+        across = scalar(strip_begins(o.y, c, -half)), scalar(strip_ends(o.y, c, half))
+        out.append(Strip(o.y, o.down, *across, scalar(strip_begins(o.down, c, 0.0)), scalar(strip_ends(o.down, c, H))))
     return tuple(out)
 
 
@@ -149,8 +149,8 @@ def strips_at_bolts(trial: "Trial", upper: Value, lower: Value, wide: Value) -> 
     return tuple(
         Strip(
             b.y, b.down,
-            _one(upright_begins(b.y, across)), _one(upright_ends(b.y, across)),
-            _one(upright_begins(b.down, high)), _one(upright_ends(b.down, high)),
+            scalar(upright_begins(b.y, across)), scalar(upright_ends(b.y, across)),
+            scalar(upright_begins(b.down, high)), scalar(upright_ends(b.down, high)),
         )
         for b, high in zip(bolts, highs, strict=True)
     )  # fmt: skip
@@ -158,9 +158,9 @@ def strips_at_bolts(trial: "Trial", upper: Value, lower: Value, wide: Value) -> 
 
 def bolt_holes(trial: "Trial") -> tuple[Hole, ...]:
     """Holes bored for the engine's bolts, the upper row first, of a trial of one board; none for clamp screws."""
-    h, d = trial.setup.holding.pattern, _one(trial.over_bore)
+    h, d = trial.setup.holding.pattern, scalar(trial.over_bore)
     rows = ((h.y_u, h.z_u), (h.y_l, h.z_l)) if d > 0 else ()
-    return tuple(Hole(_one(on_side(y, side)), _one(z), d) for y, z in rows for side in (-1.0, 1.0))
+    return tuple(Hole(scalar(on_side(y, side)), scalar(z), d) for y, z in rows for side in (-1.0, 1.0))
 
 
 def shares(strips: Sequence[Strip], holes: Sequence[Hole], near: float) -> tuple[Array, Array]:
@@ -181,7 +181,7 @@ def _share(
     for off, along, D in holes:
         if off_section(off, section, D) <= near:
             taken = with_more(taken, taken_of_strip(along, D, *ends))
-    return _one(share_beside(taken, strip_length(*ends)))
+    return scalar(share_beside(taken, strip_length(*ends)))
 
 
 def by_strips(trial: "Trial") -> tuple[Value, Value]:
@@ -201,10 +201,6 @@ def _taken(openings: Sequence[Hole], places: Iterable[tuple[Value, Value, Value]
     for o, (x, lo, hi) in zip(openings, places, strict=True):
         taken = with_more(taken, taken_of_strip(x, o.diameter, lo, hi))
     return taken
-
-
-def _one(x: Value) -> float:
-    return float(np.ravel(np.asarray(x))[0])
 
 
 def _least(x: Value) -> float:

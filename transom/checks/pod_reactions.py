@@ -14,7 +14,7 @@ from transom.checks.frame_pull import own_mass
 from transom.checks.reactions import G, Reactions, added, gap, opposed, own_weight, turned_force, weight, wrench_of
 from transom.checks.trial import Trial
 from transom.formula import formula
-from transom.maths import total
+from transom.maths import scalar, total
 from transom.statics.bolt_group import bolt_group
 from transom.statics.wrench import about, turned
 from transom.units import MM, MM2, MMS, N_MM, N_PER_MM, ONE, Array, N
@@ -62,8 +62,8 @@ def pod_reactions(trial: Trial) -> PodReactions | None:
         return None
     x, y = pod.group.at.T
     # Places were measured along the level at the crossmembers; the datum leans aft over them.
-    x = np.asarray(gap(x, float(gap(x.mean(), _one(pod.x)))))
-    middle = np.array([x.mean(), y.mean(), _one(pod.z)])
+    x = np.asarray(gap(x, float(gap(x.mean(), scalar(pod.x)))))
+    middle = np.array([x.mean(), y.mean(), scalar(pod.z)])
     weights, weights_at = _weights(trial, middle)
     v = len(trial.cases)
     there = wrench_of(np.broadcast_to(weights, (v, 2, 3)), weights_at, middle)
@@ -84,21 +84,17 @@ def pod_reactions(trial: Trial) -> PodReactions | None:
 def _weights(trial: Trial, middle: Array) -> tuple[Array, Array]:
     """Weights of board and pod, level axes, and where they act."""
     _, at = own_weight(trial)
-    masses = (_one(own_mass(trial)), _one(trial.setup.pod.mass if trial.setup.pod else 0.0))
+    masses = (scalar(own_mass(trial)), scalar(trial.setup.pod.mass if trial.setup.pod else 0.0))
     down = [float(opposed(weight(m, G))) for m in masses]
     board = turned_force(at, _lean(trial))
     return np.array([[0.0, 0.0, W] for W in down]), np.stack([board, middle])
 
 
 def _lean(trial: Trial) -> Array:
-    return np.asarray(back_to_level(_one(trial.setup.place.lean)))
+    return np.asarray(back_to_level(scalar(trial.setup.place.lean)))
 
 
 def _names(x: Array) -> tuple[str, ...]:
     """Which crossmember each bolt is in, counted forward."""
     rows = {v: i for i, v in enumerate(sorted({round(float(v), 1) for v in x}, reverse=True), 1)}
     return tuple(f"crossmember {rows[round(float(v), 1)]}" for v in x)
-
-
-def _one(x: object) -> float:
-    return float(np.ravel(np.asarray(x))[0])

@@ -10,11 +10,18 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from transom.checks.frame_pull import depth_as_height, first_of_even, gaps, half_span, own_mass, place_of, stations
+from transom.checks.frame_pull import (
+    bolt_places,
+    depth_as_height,
+    first_of_even,
+    gaps,
+    own_mass,
+    stations,
+)
 from transom.checks.patch import half_of
 from transom.checks.trial import Trial
 from transom.formula import formula
-from transom.maths import total
+from transom.maths import scalar, total
 from transom.statics.bolt_group import bolt_group
 from transom.statics.wrench import moment_about_x, moment_about_y, moment_about_z, turned
 from transom.units import KG, M_PER_S2, MM, MMS, N_MM, NS, ONE, Array, N, Value
@@ -144,14 +151,6 @@ def gap(x: MM, X: MM) -> MM:
     return x - X
 
 
-def _one(x: Value) -> float:
-    return float(np.ravel(np.asarray(x))[0])
-
-
-def _even(n: int, first: Value, pitch: Value) -> Array:
-    return np.asarray(place_of(_one(first), np.arange(n, dtype=float), _one(pitch)))
-
-
 def _lever(values: Array, where: Array, first: float, pitch: float, n: int) -> Array:
     """Forces (v,) at places (v,) on an even line of n bolts, shared by the two next to each: (v, n)."""
     s = np.asarray(stations(where, first, pitch))
@@ -172,9 +171,9 @@ def turned_force(force: Array, theta: Value) -> Array:
 def own_weight(trial: Trial) -> tuple[Array, Array]:
     """The board's weight as a force on the mount, board axes, (3,) N, and where it acts, (3,) mm."""
     place = trial.setup.place
-    down = np.array([0.0, 0.0, _one(opposed(weight(own_mass(trial), G)))])
-    at = np.array([_one(depth_as_height(half_of(trial.t))), 0.0, _one(depth_as_height(half_of(place.height)))])
-    return turned_force(down, _one(place.lean)), at
+    down = np.array([0.0, 0.0, scalar(opposed(weight(own_mass(trial), G)))])
+    at = np.array([scalar(depth_as_height(half_of(trial.t))), 0.0, scalar(depth_as_height(half_of(place.height)))])
+    return turned_force(down, scalar(place.lean)), at
 
 
 def with_weight(trial: Trial) -> tuple[Array, Array, Array]:
@@ -201,9 +200,9 @@ def reactions(trial: Trial) -> Reactions:
 def _out_of_plane(trial: Trial, both: Array, x: float) -> tuple[tuple[str, ...], Array, Array, Array]:
     """Lines, places y and z (k,) and forces aft on the boat (v, k) that balance the loads about mid-thickness."""
     f, s, v = trial.setup.frame, trial.strips, len(trial.cases)
-    n, n_b, n_t = (round(_one(x)) for x in (f.n_side, f.n_bottom, f.n_top))
-    W, first, pitch = _one(f.span), _one(f.first), _one(f.side_pitch)
-    depths = _even(n, first, pitch)
+    lines, y, z = bolt_places(trial)
+    n, n_b, n_t = (round(scalar(x)) for x in (f.n_side, f.n_bottom, f.n_top))
+    W, first, pitch = scalar(f.span), scalar(f.first), scalar(f.side_pitch)
 
     def row(value: Value) -> Array:
         return np.asarray(np.broadcast_to(np.asarray(value, dtype=float), (1, v))[0])
@@ -216,28 +215,22 @@ def _out_of_plane(trial: Trial, both: Array, x: float) -> tuple[tuple[str, ...],
         added(side, _lever(np.asarray(row_on_line(back, row(s.P2), row(s.q2))), row(s.z2), first, pitch, n))
     )
     ends = [_end(trial, row(opposed(force)), count) for force, count in ((s.bottom_force, n_b), (s.top_force, n_t))]
-    y = np.concatenate([np.full(n, -_one(half_span(W))), np.full(n, _one(half_span(W))), ends[0][0], ends[1][0]])
-    z = np.asarray(depth_as_height(np.concatenate([
-        depths, depths, np.full(n_b, _one(trial.setup.place.z_bottom)), np.full(n_t, _one(f.top))])))  # fmt: skip
-    out = np.concatenate([side, side, ends[0][1], ends[1][1]], axis=1)
+    out = np.concatenate([side, side, *ends], axis=1)
     out = _closed(out, y, z, both, x, n, W)
-    lines = ("port side",) * n + ("starboard side",) * n + ("bottom",) * n_b + ("top",) * n_t
     return lines, y, z, out
 
 
-def _end(trial: Trial, force: Array, n: int) -> tuple[Array, Array]:
-    """Places across and forces of an end line's bolts; half the line's force at either pad's distance."""
-    f = trial.setup.frame
+def _end(trial: Trial, force: Array, n: int) -> Array:
+    """Forces of an end line's bolts, (v, n); half the line's force at either pad's distance."""
     if n == 0:
-        return np.zeros(0), np.zeros((len(force), 0))
-    pitch = _one(f.end_pitch)
-    start = _one(first_of_even(float(n), pitch))
-    half = np.asarray(half_of(force))
+        return np.zeros((len(force), 0))
     if n == 1:
-        return np.zeros(1), force[:, None]
-    there = _one(trial.setup.holding.pattern.y_pad)
+        return force[:, None]
+    pitch = scalar(trial.setup.frame.end_pitch)
+    half, start = np.asarray(half_of(force)), scalar(first_of_even(float(n), pitch))
+    there = scalar(trial.setup.holding.pattern.y_pad)
     one = _lever(half, np.full(len(force), there), start, pitch, n)
-    return _even(n, start, pitch), np.asarray(added(one, one[:, ::-1]))
+    return np.asarray(added(one, one[:, ::-1]))
 
 
 def _closed(out: Array, y: Array, z: Array, both: Array, x: float, n: int, W: float) -> Array:

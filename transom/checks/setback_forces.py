@@ -6,6 +6,7 @@ from functools import reduce
 import numpy as np
 
 from transom.checks.trial import Trial
+from transom.maths import scalar
 from transom.setup.setback_records import BracketHold, PlateBracket, Sides, Weld
 from transom.statics import side_plates as sp
 from transom.statics.bolt_group import bolt_group
@@ -122,9 +123,9 @@ def _share(s: Sides, aft: float) -> float:
 
 def _near_end(s: Sides, share: float, near: float) -> bool:
     """True where a section lies beside a weld at either end, or beside a tie's."""
-    x = float(np.ravel(np.asarray(sp.part_way(s.x_0, s.x_1, share)))[0])
-    ends = [float(np.ravel(np.asarray(v))[0]) for v in (s.x_0, s.x_1)]
-    return any(float(np.ravel(np.asarray(sp.distance(x, e)))[0]) <= near for e in (*ends, *s.ties))
+    x = scalar(sp.part_way(s.x_0, s.x_1, share))
+    ends = [scalar(v) for v in (s.x_0, s.x_1)]
+    return any(scalar(sp.distance(x, e)) <= near for e in (*ends, *s.ties))
 
 
 @dataclass(frozen=True)

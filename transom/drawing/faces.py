@@ -2,8 +2,6 @@
 
 from collections.abc import Iterator, Sequence
 
-import numpy as np
-
 from transom.catalogue import Catalogue
 from transom.drawing.identity import assumed_places, on_board
 from transom.drawing.records import (
@@ -24,8 +22,8 @@ from transom.drawing.records import (
 )
 from transom.job.records import Backing, Mount
 from transom.judge.records import Judgement
+from transom.maths import scalar
 from transom.report.mounts import washer_words
-from transom.units import Value
 
 PADS = ("pads_apart", "pad_width", "pad_height")
 
@@ -101,9 +99,9 @@ def _round(b: Backing, engine: Sequence[Hole], tables: Catalogue, units: str) ->
 
 
 def _clamp_pads(j: Judgement) -> Iterator[Washer]:
-    p, size = j.setup.holding.pattern, _one(j.setup.holding.screw_pad)
+    p, size = j.setup.holding.pattern, scalar(j.setup.holding.screw_pad)
     for side, words in ((-1.0, "port"), (1.0, "starboard")):
-        yield Washer(f"clamp screw {words}", FORWARD, side * _one(p.y_u), _one(p.z_u), 0.0, size, 0.0, "clamp pad")
+        yield Washer(f"clamp screw {words}", FORWARD, side * scalar(p.y_u), scalar(p.z_u), 0.0, size, 0.0, "clamp pad")
 
 
 def pads(j: Judgement) -> tuple[Pad, ...]:
@@ -117,9 +115,9 @@ def pads(j: Judgement) -> tuple[Pad, ...]:
     h, place = j.setup.holding, j.setup.place
     found = assumed_places(j)
     assumed = any(f"{on_board(j)}.{k}" in found for k in PADS)
-    half, foot = _one(h.pad_width) / 2, min(_one(h.pattern.h), _one(place.height))
-    middles = (-_one(h.pattern.y_pad), _one(h.pattern.y_pad))
-    top = _one(h.pad_top)
+    half, foot = scalar(h.pad_width) / 2, min(scalar(h.pattern.h), scalar(place.height))
+    middles = (-scalar(h.pattern.y_pad), scalar(h.pattern.y_pad))
+    top = scalar(h.pad_top)
     return tuple(Pad(Rect(y - half, y + half, top, foot), ASSUMED if assumed else STATED) for y in middles)
 
 
@@ -135,15 +133,11 @@ def keep_outs(j: Judgement, outline: Outline) -> Iterator[KeepOut]:
 def frame_faces(j: Judgement, outline: Outline) -> Iterator[KeepOut]:
     """What the board lies on, on its forward face: side flanges or uprights, and a pod's bottom flange."""
     place = j.setup.place
-    half, inset, edge = _one(place.span) / 2, _one(place.inset), outline.width / 2
+    half, inset, edge = scalar(place.span) / 2, scalar(place.inset), outline.width / 2
     name = "upright" if place.kind == "uprights" else "flange"
     for side, words in ((-1.0, "port"), (1.0, "starboard")):
         at = sorted((side * (half - inset), side * (half + inset)))
         yield KeepOut(f"{words} {name}", FORWARD, Rect(max(at[0], -edge), min(at[1], edge), 0.0, outline.height))
     if place.kind == "pod":
-        bottom = _one(place.z_bottom)
+        bottom = scalar(place.z_bottom)
         yield KeepOut("bottom flange", FORWARD, Rect(-half, half, bottom - inset, min(bottom + inset, outline.height)))
-
-
-def _one(x: Value) -> float:
-    return float(np.ravel(x)[0])

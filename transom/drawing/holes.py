@@ -11,8 +11,8 @@ from transom.drawing.identity import holes_assumed
 from transom.drawing.records import ASSUMED, CHOSEN, ENGINE, FRAME, OPENING, STATED, Hole
 from transom.job.records import Mount
 from transom.judge.records import Judgement
+from transom.maths import scalar
 from transom.setup.records import FrameHold
-from transom.units import Value
 
 Place = tuple[str, float, float]  # words, across, down
 
@@ -60,7 +60,7 @@ def frame_holes(j: Judgement) -> Iterator[Hole]:
     """
     bolts = j.setup.job.frame.bolts
     places, d = (
-        list(frame_places(j.setup.frame, _one(j.setup.place.z_bottom))),
+        list(frame_places(j.setup.frame, scalar(j.setup.place.z_bottom))),
         float(np.ravel(j.setup.frame.bolts.d)[0]),
     )
     more = next((a.more for a in j.fasteners if a.joint == "frame"), 0)
@@ -86,18 +86,14 @@ def _spread(n: int, count: int) -> list[int]:
 
 def frame_places(f: FrameHold, bottom: float) -> Iterator[Place]:
     """Where a group of frame bolts stands: port line, starboard line, bottom line (`bottom` down), top line."""
-    span, first, pitch = _one(f.span), _one(f.first), _one(f.side_pitch)
+    span, first, pitch = scalar(f.span), scalar(f.first), scalar(f.side_pitch)
     for side, words in ((-1.0, "port"), (1.0, "starboard")):
-        for i in range(round(_one(f.n_side))):
+        for i in range(round(scalar(f.n_side))):
             yield f"{words} line {i + 1}", side * span / 2, first + i * pitch
-    for count, words, down in ((f.n_bottom, "bottom", bottom), (f.n_top, "top", _one(f.top))):
-        n, pitch = round(_one(count)), _one(f.end_pitch)
+    for count, words, down in ((f.n_bottom, "bottom", bottom), (f.n_top, "top", scalar(f.top))):
+        n, pitch = round(scalar(count)), scalar(f.end_pitch)
         for i in range(n):
             yield f"{words} line {i + 1}", pitch * (i - (n - 1) / 2), down
-
-
-def _one(x: Value) -> float:
-    return float(np.ravel(x)[0])
 
 
 def openings(j: Judgement) -> Iterator[Hole]:

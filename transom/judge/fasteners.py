@@ -11,7 +11,7 @@ from transom.checks import crossmembers, frame
 from transom.checks.careful import Careful
 from transom.checks.trial import Trial
 from transom.job.records import FrameBolts, Job, Mount
-from transom.judge.evaluate import decided, trial_of, weakest
+from transom.judge.evaluate import trial_of, weakest
 from transom.loads.cases import build_cases
 from transom.result import CheckArray
 from transom.setup import support_facts
@@ -309,7 +309,7 @@ def least_crossmembers(job: Job, tables: Catalogue, mount: Mount) -> int:
     for count in range(2, (len(c.at) or max(rows, MOST_ROWS)) + 1):
         fewer = replace(c, count=count, at=tuple(sorted(c.at)[:count]), bolts=replace(b, count=each * count))
         hung = _hung([replace(job, crossmembers=fewer)], tables, values, trial)
-        if all(float(np.max(x.worst)) <= 1.0 for x in decided(crossmembers.checks(hung))):
+        if weakest(crossmembers.checks(hung))[0] <= 1.0:
             return count
     return 0
 

@@ -8,7 +8,7 @@ from transom.checks.careful import Careful
 from transom.checks.trial import Trial
 from transom.judge.evaluate import trial_of
 from transom.judge.records import Judgement
-from transom.maths import positive
+from transom.maths import positive, scalar
 from transom.statics.bolt_group import bolt_group
 from transom.statics.contact import bolt_tension, bracket_contact, couple_tension, prying_factor
 from transom.statics.wrench import about
@@ -116,7 +116,7 @@ def plate_forces(trial: Trial) -> tuple[tuple[BoltForce, ...], ...]:
     shear = bolt_group(F_y=w[:, 1], F_z=w[:, 2], M_x=w[:, 3], y=y, z=z).resultant
     upper, lower = (float(np.ravel(x)[0]) for x in (hold.pattern.z_u, hold.pattern.z_l))
     rows = {"upper": found.T_u, "lower": found.T_l, "between": np.zeros(v)}
-    up = float(np.ravel(np.asarray(hold.z))[0])
+    up = scalar(hold.z)
     return tuple(
         tuple(
             BoltForce(yi, zi + up, _on_plate(rows[_row(zi, upper, lower)], w[:, 5], yi, i), float(shear[i, b]))

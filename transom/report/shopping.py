@@ -7,6 +7,7 @@ import numpy as np
 from transom.job.records import Board, EngineBolts, FrameBolts, Mount
 from transom.judge.fasteners import Added
 from transom.judge.records import Judgement
+from transom.maths import scalar
 from transom.quantity import show
 from transom.report.amounts import tape
 from transom.report.mounts import (
@@ -191,7 +192,7 @@ def _where(j: Judgement, joint: str) -> str:
     units = j.job.head.units
 
     def wide(x: Value) -> str:
-        return show.length(float(np.ravel(np.asarray(x))[0]), units)
+        return show.length(scalar(x), units)
 
     if joint == "crossmembers":
         g = j.setup.pod.group if j.setup.pod is not None else None
@@ -199,7 +200,7 @@ def _where(j: Judgement, joint: str) -> str:
             return ""
         return f"pod: spread {wide(2 * np.max(np.abs(g.at[:, 1])))} across each"
     f = j.setup.frame
-    side, bottom, top = (round(float(np.ravel(np.asarray(n))[0])) for n in (f.n_side, f.n_bottom, f.n_top))
+    side, bottom, top = (round(scalar(n)) for n in (f.n_side, f.n_bottom, f.n_top))
     parts = [f"{side} each side {wide(f.side_pitch)} apart"]
     parts += [f"{n} along the {name} {wide(f.end_pitch)} apart" for n, name in ((bottom, "bottom"), (top, "top")) if n]
     return f"frame: {', '.join(parts)}, {wide(f.edge)} from the board's edge"

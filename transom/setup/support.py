@@ -7,6 +7,7 @@ import numpy as np
 
 from transom.catalogue import Catalogue
 from transom.job.records import Crossmembers, FrameBolts
+from transom.maths import scalar
 from transom.setup import groups, steps
 from transom.setup.records import Bolting, FrameHold, LevelGroup, Place, PodHold
 from transom.standards.lag_screws import root_area
@@ -187,7 +188,7 @@ def _places(rows: Value, each: Value, forward: Value, apart: Value, across: Valu
     """Every bolt of even rows, (b, 2); none where a number is varied."""
     if any(np.size(v) > 1 for v in (rows, each, forward, apart, across)):
         return np.zeros((0, 2))
-    n, m, middle, pitch, wide = (float(np.ravel(np.asarray(v))[0]) for v in (rows, each, forward, apart, across))
+    n, m, middle, pitch, wide = (scalar(v) for v in (rows, each, forward, apart, across))
     along = off if off is not None else np.asarray(groups.place_in_row(np.arange(round(n), dtype=float), n, pitch))
     y = np.asarray(groups.place_in_row(np.arange(round(m), dtype=float), m, wide))
     aft = np.negative(np.asarray(groups.middle_of_rows(middle, along)))

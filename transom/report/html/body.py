@@ -14,6 +14,7 @@ from transom.judge.records import Judgement
 from transom.loads.actions import Action, Situation
 from transom.loads.cases import situations
 from transom.loads.inputs import checked, columns
+from transom.maths import scalar
 from transom.result import Check
 from transom.statics.wrench import mid_thickness_moment_y
 
@@ -76,14 +77,10 @@ def bodies(j: Judgement, trial: Trial) -> tuple[Body, ...]:
 
 def _body(trial: Trial, s: Situation, worst: Check) -> Body:
     k, place = s.names.index(worst.case), trial.setup.place
-    lean, t = _one(place.lean), float(trial.t[0, 0])
+    lean, t = scalar(place.lean), float(trial.t[0, 0])
     acts = tuple(p for p in (_acting(a, k, len(s.names)) for a in s.actions) if p.size > 0)
     holds = tuple(_holding(trial, trial.cases.names.index(worst.case), lean, t))
-    return Body(s.of, worst.case, worst, acts, holds, lean, _one(place.height), t)
-
-
-def _one(x: object) -> float:
-    return float(np.ravel(np.asarray(x, dtype=float))[0])
+    return Body(s.of, worst.case, worst, acts, holds, lean, scalar(place.height), t)
 
 
 def _acting(a: Action, k: int, v: int) -> Push:
@@ -103,7 +100,7 @@ def _holding(trial: Trial, i: int, lean: float, t: float) -> Iterator[Push]:
     """Bolts pull forward, pads push aft, and the board holds what lies in its plane, at mid-thickness."""
     s, p = trial.strips, trial.setup.holding.pattern
     upper, lower, bearing = (float(np.broadcast_to(x, (1, len(trial.cases)))[0, i]) for x in (s.T_u, s.T_l, s.C))
-    rows = ("upper bolts pull", 2 * upper, _one(p.z_u)), ("lower bolts pull", 2 * lower, _one(p.z_l))
+    rows = ("upper bolts pull", 2 * upper, scalar(p.z_u)), ("lower bolts pull", 2 * lower, scalar(p.z_l))
     clamps = trial.setup.holding.by == "clamps"
     for name, force, depth in rows:
         if force > 0:
