@@ -23,14 +23,14 @@ def room(path: Path) -> str:
 
 
 def imported_rooms(tree: ast.AST) -> Iterator[str]:
-    """The rooms that a module imports, also inside functions."""
+    """The rooms that a module imports, also inside functions; `frozen` stands for the standard library's dataclasses."""
     for node in ast.walk(tree):
         names = []
         if isinstance(node, ast.ImportFrom) and node.module and node.level == 0:
             names = [node.module] if node.module != "transom" else [f"transom.{a.name}" for a in node.names]
         elif isinstance(node, ast.Import):
             names = [a.name for a in node.names]
-        yield from (n.split(".")[1] for n in names if n.startswith("transom."))
+        yield from (n.split(".")[1] for n in names if n.startswith("transom.") and n != "transom.frozen")
 
 
 def rooms() -> Rooms:

@@ -12,6 +12,7 @@ from tests.imports import DEVELOPERS, PACKAGE, drawing, drawn, imported_rooms, l
 FORMULA_ROOMS = {"units", "maths", "formula", "errors"}
 MAY_IMPORT = {
     "errors": set(),
+    "frozen": set(),
     "running": set(),
     "units": set(),
     "maths": {"units"},

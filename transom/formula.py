@@ -7,10 +7,11 @@ dimensions. The decorator records the function and returns it unchanged.
 
 import inspect
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import cached_property
 from typing import Any, TypeVar, get_type_hints
 
+from transom.frozen import dataclass
 from transom.units import Unit, unit_of
 
 EVIDENCE = ("published", "stated", "common practice", "convention", "estimate")

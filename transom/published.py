@@ -13,7 +13,7 @@ import importlib
 import math
 import tomllib
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path
 from typing import Any
 
@@ -21,6 +21,7 @@ import numpy as np
 
 from transom.errors import TableError
 from transom.formula import KNOWN_BY
+from transom.frozen import dataclass
 
 
 @dataclass(frozen=True)

@@ -2,13 +2,13 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from typing import overload
 
 import numpy as np
 from numpy.typing import NDArray
 
+from transom.frozen import dataclass
 from transom.units import Array
 
 ONCE = "once"  # the case name of a check that no load enters (fit, length, spacing)

@@ -4,11 +4,12 @@ Lengths, forces, moments and stresses are in mm, N, N*mm, MPa. Formulas with mas
 or speed are in kg, m, s, W and N; one named function crosses over (`loads.crossing`).
 """
 
-from dataclasses import dataclass
 from typing import Annotated, Any, TypeAlias
 
 import numpy as np
 from numpy.typing import NDArray
+
+from transom.frozen import dataclass
 
 Array: TypeAlias = NDArray[np.float64]
 Value: TypeAlias = float | Array

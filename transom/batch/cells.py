@@ -3,13 +3,13 @@
 import csv
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 from typing import Any
 
 from transom.batch.keyed import Changes, keys_of, value
 from transom.errors import JobError
+from transom.frozen import dataclass
 from transom.job.files import why
 from transom.job.keys import Key
 

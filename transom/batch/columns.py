@@ -1,8 +1,9 @@
 """The columns of the table of results: name, kind, and what stands there."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Literal
+
+from transom.frozen import dataclass
 
 Kind = Literal["text", "whole", "number", "flag"]
 Cell = str | int | float | bool | None

@@ -1,7 +1,9 @@
 """How far a run is and how fast, for whoever waits: rewritten in place on a terminal."""
 
 import time
-from dataclasses import dataclass, field
+from dataclasses import field
+
+from transom.frozen import dataclass
 
 EVERY = 0.5  # s
 

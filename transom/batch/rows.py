@@ -4,7 +4,7 @@ import hashlib
 import json
 import re
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cached_property
 from itertools import count
 from pathlib import Path
@@ -14,6 +14,7 @@ from transom.batch.cells import Table
 from transom.batch.keyed import Changes, changed
 from transom.batch.vary import Varied, combinations, grid
 from transom.errors import JobError
+from transom.frozen import dataclass
 from transom.job.files import NOT_JOBS, looks_like_job, text_of
 from transom.job.read import SHOP_FILE, of_tables, plain
 from transom.job.records import Job

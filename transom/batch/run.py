@@ -2,7 +2,6 @@
 
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 
@@ -15,6 +14,7 @@ from transom.batch.rows import Jobs, Row
 from transom.batch.tables import writer_for
 from transom.batch.work import INTERNAL, Cells, How, faulty, judged
 from transom.errors import JobError
+from transom.frozen import dataclass
 from transom.job.files import free, no_link, write_atomic, written_whole
 
 Crew = Callable[[Iterable[Row], Task, Callable[[Row], Cells]], Iterator[Cells]]

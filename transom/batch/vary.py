@@ -2,12 +2,12 @@
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import product
 
 from transom.batch.keyed import Changes, keys_of, parts, value
 from transom.errors import JobError
+from transom.frozen import dataclass
 from transom.job.faults import Fault, brief, sentence, toml
 from transom.job.keys import QUANTITIES, Key
 from transom.job.values import value_of

@@ -1,11 +1,11 @@
 """One row judged: a pure function of what the row holds, on whichever machine."""
 
 import math
-from dataclasses import dataclass
 
 from transom.batch.columns import LAST, Cell
 from transom.batch.rows import Row
 from transom.errors import TransomError
+from transom.frozen import dataclass
 
 CAREFUL, PENCIL = "careful method", "pencil method, SCREENING ONLY"
 BOTH = " | "

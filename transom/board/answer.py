@@ -2,7 +2,6 @@
 
 import dataclasses
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
@@ -15,6 +14,7 @@ from transom.board.layers import metal_rigidity, rigidity, shear_stiffness
 from transom.board.memory import keep
 from transom.board.plate import Plate, Solution, Spring, Support
 from transom.board.recover import Fields, correct, correction, size_of
+from transom.frozen import dataclass
 from transom.units import Array
 
 

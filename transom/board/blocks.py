@@ -6,12 +6,12 @@ than importing a sparse solver.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
 
 from transom.errors import JobError
+from transom.frozen import dataclass
 from transom.units import Array
 
 NOT_HELD = "plate: the board is not held; give it supports or springs that stop every motion"

@@ -7,7 +7,7 @@ acting on the bracket; a bolt's tension and a pad's push are positive.
 
 import dataclasses
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cached_property
 from itertools import pairwise
 
@@ -19,6 +19,7 @@ from transom.board.grid import Rectangle
 from transom.board.plate import Plate, Solution, Spring
 from transom.board.unit_loads import Units
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.units import MM, MM2, MPA, N_PER_MM, ONE, Array
 
 

@@ -12,7 +12,6 @@ checked before it is returned.
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -20,6 +19,7 @@ from numpy.typing import NDArray
 from transom.board.tableau import Bools, Problem, Tableau
 from transom.board.touching import TOLERANCE, in_blocks, led, refined, small, solved
 from transom.errors import JobError
+from transom.frozen import dataclass
 from transom.units import Array
 
 BLOCK_TRIES = 12

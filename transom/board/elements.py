@@ -11,13 +11,13 @@ M_1 = −(D_11 ∂b_1/∂y + D_12 ∂b_2/∂z), M_2 likewise, M_12 = −D_66 (�
 aft face of a plate whose w is positive aft.
 """
 
-from dataclasses import dataclass
 from functools import cache
 
 import numpy as np
 from numpy.typing import ArrayLike
 
 from transom.board.layers import residual_shear
+from transom.frozen import dataclass
 from transom.units import Array
 
 CORNERS = ((0, 0), (1, 0), (1, 1), (0, 1))

@@ -5,7 +5,6 @@ cut corners); a cell is there or it is not, so that notches belong on stations.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
 
@@ -13,6 +12,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from transom.errors import JobError
+from transom.frozen import dataclass
 from transom.units import Array
 
 Bools = NDArray[np.bool_]

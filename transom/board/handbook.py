@@ -3,7 +3,6 @@
 This is what shows the method against published tables; nothing in a job goes through it.
 """
 
-from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
 import numpy as np
@@ -14,6 +13,7 @@ from transom.board.grid import Grid, Rectangle, grid
 from transom.board.plate import Plate, Solution, Support
 from transom.board.recover import Fields, extrapolated, fields, richardson
 from transom.errors import JobError
+from transom.frozen import dataclass
 from transom.units import Array
 
 QUANTITIES = ("w", "M_1", "M_2", "M_12")

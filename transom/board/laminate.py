@@ -6,13 +6,12 @@ Source: Jones, *Mechanics of Composite Materials*, 2nd ed., ch. 4; Kaw, *Mechani
 Materials*, ch. 4 (both from memory; checked against printed examples).
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 from numpy.typing import ArrayLike
 
 from transom.errors import JobError
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.maths import cos, sin
 from transom.units import MPA, ONE, RAD, Array
 

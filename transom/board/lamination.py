@@ -9,7 +9,7 @@ Across its grain a veneer keeps a share `e_90` of its modulus. Taking none would
 stacks across the face grain by 9 % (two 5-ply sheets: 1.27 times the panel's instead of 1.16).
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -39,6 +39,7 @@ from transom.board.layers import (
     veneer_strength,
 )
 from transom.errors import JobError
+from transom.frozen import dataclass
 from transom.units import Array
 
 Bools = NDArray[np.bool_]

@@ -5,7 +5,7 @@ forces by equations no larger than there are nodes on the lines. Result and cont
 with the rests in it as springs (`tests/board/test_let_go.py`).
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cached_property
 
 import numpy as np
@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 
 from transom.board.bracket import Borne, Seated
 from transom.board.unit_loads import Moves, Units
+from transom.frozen import dataclass
 from transom.units import Array
 
 

@@ -7,12 +7,12 @@ Composite Materials 8 (1974) 253; from memory. The length is a convention: neare
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
 from transom.board.answer import Answer
 from transom.board.grid import Bools, Grid, Rectangle
+from transom.frozen import dataclass
 from transom.units import Array
 
 LEAST = 0.1  # mm; a patch smaller than this is a point

@@ -4,7 +4,6 @@ The nodes of one grid line y[i] are a block; blocks couple to their neighbours o
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
@@ -14,6 +13,7 @@ from transom.board.blocks import Blocks, End
 from transom.board.elements import CORNERS, Section, cell_stiffness
 from transom.board.grid import Bools, Grid, Rectangle
 from transom.errors import JobError
+from transom.frozen import dataclass
 from transom.units import Array
 
 MIRROR = (1.0, -1.0, 1.0)  # signs of w, b_1, b_2 seen from the board's other side

@@ -6,8 +6,6 @@ gives values at the nodes that are in equilibrium with the loads, right up to ed
 slopes of the deflections would give the mean of half a cell.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from transom.board.distinct import distinct
@@ -15,6 +13,7 @@ from transom.board.elements import CORNERS
 from transom.board.grid import Bools, Grid
 from transom.board.plate import Plate, Solution
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.units import ONE, Array
 
 ALONG_Y, ALONG_Z = (0, 3, 1, 2), (0, 1, 3, 2)  # corners at both ends of a cell's near and of its far line

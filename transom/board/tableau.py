@@ -1,11 +1,11 @@
 """A contact problem in balanced units, and its equations exchanged for a set of touching contacts, for pivoting."""
 
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
 
+from transom.frozen import dataclass
 from transom.units import Array
 
 Bools = NDArray[np.bool_]

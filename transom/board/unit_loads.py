@@ -4,7 +4,6 @@ A bracket has fewer contacts than cases, and on a board that is its own mirror i
 are the others' images: those are solved and recovered, the rest is turned round.
 """
 
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
@@ -12,6 +11,7 @@ from numpy.typing import NDArray
 
 from transom.board.plate import Plate, Solution
 from transom.board.recover import Fields, fields
+from transom.frozen import dataclass
 from transom.units import Array
 
 SAME = 1e-12  # of a unit load: how far from its image another may be and still be called that

@@ -2,10 +2,10 @@
 """Records of engines, propellers and the numbers of the method. Working units in the names."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Annotated
 
 from transom.catalogue.schema import Between, OneOf, Row
+from transom.frozen import dataclass
 
 _POWER = Between(0, 500_000)
 _MASS = Between(5, 1000)

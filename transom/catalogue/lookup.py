@@ -3,7 +3,7 @@
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, fields, replace
+from dataclasses import field, fields, replace
 from functools import cached_property
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any
@@ -14,6 +14,7 @@ from transom.catalogue.schema import Row
 from transom.catalogue.tables import checked, load, nearest
 from transom.catalogue.wood import Adhesive, Panel, Sheet
 from transom.errors import JobError, TableError
+from transom.frozen import dataclass
 
 if TYPE_CHECKING:
     from transom.units import Array

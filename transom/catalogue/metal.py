@@ -3,10 +3,10 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Annotated
 
 from transom.catalogue.schema import Between, OneOf, Row
+from transom.frozen import dataclass
 
 _SYSTEM = OneOf(("inch", "metric"))
 _D = Between(1, 60)

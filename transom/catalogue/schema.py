@@ -2,8 +2,10 @@
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import MISSING, Field, dataclass, fields
+from dataclasses import MISSING, Field, fields
 from typing import Annotated, Any, ClassVar, NamedTuple, TypeVar
+
+from transom.frozen import dataclass
 
 EVIDENCE = ("published", "stated", "common practice", "convention", "estimate")
 KNOWN_BY = ("read", "transcribed", "memory", "derived", "computed")

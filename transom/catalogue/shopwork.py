@@ -2,11 +2,11 @@
 """Records of shop work: hours by operation, what is used up, how things are bought, what opening-up finds."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Annotated
 
 from transom.catalogue.schema import Between, OneOf, Row
+from transom.frozen import dataclass
 
 CASES = ("dry", "wet", "frame")
 CLASSES = ("wood", "epoxy", "metal", "fasteners", "supplies", "labour")

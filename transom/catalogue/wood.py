@@ -2,10 +2,10 @@
 """Records of the board: panels, sheets, glue, and what they are compared with. Working units in the names."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Annotated
 
 from transom.catalogue.schema import Between, OneOf, Row
+from transom.frozen import dataclass
 
 _STIFF = Between(200, 30_000)
 _STRONG = Between(0.1, 200)

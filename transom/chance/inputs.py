@@ -1,10 +1,10 @@
 """What scatters in a judged mount: every number that enters, how far, and where in its spread it stands."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from transom.catalogue import Catalogue
 from transom.chance.reliability import log_spread, middle_over_low, middle_over_mean, spread_of_range
+from transom.frozen import dataclass
 from transom.judge.assumptions import TIED
 from transom.judge.records import Judgement
 from transom.setup.records import Fact

@@ -1,13 +1,12 @@
 """What to measure first: the weakest link at both ends of each assumption's range, all else as used."""
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from transom.chance.inputs import overruled, spread_of
 from transom.chance.reliability import TWO_SIDED, scattered
 from transom.checks import all_checks
 from transom.checks.trial import Trial
+from transom.frozen import dataclass
 from transom.judge.assumptions import TIED
 from transom.judge.evaluate import decided, trial_of
 from transom.judge.records import Judgement

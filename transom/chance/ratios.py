@@ -2,13 +2,13 @@
 and how that ratio changes, to first order, with each number that reshapes how the board shares its forces out."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 
 import numpy as np
 
 from transom.chance.scene import Scene, loaded
 from transom.checks.careful import Careful
 from transom.checks.trial import Trial
+from transom.frozen import dataclass
 from transom.judge.evaluate import STEADY, Calibration, Key, calibrate, careful_of, key_of, quick_look
 from transom.result import CheckArray
 from transom.units import Array

@@ -5,7 +5,7 @@ memory does not grow with N.
 """
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
@@ -13,6 +13,7 @@ from transom.chance.inputs import Scatter, scatters
 from transom.chance.ratios import Ratios, at_middle, with_slopes
 from transom.chance.reliability import least_chance, most_chance
 from transom.chance.scene import Scene, loaded
+from transom.frozen import dataclass
 from transom.judge.evaluate import PENCIL
 from transom.judge.records import Judgement
 from transom.result import CheckArray, rounded

@@ -1,7 +1,7 @@
 """A judged mount with its safety factors taken off, at any number of samples of what scatters."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cached_property
 from typing import Any
 
@@ -14,6 +14,7 @@ from transom.chance.reliability import scattered
 from transom.checks import all_checks
 from transom.checks.hardware import Hardware
 from transom.checks.trial import Trial
+from transom.frozen import dataclass
 from transom.judge.evaluate import trial_of
 from transom.judge.records import Judgement
 from transom.loads.cases import build_cases

@@ -2,9 +2,9 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from transom.drawing.shapes import Box, Point
+from transom.frozen import dataclass
 from transom.quantity import show
 
 WIDE, HIGH = 165.0, 108.0  # mm, the field of the chart

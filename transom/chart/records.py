@@ -1,7 +1,6 @@
 """A chart before it is drawn: lines of points, the job's own board, what it rests on. Frozen records."""
 
-from dataclasses import dataclass
-
+from transom.frozen import dataclass
 from transom.job.records import Layer
 from transom.judge.records import Judgement, Required
 from transom.result import Check

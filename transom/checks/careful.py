@@ -5,7 +5,6 @@ plate; every check that reads them is the same.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
 
@@ -33,6 +32,7 @@ from transom.checks.openings import Strip, left_to_net_section, wide_openings
 from transom.checks.patch import Patch
 from transom.checks.trial import Trial
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.job.records import Hole
 from transom.maths import scalar
 from transom.statics.wrench import BoardActions

@@ -6,7 +6,6 @@ crossmembers give under the pod as much as the bolts do; they give less, the piv
 bolts pull less: in even rows always, in single holes but for a few percent, which are added. Moments about both level axes and the pull down are added at the worst corner.
 """
 
-from dataclasses import dataclass
 from functools import partial
 
 import numpy as np
@@ -16,6 +15,7 @@ from transom.checks.frame_pull import column_of, own_mass, worst_component
 from transom.checks.joints import PUNCH, pull_over, punching, wall_bearing
 from transom.checks.trial import Trial
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.maths import absolute, largest, positive
 from transom.result import CheckArray
 from transom.setup.records import Bolting, Factors, LevelGroup, PodHold

@@ -1,11 +1,10 @@
 """What holds the board along each of its lines, node by node, out of a solved plate."""
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from transom.board.answer import Answer
 from transom.board.grid import Rectangle
+from transom.frozen import dataclass
 from transom.units import Array
 
 

@@ -6,7 +6,7 @@ row of the bracket acts as one point at its depth. In the plane of the board all
 method, the signs taken as the worst.
 """
 
-from dataclasses import dataclass, fields
+from dataclasses import fields
 
 import numpy as np
 
@@ -16,6 +16,7 @@ from transom.checks.instead import on_frame
 from transom.checks.patch import half_of
 from transom.checks.trial import Trial
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.loads.crossing import length_in_m
 from transom.maths import absolute, maximum, minimum, positive, scalar, total
 from transom.standards.ec5 import round_net_area

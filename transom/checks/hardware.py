@@ -1,7 +1,7 @@
 """Bolts and what spreads them, for n candidates at once: columns (n, 1) in mm, MPa, mm²."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, fields
+from dataclasses import fields
 
 import numpy as np
 from numpy.typing import NDArray
@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 from transom.catalogue import SHIPPED, Catalogue
 from transom.errors import JobError
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.job.records import Backing, EngineBolts
 from transom.loads.crossing import length_in_m
 from transom.maths import PI

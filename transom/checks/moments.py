@@ -1,7 +1,6 @@
 """Moments of a board per width, whichever method gives them."""
 
-from dataclasses import dataclass
-
+from transom.frozen import dataclass
 from transom.units import Array
 
 

@@ -9,13 +9,13 @@ the strip it lies in, with the strip's largest moment wherever along it that is 
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from transom.checks.patch import FAR, half_of
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.job.records import Hole
 from transom.maths import maximum, minimum, positive, scalar
 from transom.units import MM, ONE, Array, Value

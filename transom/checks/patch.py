@@ -2,12 +2,12 @@
 
 import functools
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.maths import PI, maximum, minimum, positive, sqrt, where
 from transom.units import MM, MM2, MPA, ONE, N, Value
 

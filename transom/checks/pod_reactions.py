@@ -5,8 +5,6 @@ given as the group has them, with their signs. Board and pod hang with their own
 group's middle.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from transom.checks.crossmembers import back_to_level
@@ -14,6 +12,7 @@ from transom.checks.frame_pull import own_mass
 from transom.checks.reactions import G, Reactions, added, gap, opposed, own_weight, turned_force, weight, wrench_of
 from transom.checks.trial import Trial
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.maths import scalar, total
 from transom.statics.bolt_group import bolt_group
 from transom.statics.wrench import about, turned

@@ -6,7 +6,7 @@ as pull in the bolt, forward as push on the metal at its place. Own weight, and 
 open in moment (a push within the pads, a board of clipped measures), goes to the ends of the side lines.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
@@ -21,6 +21,7 @@ from transom.checks.frame_pull import (
 from transom.checks.patch import half_of
 from transom.checks.trial import Trial
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.maths import scalar, total
 from transom.statics.bolt_group import bolt_group
 from transom.statics.wrench import moment_about_x, moment_about_y, moment_about_z, turned

@@ -5,7 +5,7 @@ own give comes from the frame, its fasteners or wood that is not what the tables
 tables' mean, which is 0.7 of clear wood: a sound board moves rather less.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
@@ -14,6 +14,7 @@ from transom.board.grid import Rectangle
 from transom.checks.careful import Careful
 from transom.checks.instead import is_bonded
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.loads.crossing import weight
 from transom.loads.geometry import moment_y
 from transom.statics.wrench import board_actions, turned

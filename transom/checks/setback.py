@@ -5,7 +5,6 @@ Walk: engine bolts in the engine plate, engine plate, welds, side plates, welds 
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import partial
 
 import numpy as np
@@ -24,6 +23,7 @@ from transom.checks.setback_forces import (
     sideways,
 )
 from transom.checks.trial import Trial
+from transom.frozen import dataclass
 from transom.result import ONCE, CheckArray
 from transom.setup.setback_records import BracketHold, Metal, Plate, PlateBracket, Weld
 from transom.standards import ec9, tstub

@@ -1,11 +1,11 @@
 """What a setback bracket of plates carries: the wrench at a place along it, and each end plate's bolts."""
 
-from dataclasses import dataclass
 from functools import reduce
 
 import numpy as np
 
 from transom.checks.trial import Trial
+from transom.frozen import dataclass
 from transom.maths import scalar
 from transom.setup.setback_records import BracketHold, PlateBracket, Sides, Weld
 from transom.statics import side_plates as sp

@@ -1,6 +1,6 @@
 """n candidate mounts on one place under v cases: everything the checks share, computed once."""
 
-from dataclasses import dataclass, fields, replace
+from dataclasses import fields, replace
 from functools import cached_property
 from typing import Self
 
@@ -27,17 +27,13 @@ from transom.checks.patch import (
     working_diameter,
 )
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.job.records import Hole
 from transom.loads.cases import build_cases
 from transom.maths import maximum, minimum, positive
 from transom.result import Cases
 from transom.setup.records import FrameHold, Setup
-from transom.standards.ec5 import (
-    least_washer_side,
-    least_washer_thickness,
-    round_net_area,
-    washer_bearing_strength,
-)
+from transom.standards.ec5 import least_washer_side, least_washer_thickness, round_net_area, washer_bearing_strength
 from transom.statics.bolt_group import bolt_group
 from transom.statics.contact import bolt_tension, couple_tension, prying_factor
 from transom.statics.crossed import StripResult, crossed_strips

@@ -6,13 +6,13 @@ the point that lies clear of it.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from transom.checks.patch import FAR, half_of, remaining
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.maths import minimum
 from transom.setup.records import Place
 from transom.units import MM, Value

@@ -1,9 +1,10 @@
 """What `transom estimate` writes: quote, change order, buy list, CSV, a price book to fill in. Logged beside the job."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from transom.frozen import dataclass
 
 if TYPE_CHECKING:
     from transom.estimate.records import Estimate

@@ -5,7 +5,6 @@ import math
 import textwrap
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from itertools import groupby
 from pathlib import Path
 from typing import Annotated, Any
@@ -13,6 +12,7 @@ from typing import Annotated, Any
 import typer
 
 from transom.cli.jobs import FAILS, PASSES, Force
+from transom.frozen import dataclass
 from transom.report.text import WIDTH, clean
 from transom.report.verified import KNOWN, Outcome, off, outcomes, verdict
 

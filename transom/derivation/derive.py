@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from functools import cached_property
 
 import numpy as np
@@ -17,6 +17,7 @@ from transom.derivation.symbolic import latex_name, latex_result
 from transom.derivation.terms import Listed, Patterns, Stands, Term, written
 from transom.derivation.trace import Number, trace
 from transom.formula import Formula
+from transom.frozen import dataclass
 from transom.judge.records import Judgement
 from transom.result import Check
 from transom.units import ONE, Unit

@@ -6,13 +6,14 @@ something else, is not in the ledger.
 
 from collections import Counter
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import cached_property
 
 from transom.derivation.plate import PlateValue
 from transom.derivation.resolve import LAST, Computed, Origin, Resolver
 from transom.derivation.trace import Given, trace
 from transom.formula import Formula
+from transom.frozen import dataclass
 from transom.judge.records import Judgement
 from transom.result import Check
 

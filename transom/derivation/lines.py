@@ -1,7 +1,6 @@
 """A derivation as data: what enters, then one formula a line, down to the share of the limit."""
 
-from dataclasses import dataclass
-
+from transom.frozen import dataclass
 from transom.result import Check
 
 FORMULA, GIVEN, PLATE, UNTRACED = "formula", "given", "plate", "untraced"

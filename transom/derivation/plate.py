@@ -1,13 +1,13 @@
 """What the careful method hands on, number by number: its grid, its residual and the pencil's value beside it."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
 from transom.checks.careful import Careful
 from transom.checks.moments import Moments
 from transom.checks.trial import Trial
+from transom.frozen import dataclass
 from transom.units import Array, Value
 
 

@@ -15,12 +15,13 @@ import inspect
 import sys
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import ExitStack, contextmanager
-from dataclasses import dataclass, field, fields, is_dataclass, replace
+from dataclasses import field, fields, is_dataclass, replace
 from typing import Any
 
 import numpy as np
 
 from transom.formula import Formula, formulas
+from transom.frozen import dataclass
 from transom.units import Array
 
 MARK = 2e-10  # relative; far above rounding, far below what tells two lines of a grid, a whole number of steps, a band

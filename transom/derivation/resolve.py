@@ -12,7 +12,6 @@ import difflib
 import inspect
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from functools import cached_property
 from math import isclose, isfinite
 
@@ -24,6 +23,7 @@ from transom.derivation.plate import PlateValue, PlateValues, plate_values
 from transom.derivation.record import Call
 from transom.derivation.trace import Given, Number, Trace
 from transom.formula import Formula
+from transom.frozen import dataclass
 from transom.units import Array, Unit
 
 Indices = NDArray[np.intp]

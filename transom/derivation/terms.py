@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 
 import numpy as np
 
@@ -19,6 +19,7 @@ from transom.derivation.symbolic import (
     traced,
 )
 from transom.formula import Formula
+from transom.frozen import dataclass
 from transom.units import Array
 
 

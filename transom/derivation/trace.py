@@ -3,7 +3,7 @@
 import difflib
 import inspect
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, fields, is_dataclass, replace
+from dataclasses import fields, is_dataclass, replace
 from functools import cached_property
 from typing import Any
 
@@ -16,6 +16,7 @@ from transom.checks.careful import Careful
 from transom.checks.lifting import lifting
 from transom.checks.trial import Trial
 from transom.derivation.record import MARK, Call, Recording, Watched, watching
+from transom.frozen import dataclass
 from transom.job.records import Mount
 from transom.judge.evaluate import careful_of, trial_of
 from transom.judge.judging import side_by_side

@@ -1,11 +1,10 @@
 """What stands beside the window of every tile: the paper's word, the job, stops passed over, check square, map."""
 
-from dataclasses import dataclass
-
 from transom.drawing import ink, notes
 from transom.drawing.records import ASSUMED, ENGINE, Drawing
 from transom.drawing.shapes import Box
 from transom.drawing.tiles import BOTTOM_BAND, MARGIN, Layout, Paper
+from transom.frozen import dataclass
 from transom.quantity import show
 
 SQUARES = {"us": (25.4, 50.8), "si": (25.0, 50.0)}  # mm, below a window and beside one

@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from transom.drawing import drilling
 from transom.drawing.drilling import Room, Step
@@ -11,6 +10,7 @@ from transom.drawing.records import ENGINE, FORWARD, FRAME, Drawing, Identity, P
 from transom.drawing.supplies import bolts_to_hand
 from transom.drawing.taped import LENGTH_OUT
 from transom.drawing.words import board_words, plate_size, size, spot
+from transom.frozen import dataclass
 from transom.judge.records import Judgement
 from transom.quantity import show
 from transom.report.mounts import grain_words, panel_words, stack_words

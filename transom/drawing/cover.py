@@ -1,7 +1,6 @@
 """Pages before the tiles: which paper and why, what to print and tape and check, what is where, every caution."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from transom.drawing import ink, notes
 from transom.drawing.band import fold
@@ -9,6 +8,7 @@ from transom.drawing.records import AFT, FORWARD, Drawing
 from transom.drawing.taped import check_words
 from transom.drawing.tiles import MARGIN, Layout
 from transom.drawing.words import legend_words
+from transom.frozen import dataclass
 from transom.report.words import spelled
 
 READ, SMALL, HEAD = 3.4, 3.0, 5.5  # mm

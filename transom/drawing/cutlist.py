@@ -8,10 +8,10 @@ Data for whoever prints or prices it:
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from transom.catalogue import Catalogue
 from transom.drawing.records import LayerPart, Outline
+from transom.frozen import dataclass
 from transom.job.records import Offcut
 from transom.nesting.pack import NoneBigEnoughError, nest
 from transom.nesting.records import OFFCUT, Blank, Box, Nest, halves_of

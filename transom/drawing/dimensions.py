@@ -1,9 +1,9 @@
 """Dimension lines: what is measured, between which two points, kept off the things drawn."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
 from transom.drawing.shapes import DIMENSION, EXTENSION, Arrow, Box, Label, Path, Point, Shape, text_width
+from transom.frozen import dataclass
 
 REACH = 1.5  # mm that an extension line runs past its dimension line
 CLEAR = 1.5  # mm about a hole that no extension line enters

@@ -5,10 +5,10 @@ All numbers, mm; `transom.drawing.bench` puts them in words.
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from transom.drawing.distances import circle_to_edge
 from transom.drawing.records import ENGINE, FRAME, OPENING, Circle, Drawing, Hole, Outline, Plate
+from transom.frozen import dataclass
 from transom.result import Check
 
 PILOT = {"us": 25.4 / 8, "si": 3.0}

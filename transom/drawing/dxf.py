@@ -3,7 +3,6 @@
 import io
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
 from typing import Any
 
 from transom.drawing import notes
@@ -11,6 +10,7 @@ from transom.drawing.no_fonts import without_fonts
 from transom.drawing.records import ASSUMED, ENGINE, FRAME, OPENING, Circle, Drawing, Hole, Plate, Rect
 from transom.drawing.views import plate_kinds
 from transom.drawing.words import hole_lines, layer_words, plate_size
+from transom.frozen import dataclass
 from transom.report.text import clean
 from transom.report.words import plural, spelled
 

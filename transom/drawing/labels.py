@@ -1,10 +1,11 @@
 """Words put where nothing else is: beside what they name, clear of holes and of each other."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 from transom.drawing.shapes import FLANGE, PAD, WASHER, Box, Label, Path, Shape, text_width
+from transom.frozen import dataclass
 
 GAP = 2.0  # mm between a thing and its words
 STROKE = 0.4  # mm that words keep off a line

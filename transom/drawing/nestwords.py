@@ -1,9 +1,9 @@
 """The cut list in words: blanks, sheets to buy, cuts in order, what is left over. For a terminal; the page says the same."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from transom.drawing.cutlist import CutList, SheetCuts
+from transom.frozen import dataclass
 from transom.nesting.records import HALF, OFFCUT, Box, Cut, Nest
 from transom.nesting.saw import KEEP
 from transom.quantity import show

@@ -1,8 +1,7 @@
 """How each purpose looks in black on white: line width in mm, dashes in mm, gray of the line and of the filling."""
 
-from dataclasses import dataclass
-
 from transom.drawing import shapes as s
+from transom.frozen import dataclass
 
 
 @dataclass(frozen=True)

@@ -6,8 +6,10 @@ farthest aft, so that a section reads from the bolt's head to its nut.
 """
 
 import math
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import cached_property
+
+from transom.frozen import dataclass
 
 AFT, FORWARD = "aft", "forward"
 ENGINE, FRAME, OPENING = "engine", "frame", "opening"

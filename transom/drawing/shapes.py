@@ -3,7 +3,7 @@
 A purpose says what a thing is for; each writer decides how that looks, and the cut file gives each its layer.
 """
 
-from dataclasses import dataclass
+from transom.frozen import dataclass
 
 OUTLINE, CENTER, TOP_EDGE = "outline", "center", "top-edge"
 BORE, DRILL, MARK = "bore", "drill", "mark"

@@ -2,10 +2,10 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import combinations
 
 from transom.drawing.records import ENGINE, Drawing
+from transom.frozen import dataclass
 from transom.quantity import show
 from transom.report.words import spelled
 

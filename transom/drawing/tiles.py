@@ -5,10 +5,10 @@ Registration marks stand a round number apart, so that a page is checked with a 
 """
 
 import math
-from dataclasses import dataclass
 from itertools import product
 
 from transom.drawing.shapes import Box
+from transom.frozen import dataclass
 
 MARGIN = 6.0  # mm on every side
 OVERLAP = 12.0  # mm at least

@@ -1,12 +1,12 @@
 """The board's faces, its layers and its plates as views, full size, for the writers."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 
 from transom.drawing import shapes as s
 from transom.drawing.labels import Taken, free_spot, named, obstacles
 from transom.drawing.records import AFT, ENGINE, FORWARD, FRAME, OPENING, Drawing, Hole, Plate, Rect
 from transom.drawing.words import hole_lines, layer_words, plate_place, plate_size, short, size
+from transom.frozen import dataclass
 from transom.report.words import plural, spelled
 
 TEXT = 5.0  # mm, read at arm's length

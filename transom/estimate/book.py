@@ -1,8 +1,10 @@
 """A price book as read: what a shop pays and charges, each price with its date. Nothing here is ever a guess."""
 
 import datetime as dt
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from decimal import Decimal
+
+from transom.frozen import dataclass
 
 
 @dataclass(frozen=True)

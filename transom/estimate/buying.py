@@ -2,11 +2,11 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from decimal import ROUND_CEILING, Decimal
 
 from transom.estimate.book import Book, Item
 from transom.estimate.needs import Need
+from transom.frozen import dataclass
 
 THOU = Decimal("0.001")  # m2 of plate
 SAME = 0.05  # mm: two names for one length or thickness

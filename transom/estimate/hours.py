@@ -1,7 +1,7 @@
 """Hours by operation, in quarter hours, and days on the calendar: what cures is waited for."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import ROUND_CEILING, Decimal
 from itertools import groupby
 from typing import Any
@@ -10,6 +10,7 @@ from transom.catalogue import Catalogue
 from transom.catalogue.shopwork import CASES, Operation
 from transom.estimate.book import Book
 from transom.estimate.work import Work
+from transom.frozen import dataclass
 
 QUARTER = Decimal("0.25")
 LATER = 6  # the visit that comes weeks after the others

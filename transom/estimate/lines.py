@@ -1,7 +1,6 @@
 """Lines of an estimate: what is bought and worked, priced, marked up, taxed; nothing missing is ever a zero."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
@@ -12,6 +11,7 @@ from transom.estimate.buying import Purchase, purchases
 from transom.estimate.hours import Hours, in_case
 from transom.estimate.money import NOTHING, ZERO, Span, cents, exact, total
 from transom.estimate.needs import Need, Piece
+from transom.frozen import dataclass
 
 ONE = Decimal(1)
 NO_RATE = "no rate for an hour"

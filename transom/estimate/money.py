@@ -1,8 +1,9 @@
 """Money as decimals: to the cent, a half up, and never through a binary float."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from decimal import ROUND_CEILING, ROUND_HALF_UP, Decimal
+
+from transom.frozen import dataclass
 
 CENT = Decimal("0.01")
 ZERO = Decimal("0.00")

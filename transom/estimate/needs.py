@@ -3,12 +3,12 @@
 import math
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from transom.catalogue import Catalogue
 from transom.checks.assembly import least_bolt_length
 from transom.estimate.reading import square
 from transom.estimate.work import PIECES, Ground, Work, engine_bolts
+from transom.frozen import dataclass
 from transom.job.records import Backing, FrameBolts, Mount, Offcut
 from transom.judge.fasteners import Added
 from transom.sizing.sheets import NONE_BIG_ENOUGH, halves

@@ -3,7 +3,6 @@
 import json
 import re
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
 from datetime import date, timedelta
 from decimal import Decimal, InvalidOperation
 from pathlib import Path
@@ -11,6 +10,7 @@ from pathlib import Path
 from transom.errors import JobError
 from transom.estimate.reading import shipped
 from transom.estimate.records import Estimate
+from transom.frozen import dataclass
 from transom.job.files import write_atomic
 from transom.job.records import Job
 

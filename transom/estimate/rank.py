@@ -1,7 +1,7 @@
 """What every candidate of a search costs, for ranking by cost: stacks, backings and bolt lengths priced apart and added."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -12,6 +12,7 @@ from transom.estimate.lines import Line, charges, lines_of, of_case, taxes
 from transom.estimate.money import total
 from transom.estimate.needs import needs_of
 from transom.estimate.work import Ground, work_of
+from transom.frozen import dataclass
 from transom.job.records import EngineBolts, Job, Layer, Mount
 from transom.setup.facts import Facts, collect
 from transom.setup.records import Setup

@@ -1,6 +1,5 @@
 """An estimate: three cases of one mount, priced. Frozen records, no printing."""
 
-from dataclasses import dataclass
 from decimal import Decimal
 
 from transom.catalogue.shopwork import CASES, Opening
@@ -9,6 +8,7 @@ from transom.estimate.hours import Days
 from transom.estimate.lines import Line, Tax, charges, costs, hours_in
 from transom.estimate.money import Span, total
 from transom.estimate.work import Work
+from transom.frozen import dataclass
 from transom.job.records import Mount
 from transom.judge.records import Judgement
 

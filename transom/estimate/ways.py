@@ -1,13 +1,14 @@
 """Which way to build it, and with which engine: what else would do, side by side."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 
 from transom.catalogue import Catalogue
 from transom.estimate.book import Book
 from transom.estimate.build import estimate, judged
 from transom.estimate.records import Case, Estimate
+from transom.frozen import dataclass
 from transom.job.records import Job, Mount
 from transom.judge.judging import judge
 from transom.sizing.sizing import kinds

@@ -1,6 +1,5 @@
 """What a judged mount comes to for an estimator: areas, counts, epoxy, plates, bolts."""
 
-from dataclasses import dataclass
 from typing import Protocol
 
 import numpy as np
@@ -14,6 +13,7 @@ from transom.estimate.amounts import (
     volume_mass,
     volume_of,
 )
+from transom.frozen import dataclass
 from transom.job.records import Job, Mount
 from transom.judge.fasteners import Added
 from transom.judge.judging import board_mass

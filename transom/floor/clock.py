@@ -1,10 +1,10 @@
 """When each step begins and ends: by the clock from a start, or by day and hour where none is given."""
 
 import datetime as dt
-from dataclasses import dataclass
 
 from transom.errors import JobError
 from transom.floor.steps import Step
+from transom.frozen import dataclass
 
 OPENS, CLOSES = 8.0, 17.0
 HOUR = dt.timedelta(hours=1)

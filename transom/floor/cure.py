@@ -1,12 +1,11 @@
 """How long the glue wants at the temperature of the shop."""
 
-from dataclasses import dataclass
-
 from transom.catalogue import Catalogue
 from transom.catalogue.shopwork import Cure
 from transom.catalogue.wood import Adhesive
 from transom.errors import JobError
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.quantity import show
 from transom.units import ONE
 

@@ -1,7 +1,7 @@
 """After the trial: what the figures say of propeller, thrust, mount and board."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
@@ -9,6 +9,7 @@ from transom.catalogue import Catalogue
 from transom.checks.ruler import ruler
 from transom.floor.watch import band_high, band_low, times_predicted
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.job.records import Job, SeaTrial
 from transom.judge.judging import judge
 from transom.judge.records import Judgement

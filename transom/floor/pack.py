@@ -1,7 +1,6 @@
 """All paper of a job at once: which files, and one page that leads to them, for a phone."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from pathlib import Path
 
 from transom.drawing.buildable import faults
@@ -25,6 +24,7 @@ from transom.floor.recordpaper import page as record_page
 from transom.floor.screen import checklist
 from transom.floor.steps import steps
 from transom.floor.trialscreen import before
+from transom.frozen import dataclass
 from transom.interview.keep import known_in
 from transom.judge.records import Judgement
 from transom.report.html.page import grounds, to_html

@@ -1,7 +1,6 @@
 """Pages to print and to write on: headings, lines of words, boxes to tick, tables, room to write. PDF, same bytes each time."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from io import BytesIO
 from typing import Any
 from xml.sax.saxutils import escape
@@ -10,6 +9,7 @@ from transom.drawing.ink import BOLD, FACE, MM, cut, text, written
 from transom.drawing.notes import job_words, paper_words, reasons
 from transom.drawing.records import Identity
 from transom.drawing.words import short
+from transom.frozen import dataclass
 
 PAPERS = {"us": (215.9, 279.4), "si": (210.0, 297.0)}
 MARGIN, HEAD, FOOT = 14.0, 14.0, 10.0  # mm

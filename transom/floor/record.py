@@ -1,7 +1,7 @@
 """The mount record: what is in there as built, judged again with what was measured."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
@@ -12,6 +12,7 @@ from transom.drawing.records import Identity
 from transom.floor.findings import Tried, tried
 from transom.floor.photos import PHOTOS
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.job.records import Built, Job, Mount
 from transom.judge.judging import judge
 from transom.judge.records import Judgement

@@ -1,13 +1,13 @@
 """The build in order: what is done, what it waits for, what can hurt, what gets a tick on paper."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
 from transom.drawing import drilling
 from transom.drawing.records import Drawing
 from transom.drawing.words import corner_words
 from transom.estimate.work import Work
 from transom.floor.cure import Curing
+from transom.frozen import dataclass
 from transom.judge.records import Judgement
 from transom.quantity import show
 from transom.report.amounts import drill

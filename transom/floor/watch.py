@@ -1,9 +1,9 @@
 """Before the trial: what to watch, and the limits it is held against."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.judge.records import Judgement
 from transom.quantity import show
 from transom.report.ruler import ruler_words

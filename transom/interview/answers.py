@@ -2,9 +2,9 @@
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
+from transom.frozen import dataclass
 from transom.interview.questions import YES_OR_NO, Question
 from transom.job.faults import Fault, shown
 from transom.job.names import chosen

@@ -1,10 +1,11 @@
 """One question after another: back, stop and keep, "12 of 31"; who asks and who listens are given."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from textwrap import wrap
 from typing import Any
 
+from transom.frozen import dataclass
 from transom.interview.answers import Answer, answer
 from transom.interview.questions import YES_OR_NO, Question, Stop
 from transom.job.faults import Fault, sentence

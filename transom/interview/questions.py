@@ -4,9 +4,9 @@ How each thing is found is said once, by its key in the job's table of keys.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
+from transom.frozen import dataclass
 from transom.job.schema import Key, keys
 
 KEYS: Mapping[str, Key] = dict(keys())

@@ -1,6 +1,6 @@
 """Parts of the engine that a job may state, in working units. None means not measured."""
 
-from dataclasses import dataclass
+from transom.frozen import dataclass
 
 
 @dataclass(frozen=True)

@@ -2,11 +2,12 @@
 
 import datetime as dt
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import field
 from difflib import get_close_matches
 from math import degrees
 from typing import Any
 
+from transom.frozen import dataclass
 from transom.job.schema import HP, Key
 
 _SHOWN = {

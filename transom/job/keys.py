@@ -1,6 +1,6 @@
 """What a key and a table of the job file are; `transom/job/schema.py` lists them."""
 
-from dataclasses import dataclass
+from transom.frozen import dataclass
 
 QUANTITIES = ("length", "mass", "force", "power", "torque", "speed", "rotation", "angle", "temperature")
 

@@ -1,9 +1,10 @@
 """A parsed job file walked along the table of keys: values by dotted path, and every fault met."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any
 
+from transom.frozen import dataclass
 from transom.job.faults import MISSING, Fault, Faults, Place, listed, nearest, printable
 from transom.job.names import in_table
 from transom.job.schema import SECTIONS, Key, Section, keys, walk

@@ -5,9 +5,10 @@ None means not measured: left out, or "?". What to use instead is decided in `tr
 
 import datetime as dt
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any
 
+from transom.frozen import dataclass
 from transom.job.engine_records import EngineClamps as EngineClamps  # noqa: PLC0414 part of the job
 from transom.job.engine_records import Propeller as Propeller  # noqa: PLC0414 part of the job
 from transom.job.setback_records import Setback as Setback  # noqa: PLC0414 part of the job

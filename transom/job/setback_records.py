@@ -1,6 +1,8 @@
 """A setback or built bracket as a job states it; what was not measured is None. Working units: mm, kg."""
 
-from dataclasses import dataclass, field
+from dataclasses import field
+
+from transom.frozen import dataclass
 
 
 @dataclass(frozen=True)

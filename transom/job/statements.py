@@ -3,7 +3,8 @@
 import re
 import tomllib
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from transom.frozen import dataclass
 
 _PIECE = re.compile(
     r'"""(?:\\.|[^\\])*?"{3,5}|\'\'\'.*?\'{3,5}|"(?:\\.|[^"\\\n])*"|\'[^\'\n]*\'|#[^\n]*|\n|[\[{]|[\]}]|[^"\'#\[\]{}\n]+',

@@ -1,7 +1,6 @@
 """Where the answer flips: every assumed number varied, all at once, until the weakest link comes to its limit."""
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
@@ -9,6 +8,7 @@ import numpy as np
 from transom.catalogue import Catalogue
 from transom.checks import all_checks, crossmembers, framed
 from transom.checks.trial import Trial
+from transom.frozen import dataclass
 from transom.job.records import Job
 from transom.judge.evaluate import PENCIL, Calibration, weakest, worst
 from transom.loads.cases import build_cases

@@ -1,7 +1,7 @@
 """Setup, cases and candidates to utilisations: the one path that review, size and every 'what if' take."""
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
@@ -11,6 +11,7 @@ from transom.checks.hardware import Hardware, clamp_pads, hardware
 from transom.checks.stack_arrays import stacks_of
 from transom.checks.trial import Trial
 from transom.errors import JobError
+from transom.frozen import dataclass
 from transom.job.records import EngineBolts, Mount
 from transom.result import Cases, Check, CheckArray
 from transom.setup.records import Setup

@@ -1,7 +1,7 @@
 """Bolts of frame and pod: the old ones as found and the least that has to be added, or new ones, smallest first."""
 
 from collections.abc import Callable, Container, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import product
 
 import numpy as np
@@ -10,6 +10,7 @@ from transom.catalogue import Catalogue
 from transom.checks import crossmembers, frame
 from transom.checks.careful import Careful
 from transom.checks.trial import Trial
+from transom.frozen import dataclass
 from transom.job.records import FrameBolts, Job, Mount
 from transom.judge.evaluate import trial_of, weakest
 from transom.loads.cases import build_cases

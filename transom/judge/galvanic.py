@@ -1,8 +1,7 @@
 """Metal on metal in each joint: how far apart they stand, and what to put between."""
 
-from dataclasses import dataclass
-
 from transom.catalogue import Catalogue
+from transom.frozen import dataclass
 from transom.job.records import Job, Mount
 from transom.standards.galvanic import anodic_difference
 

@@ -1,11 +1,11 @@
 """What a judgement says. Frozen records, no printing."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from functools import cached_property
 
 from transom.checks.careful import Careful
 from transom.checks.ruler import PUSH, Ruler, ruler
+from transom.frozen import dataclass
 from transom.job.records import Job, Mount
 from transom.judge.evaluate import PENCIL, Calibration
 from transom.judge.fasteners import Added

@@ -5,10 +5,11 @@ of v cases that differ only in numbers. Everything broadcasts to (v,), or to (n,
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
+from transom.frozen import dataclass
 from transom.loads.geometry import (
     moment_x,
     moment_y,

@@ -4,9 +4,8 @@ Brackets hang by one of several holes 3/4 in apart; the first is the lowest, bra
 leg upright: a lean of the board moves these by less than a tape reads.
 """
 
-from dataclasses import dataclass
-
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.maths import absolute
 from transom.units import MM, ONE
 

@@ -3,11 +3,12 @@
 Nothing has a default here: the caller fills what the job does not state, and lists it as an assumption.
 """
 
-from dataclasses import dataclass, fields, replace
+from dataclasses import fields, replace
 from typing import Any
 
 import numpy as np
 
+from transom.frozen import dataclass
 from transom.units import Value
 
 

@@ -1,11 +1,11 @@
 """The engine on the trailer: inertia over the sweep of tilt, and the strut that may carry its share."""
 
-from dataclasses import dataclass
 from itertools import product
 from math import ceil
 
 import numpy as np
 
+from transom.frozen import dataclass
 from transom.loads.actions import Action, Situation
 from transom.loads.crossing import inertia_force
 from transom.loads.geometry import arm, height, tilt_angle

@@ -5,13 +5,13 @@ and the height of the centre of gravity on the trailer, the weight heavy (it add
 """
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from itertools import product
 from math import ceil, radians
 
 import numpy as np
 from numpy.typing import NDArray
 
+from transom.frozen import dataclass
 from transom.loads.actions import Action, Situation
 from transom.loads.crossing import inertia_force, weight
 from transom.loads.geometry import (

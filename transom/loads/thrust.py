@@ -3,13 +3,12 @@
 Power, speed, density and torque in W, m/s, 1/s, kg/m^3 and N*m; thrust in N.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from transom.catalogue import b_series
 from transom.catalogue.lookup import Polynomial
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.maths import PI, cbrt, minimum, sqrt, total
 from transom.units import (
     KG_PER_M3,

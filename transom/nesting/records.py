@@ -1,6 +1,6 @@
 """What is cut, from what, and how. Frozen records; all lengths mm, x along the sheet's face grain."""
 
-from dataclasses import dataclass
+from transom.frozen import dataclass
 
 WHOLE, HALF, OFFCUT = "sheet", "half sheet", "offcut"
 

@@ -1,8 +1,8 @@
 """The cuts of a nest: straight through, one after another, until every blank lies alone."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
+from transom.frozen import dataclass
 from transom.nesting.records import Box, Cut, Placed
 
 NEAR = 1e-6  # mm, dust of floats

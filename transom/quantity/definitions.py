@@ -6,10 +6,11 @@ factor a unit. Tests hold every factor and temperature against Pint's reading of
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 from pathlib import Path
+
+from transom.frozen import dataclass
 
 DEFINITIONS = Path(__file__).with_name("units.txt")
 # A space multiplies after a number alone, as in "1000 newton".

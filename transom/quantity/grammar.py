@@ -11,9 +11,9 @@ nine digits either side of the point, so every number read is finite.
 
 import re
 import unicodedata
-from dataclasses import dataclass
 from fractions import Fraction
 
+from transom.frozen import dataclass
 from transom.quantity.misread import diagnose
 from transom.quantity.refusal import Refusal
 

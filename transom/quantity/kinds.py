@@ -2,8 +2,9 @@
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
+
+from transom.frozen import dataclass
 
 Spellings = Mapping[str, tuple[str, ...]]
 

@@ -1,7 +1,7 @@
 """What cures one failing check and changes nothing else: solved over what is stocked, then judged whole."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import islice
 
 import numpy as np
@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 from transom.catalogue import Catalogue
 from transom.checks import all_checks
 from transom.errors import TransomError
+from transom.frozen import dataclass
 from transom.job.records import EngineBolts, Job, Layer, Mount, Stock
 from transom.job.setback_records import Setback
 from transom.judge.evaluate import Calibration, key_of

@@ -1,10 +1,11 @@
 """What would make a mount work where this one, or all of them, fail: other stock, another bracket; each sized whole."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from transom.catalogue import Catalogue
 from transom.errors import TransomError
+from transom.frozen import dataclass
 from transom.job.records import Job, Stock
 from transom.judge.records import Judgement
 from transom.quantity import show

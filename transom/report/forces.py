@@ -1,11 +1,10 @@
 """Forces of a judged mount: each engine bolt by either method, and what the boat has to hold by the pencil's."""
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from transom.checks.careful import Careful
 from transom.checks.trial import Trial
+from transom.frozen import dataclass
 from transom.judge.evaluate import trial_of
 from transom.judge.records import Judgement
 from transom.maths import positive, scalar

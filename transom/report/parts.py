@@ -1,8 +1,8 @@
 """The load's path from engine to water, part by part: by what each was looked at, or that nobody did."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from transom.frozen import dataclass
 from transom.judge.records import Judgement
 from transom.result import Check
 

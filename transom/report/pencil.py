@@ -1,10 +1,9 @@
 """One line of arithmetic that a pocket calculator repeats, from the pencil method's own numbers."""
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from transom.checks.trial import Trial
+from transom.frozen import dataclass
 from transom.job.records import Job
 from transom.loads.cases import components
 from transom.quantity import show

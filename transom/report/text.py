@@ -4,7 +4,8 @@ import re
 import textwrap
 import unicodedata
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+
+from transom.frozen import dataclass
 
 WIDTH = 79
 LABEL = 9

@@ -2,9 +2,10 @@
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from transom.frozen import dataclass
 
 if TYPE_CHECKING:
     from transom.published import Published

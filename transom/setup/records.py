@@ -1,12 +1,12 @@
 """The records of a setup: one flat list of facts, and the geometry and factors built from it."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from transom.catalogue import Catalogue
+from transom.frozen import dataclass
 from transom.job.records import Job
 from transom.loads.inputs import LoadInputs
 from transom.setup.steps import strength_factor

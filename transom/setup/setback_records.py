@@ -1,7 +1,6 @@
 """A setback bracket as the checks read it; lengths in mm, board axes; floats or columns (n, 1)."""
 
-from dataclasses import dataclass
-
+from transom.frozen import dataclass
 from transom.setup.records import Bolting
 from transom.statics.contact import Pattern
 from transom.units import Array, Value

@@ -1,7 +1,7 @@
 """All candidates of a job, ranked by what they take."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -13,6 +13,7 @@ from transom.checks.assembly import grip_of, least_bolt_length
 from transom.checks.hardware import Hardware, clamp_pads, hardware
 from transom.checks.stack_arrays import stacks_of
 from transom.checks.trial import Trial
+from transom.frozen import dataclass
 from transom.job.records import EngineBolts, Job, Mount
 from transom.judge.fasteners import frames
 from transom.judge.judging import board_mass

@@ -2,7 +2,6 @@
 
 import dataclasses
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
@@ -13,6 +12,7 @@ from transom.checks import BY_PLATE, Allowed, all_checks, backed_checks, framed,
 from transom.checks.board import sliding_at_pads
 from transom.checks.careful import Careful
 from transom.checks.trial import Trial
+from transom.frozen import dataclass
 from transom.judge.evaluate import careful_of, decided, quick_look
 from transom.result import CheckArray
 from transom.sizing.field import Field

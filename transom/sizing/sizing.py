@@ -1,13 +1,14 @@
 """`size`: the best ranked mount that passes, judged, with what would be next and what else would do."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
 from transom.catalogue import Catalogue
 from transom.checks import all_checks
 from transom.checks.careful import Careful
+from transom.frozen import dataclass
 from transom.job.records import Job
 from transom.judge.evaluate import careful_of, trial_of
 from transom.judge.judging import decide, judge, prepared, without_mount

@@ -4,11 +4,10 @@ Every bolt takes an equal part of the force and, of the couple about the group's
 to and in proportion to its distance from there.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.maths import largest, sqrt, total
 from transom.statics.wrench import moment_about_x
 from transom.units import MM, MM2, MMS, N_MM, ONE, Array, N, Value

@@ -4,13 +4,13 @@ Depths z are positive down from the top edge; N pushes forward and M pulls the t
 datum and for the whole bracket; T is the tension of one bolt, two bolts a row.
 """
 
-from dataclasses import dataclass
 from typing import TypeAlias
 
 import numpy as np
 from numpy.typing import NDArray
 
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.maths import absolute, maximum, minimum, positive, where
 from transom.units import MM, N_MM, ONE, Array, N, Value
 

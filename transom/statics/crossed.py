@@ -1,9 +1,10 @@
 """The board by crossed strips, on arrays: from a bracket's wrench to moments, pulls and line forces."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
+from transom.frozen import dataclass
 from transom.maths import maximum, where
 from transom.statics import strips as s
 from transom.statics.beams import span_influence

@@ -3,11 +3,10 @@
 Depths z are positive down from the top edge; N pushes forward and M pulls the top aft, about the datum.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.maths import maximum, positive, sqrt, total, where
 from transom.units import MM, MM2, MM2S, MM4, MMS, MPA, N_MM, ONE, Array, N, Value
 

@@ -4,11 +4,10 @@ The group lies in the y, z plane of a plate; x is square to it. Properties are o
 throat is chosen after the forces per length are known.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.maths import PI, sqrt, total
 from transom.statics.wrench import moment_about_x, moment_about_y, moment_about_z
 from transom.units import MM, MM3, MMS, MPA, N_MM, N_PER_MM, ONE, Array, N, Value

@@ -4,11 +4,10 @@ A wrench is an array (..., 6) of Fx, Fy, Fz in N and Mx, My, Mz in N*mm, acting 
 x aft, y starboard, z up the board, origin on the centreline, aft face, top edge.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from transom.formula import formula
+from transom.frozen import dataclass
 from transom.maths import cos, sin
 from transom.units import MM, N_MM, RAD, Array, N, Value
 

@@ -1,7 +1,8 @@
 """What a comparison says. Frozen records, no printing."""
 
-from dataclasses import dataclass
 from typing import Any
+
+from transom.frozen import dataclass
 
 
 @dataclass(frozen=True)

@@ -1,9 +1,9 @@
 """What should have changed and did not: numbers that belong to the old engine, board or boat and still stand."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
+from transom.frozen import dataclass
 from transom.report.compare.records import Change
 
 

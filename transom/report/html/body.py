@@ -5,11 +5,11 @@ Level axes from the datum (middle of the top edge, aft face): x aft, y starboard
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
 
 from transom.checks.trial import Trial
+from transom.frozen import dataclass
 from transom.judge.records import Judgement
 from transom.loads.actions import Action, Situation
 from transom.loads.cases import situations

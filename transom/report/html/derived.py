@@ -1,10 +1,10 @@
 """Derivations and the evidence ledger for the document: rows of words."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from transom.derivation.ledger import CHECK, FORMULA, NUMBER, Ledger
 from transom.derivation.lines import Derivation, Line
+from transom.frozen import dataclass
 from transom.judge.records import Judgement
 from transom.report.amounts import percent
 from transom.report.words import EVIDENCE, case_words, check_words, spelled

@@ -3,8 +3,8 @@ so that it reads at any size; the table beside it says what each number is."""
 
 import math
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 
+from transom.frozen import dataclass
 from transom.report.html.body import TINY, Body, Push
 
 Point = tuple[float, float]

@@ -1,7 +1,7 @@
 """A judged mount as one HTML document that needs nothing beside it."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -10,6 +10,7 @@ from markupsafe import Markup
 from transom.chance.sampling import Uncertainty
 from transom.derivation.ledger import Ledger
 from transom.derivation.lines import Derivation
+from transom.frozen import dataclass
 from transom.judge.records import Judgement
 from transom.published import shipped
 from transom.report.advice import Cure

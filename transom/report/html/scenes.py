@@ -1,13 +1,12 @@
 """Each situation for the document: drawings, every force in numbers, and what the boat has to hold."""
 
-from dataclasses import dataclass
-
 import numpy as np
 from markupsafe import Markup
 
 from transom.checks.plate_reactions import held as what_holds
 from transom.checks.reactions import Reactions
 from transom.checks.trial import Trial
+from transom.frozen import dataclass
 from transom.judge.records import Judgement
 from transom.quantity import show
 from transom.report.amounts import percent

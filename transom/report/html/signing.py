@@ -1,8 +1,8 @@
 """Who answers for the report: three names, and whether two of them are the same."""
 
 import unicodedata
-from dataclasses import dataclass
 
+from transom.frozen import dataclass
 from transom.job.records import Job
 
 ROLES = (("made_by", "made by"), ("checked_by", "checked by"), ("accepted_by", "accepted by"))

@@ -2,9 +2,9 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import groupby
 
+from transom.frozen import dataclass
 from transom.report.html.page import HERE, environment
 from transom.report.verified import KNOWN, Outcome, off, verdict
 

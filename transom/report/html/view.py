@@ -1,9 +1,9 @@
 """What the document says, in words and rows, before any markup. Lengths of lists are the judgement's."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from transom import __version__
+from transom.frozen import dataclass
 from transom.judge.assumptions import nearness
 from transom.judge.records import Judgement
 from transom.report.advice import Cure, advice

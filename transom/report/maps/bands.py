@@ -1,8 +1,8 @@
 """Bands of a map: where one color ends and the next begins, in the job's units."""
 
 import math
-from dataclasses import dataclass
 
+from transom.frozen import dataclass
 from transom.quantity import show
 from transom.report.maps.ramp import colors
 

@@ -1,11 +1,10 @@
 """What the maps show: values over the board from the plate, and what lies on it."""
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from transom.board.grid import Rectangle
 from transom.checks.careful import Careful
+from transom.frozen import dataclass
 from transom.judge.records import Judgement
 from transom.units import Array
 

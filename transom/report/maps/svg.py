@@ -1,12 +1,12 @@
 """A map as an SVG page: the board from aft, what lies on it, a legend, a scale bar, words below."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from xml.sax.saxutils import escape
 
 import numpy as np
 
 from transom.board.grid import Rectangle
+from transom.frozen import dataclass
 from transom.report.maps.bands import Band, index_of
 from transom.report.maps.board import Fastener, Peak, Raster
 from transom.report.text import clean, wrapped

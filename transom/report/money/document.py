@@ -1,7 +1,8 @@
 """A page for somebody outside: headings, sentences, lists, tables and a box to sign, whoever prints it."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from transom.frozen import dataclass
 
 
 @dataclass(frozen=True)
