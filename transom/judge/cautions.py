@@ -74,14 +74,17 @@ USUAL = {"board": (0.8, 2.2), "engine-bolts": (0.75, 1.8)}
 def _apart(
     deciding: Mapping[tuple[str, str, str], Check], beside: Mapping[tuple[str, str, str], Check]
 ) -> Iterator[str]:
-    """The pencil and the careful method further apart than usual, where it matters."""
-    for key, c in deciding.items():
-        pencil = beside.get(key)
-        low, high = USUAL.get(c.part, (0.0, float("inf")))
-        if pencil is None or c.utilisation < MATTERS or low <= pencil.utilisation / c.utilisation <= high:
+    """The pencil and the careful method further apart than usual, where it matters: at the check nearest to failing of
+    those of a part that both have."""
+    for part, (low, high) in USUAL.items():
+        both = [(c, beside[key]) for key, c in deciding.items() if c.part == part and key in beside]
+        if not both:
+            continue
+        c, pencil = max(both, key=lambda pair: pair[0].utilisation)
+        if c.utilisation < MATTERS or low <= pencil.utilisation / c.utilisation <= high:
             continue
         yield (
-            f"{c.part.replace('-', ' ')}, {c.what.replace('-', ' ')}: pencil {pencil.utilisation * 100:.0f} %, careful"
+            f"{part.replace('-', ' ')}, {c.what.replace('-', ' ')}: pencil {pencil.utilisation * 100:.0f} %, careful"
             f" {c.utilisation * 100:.0f} %. Further apart than usual: have somebody look before you rely on it."
         )
 
