@@ -95,7 +95,7 @@ def test_means_of_nodes_are_those_of_the_fields() -> None:
     )
     for field in ("M_1", "M_12"):
         alike(
-            let.units.weighed(field, weights) @ borne.forces,
+            let.units.weighed(field, weights, borne.forces),
             np.tensordot(weights, let.units.sums(field, borne.forces), 2),
         )
 

@@ -190,9 +190,11 @@ class Answer:
         weights = weights if part is None else weights * part
         some = weights.any(axis=0)
         better = weights[:, some] @ getattr(self.fields, name)[some]
-        each = self.seated[-1].units.weighed(name, weights) if self.bounds else np.zeros(0)
-        others = [better + each @ (b.forces - self.borne.forces) for b in self.bounds]
-        return np.concatenate([better, *others])
+        if not self.bounds:
+            return np.asarray(better)
+        apart = np.hstack([b.forces - self.borne.forces for b in self.bounds])
+        more = np.split(self.seated[-1].units.weighed(name, weights, apart), len(self.bounds), axis=1)
+        return np.concatenate([better, *(better + m for m in more)])
 
     def pull(self, where: Rectangle) -> Array:
         """Force that rigid supports on a line put on the board, N positive aft, (v,)."""

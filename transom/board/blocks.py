@@ -5,7 +5,6 @@ eliminated once for both its halves. Dense routines of numpy on the blocks are q
 than importing a sparse solver.
 """
 
-from collections.abc import Sequence
 from functools import cached_property
 
 import numpy as np
@@ -47,27 +46,29 @@ class End:
         """What eliminating the end takes off the middle block, (B, B)."""
         return self._pivots[2]
 
-    def forward(self, f: Array) -> Array:
-        """Reduce loads f (h, B, m) to the pivots, in place; returns what arrives at the middle, (B, m)."""
+    def forward(self, f: Array) -> tuple[int, Array]:
+        """Reduce loads f (h, B, m) to the pivots, in place; the first line that is loaded, and what arrives at the middle,
+        (B, m)."""
         arrives, carried = np.zeros(f.shape[1:]), self._pivots[1]
         # Lines before the first that is loaded bring nothing: half of them on a board under a bracket.
-        for i in range(int(np.argmax(np.append(f.any(axis=(1, 2)), True))), len(f)):
+        first = int(np.argmax(np.append(f.any(axis=(1, 2)), True)))
+        for i in range(first, len(f)):
             f[i] -= arrives
             np.matmul(carried[i].T, f[i], out=arrives)
-        return arrives
+        return first, arrives
 
-    def backward(self, f: Array, middle: Array) -> None:
-        """Turn reduced loads (h, B, m) into the solution, in place, from the middle line's (B, m)."""
+    def backward(self, f: Array, first: int, middle: Array, out: Array) -> None:
+        """The solution (h, B, m) from reduced loads f, of the same shape, and the middle line's (B, m)."""
         inverse, carried, _ = self._pivots
-        after, from_after, own = middle, np.empty(middle.shape), np.empty(middle.shape)
-        for i in range(len(f) - 1, -1, -1):
-            np.matmul(carried[i], after, out=from_after)
-            if f[i].any():
-                np.matmul(inverse[i], f[i], out=own)
-                np.subtract(own, from_after, out=f[i])
+        after, own = middle, np.empty(middle.shape)
+        for i in range(len(out) - 1, -1, -1):
+            np.matmul(carried[i], after, out=out[i])
+            if i < first:
+                np.negative(out[i], out=out[i])
             else:
-                np.negative(from_after, out=f[i])
-            after = f[i]
+                np.matmul(inverse[i], f[i], out=own)
+                np.subtract(own, out[i], out=out[i])
+            after = out[i]
 
     def times(self, x: Array, middle: Array) -> tuple[Array, Array]:
         """The end's equations at x (h, B, m), and its part of the middle line's."""
@@ -107,10 +108,6 @@ class Blocks:
     mirror: Array
 
     @property
-    def _one(self) -> bool:
-        return self.ends[0] is self.ends[1]
-
-    @property
     def lines(self) -> int:
         """How many lines there are."""
         return len(self.ends[0].diagonal) + 1 + len(self.ends[1].diagonal)
@@ -124,51 +121,39 @@ class Blocks:
     def _turned(self, x: Array) -> Array:
         return x * self.mirror[:, None]
 
-    def _parted(self, f: Array, rows: slice = EVERY) -> list[Array]:
-        """Copies of the lines of each end, (h, B, m), side by side in one where the ends are one.
-
-        f (n, B', m) has the freedoms `rows` alone; the others are nothing.
-        """
-        h, m, signs = len(self.ends[0].diagonal), f.shape[-1], self.mirror[rows, None]
-        wide = 2 * m if self._one else m
-        out = [np.zeros((len(end.diagonal), len(self.mirror), wide)) for end in self.ends[: 1 if self._one else 2]]
-        out[0][:, rows, :m] = f[:h]
-        np.multiply(f[:h:-1], signs, out=out[-1][:, rows, wide - m :])
+    def _filled(self, f: Array, rows: slice) -> Array:
+        """Loads (h, B, m) from those f (h, B', m) on the freedoms `rows`."""
+        out = np.zeros((len(f), len(self.mirror), f.shape[-1]))
+        out[:, rows] = f
         return out
 
-    def _united(self, sides: Sequence[Array], middle: Array) -> Array:
-        h, m = len(self.ends[0].diagonal), middle.shape[-1]
-        x = np.empty((self.lines, *middle.shape))
-        x[:h], x[h] = sides[0][..., :m], middle
-        np.multiply(sides[0][..., m:] if self._one else sides[1], self.mirror[:, None], out=x[:h:-1])
-        return x
-
-    def _seen(self, middle: Array) -> list[Array]:
-        """The middle line (B, m) as each end sees it, side by side where the ends are one."""
-        sides = [middle, self._turned(middle)]
-        return [np.concatenate(sides, axis=-1)] if self._one else sides
-
-    def _meeting(self, sides: Sequence[Array], m: int) -> Array:
-        """The sum of what the ends bring to the middle line."""
-        if self._one:
-            return np.asarray(sides[0][:, :m] + self._turned(sides[0][:, m:]))
-        return np.asarray(sides[0] + self._turned(sides[1]))
-
     def _swept(self, f: Array, rows: slice = EVERY) -> Array:
-        sides, middle = self._parted(f, rows), np.zeros((len(self.mirror), f.shape[-1]))
-        middle[rows] = f[len(self.ends[0].diagonal)]
-        arrives = [end.forward(side) for end, side in zip(self.ends, sides, strict=False)]
-        middle = self._centre @ (middle - self._meeting(arrives, f.shape[-1]))
-        for end, side, seen in zip(self.ends, sides, self._seen(middle), strict=False):
-            end.backward(side, seen)
-        return self._united(sides, middle)
+        h, second = len(self.ends[0].diagonal), f[len(self.ends[0].diagonal) + 1 :]
+        # As often as not, of a board that is its own image, the second half is not loaded at all.
+        turned = second[::-1] * self.mirror[rows, None] if second.any() else second[:0]
+        near, far = self._filled(f[:h], rows), self._filled(turned, rows)
+        (begins, arrives), (ends, arrives_too) = self.ends[0].forward(near), self.ends[1].forward(far)
+        middle = self._filled(f[h : h + 1], rows)[0] - arrives - self._turned(arrives_too)
+        x = np.empty((self.lines, *middle.shape))
+        np.matmul(self._centre, middle, out=x[h])
+        self.ends[0].backward(near, begins, x[h], x[:h])
+        other = np.empty((len(second), *middle.shape))
+        self.ends[1].backward(far, ends if len(turned) else len(other), self._turned(x[h]), other)
+        np.multiply(other[::-1], self.mirror[:, None], out=x[h + 1 :])
+        return x
 
     def times(self, x: Array) -> Array:
         """The equations' left side, (n, B, m)."""
-        middle = x[len(self.ends[0].diagonal)]
-        parts = zip(self.ends, self._parted(x), self._seen(middle), strict=False)
-        sides, brought = zip(*(end.times(side, seen) for end, side, seen in parts), strict=True)
-        return self._united(sides, self.centre @ middle + self._meeting(brought, x.shape[-1]))
+        h, m = len(self.ends[0].diagonal), x.shape[-1]
+        sides = [(x[:h], x[h]), (x[:h:-1] * self.mirror[:, None], self._turned(x[h]))]
+        if self.ends[0] is self.ends[1]:  # read once
+            both, brought = self.ends[0].times(*(np.concatenate(parts, axis=-1) for parts in zip(*sides, strict=True)))
+            found = [(both[..., :m], brought[:, :m]), (both[..., m:], brought[:, m:])]
+        else:
+            found = [end.times(*side) for end, side in zip(self.ends, sides, strict=True)]
+        (near, here), (far, there) = found
+        middle = self.centre @ x[h] + here + self._turned(there)
+        return np.concatenate([near, middle[None], far[::-1] * self.mirror[:, None]])
 
     def solve(self, f: Array, rows: slice = EVERY) -> Array:
         """Solution (n, B, m) for loads f (n, B', m) on the freedoms `rows`.
@@ -179,9 +164,10 @@ class Blocks:
         Raises:
             JobError: equations of a board that is not held.
         """
-        x = np.empty((self.lines, len(self.mirror), f.shape[-1]))
-        for part in (slice(m, m + AT_ONCE) for m in range(0, f.shape[-1], AT_ONCE)):
-            x[..., part] = self._swept(f[..., part], rows)
+        x = self._swept(f[..., :AT_ONCE], rows)
+        if f.shape[-1] > AT_ONCE:
+            parts = range(AT_ONCE, f.shape[-1], AT_ONCE)
+            x = np.concatenate([x, *(self._swept(f[..., m : m + AT_ONCE], rows) for m in parts)], axis=-1)
         size = np.maximum(f.max(axis=(0, 1), initial=0.0), -f.min(axis=(0, 1), initial=0.0))
         probe = (np.where(np.arange(len(size)) % 2, -1.0, 1.0) / np.where(size > 0, size, 1.0))[:, None]
         rest = -self.times(x @ probe)

@@ -14,13 +14,16 @@ aft face of a plate whose w is positive aft.
 from functools import cache
 
 import numpy as np
-from numpy.typing import ArrayLike
+from numpy.typing import ArrayLike, NDArray
 
+from transom.board.distinct import distinct
+from transom.board.grid import Grid
 from transom.board.layers import residual_shear
 from transom.frozen import dataclass
 from transom.units import Array
 
 CORNERS = ((0, 0), (1, 0), (1, 1), (0, 1))
+DIGITS = 11  # of a step, mm: so that those of one gap, even but for rounding, are one
 
 
 @dataclass(frozen=True)
@@ -93,7 +96,11 @@ def _coefficients(a: Array, b: Array, section: Section) -> Array:
     return np.stack([np.broadcast_to(r, k["D_11"].shape) for r in rows], axis=-1)
 
 
-def cell_stiffness(y: Array, z: Array, section: Section) -> Array:
-    """Stiffness of every cell between the lines y and z, (p, q, 12, 12)."""
-    a, b = np.diff(y)[:, None], np.diff(z)[None, :]
-    return np.tensordot(_coefficients(a, b, section), _templates(), axes=(2, 0))
+def kinds_of_cells(grid: Grid, section: Section) -> tuple[Array, NDArray[np.int_]]:
+    """Stiffness of each kind of cell of a grid, (k, 12, 12), and of which kind each is, (p, q); missing ones have none."""
+    a, b = (np.round(np.diff(lines), DIGITS) for lines in (grid.y, grid.z))
+    factors = _coefficients(a[:, None], b[None, :], section) * grid.present[..., None]
+    rows, of_row = distinct(factors.reshape(len(a), -1))
+    columns, of_column = distinct(np.swapaxes(factors, 0, 1).reshape(len(b), -1))
+    K = np.tensordot(factors[rows][:, columns].reshape(-1, factors.shape[-1]), _templates(), axes=1)
+    return K, of_row[:, None] * len(columns) + of_column

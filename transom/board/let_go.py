@@ -5,14 +5,16 @@ forces by equations no larger than there are nodes on the lines. Result and cont
 with the rests in it as springs (`tests/board/test_let_go.py`).
 """
 
-from dataclasses import replace
+from dataclasses import fields, replace
 from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
 
 from transom.board.bracket import Borne, Seated
-from transom.board.unit_loads import Moves, Units
+from transom.board.plate import Solution
+from transom.board.recover import Moments, moments, shears
+from transom.board.unit_loads import OF_MOMENTS, OF_SOLUTION, Moves, Units
 from transom.frozen import dataclass
 from transom.units import Array
 
@@ -30,12 +32,31 @@ class Both:
 
     def sums(self, name: str, factors: Array) -> Array:
         """Sums of a deflection, reaction, moment or shear times factors (m, v), (p+1, q+1, v)."""
+        if name in OF_MOMENTS:
+            return np.asarray(getattr(self._moments(factors), name).copy())
+        if name not in OF_SOLUTION:
+            return np.asarray(getattr(shears(self.loads.plate, self._summed(factors)), name))
         own, moved = factors[: self._count], factors[self._count :]
         return np.asarray(self.loads.sums(name, own) + self.moves.sums(name, moved))
 
-    def weighed(self, name: str, weights: Array) -> Array:
-        """Values at places that are means of nodes by weights (k, p+1, q+1), (k, m)."""
-        return np.hstack([self.loads.weighed(name, weights), self.moves.weighed(name, weights)])
+    def weighed(self, name: str, weights: Array, factors: Array) -> Array:
+        """Such sums at places that are means of nodes by weights (k, p+1, q+1), (k, v)."""
+        some = weights.any(axis=0)
+        return np.asarray(weights[:, some] @ getattr(self._moments(factors), name)[some])
+
+    @cached_property
+    def _known(self) -> dict[bytes, Moments]:
+        return {}
+
+    def _moments(self, factors: Array) -> Moments:
+        """Moments of sums, of all of them together when first asked for: there are fewer sums than causes."""
+        asked = factors.tobytes()
+        if asked not in self._known:
+            self._known[asked] = moments(self.loads.plate, self._summed(factors))
+        return self._known[asked]
+
+    def _summed(self, factors: Array) -> Solution:
+        return Solution(*(self.sums(part.name, factors) for part in fields(Solution)))
 
 
 @dataclass(frozen=True)

@@ -10,7 +10,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from transom.board.blocks import Blocks, End
-from transom.board.elements import CORNERS, Section, cell_stiffness
+from transom.board.crossing import Crossing
+from transom.board.elements import CORNERS, Section, kinds_of_cells
 from transom.board.grid import Bools, Grid, Rectangle
 from transom.errors import JobError
 from transom.frozen import dataclass
@@ -79,10 +80,20 @@ class Plate:
         return moves.reshape(len(self.grid.y), -1).astype(float)
 
     @cached_property
+    def kinds(self) -> tuple[Array, NDArray[np.int_]]:
+        """Stiffness of each kind of cell, (k, 12, 12), and the kind of every cell, (p, q); a missing cell has none."""
+        return kinds_of_cells(self.grid, self.section)
+
+    @cached_property
     def cells(self) -> Array:
         """Stiffness of every cell, none where it is missing, (p, q, 12, 12)."""
-        K = cell_stiffness(self.grid.y, self.grid.z, self.section)
-        return np.asarray(K * self.grid.present[..., None, None])
+        K, kind = self.kinds
+        return np.asarray(K[kind])
+
+    @cached_property
+    def crossing(self) -> Crossing:
+        """What crosses its grid lines."""
+        return Crossing(self.grid.present, (np.diff(self.grid.y), np.diff(self.grid.z)), *self.kinds)
 
     @cached_property
     def spring_rows(self) -> Array:

@@ -10,14 +10,15 @@ import numpy as np
 from numpy.typing import NDArray
 
 from transom.board.plate import Plate, Solution
-from transom.board.recover import Fields, fields
+from transom.board.recover import Moments, Shears, moments, shears
 from transom.frozen import dataclass
 from transom.units import Array
 
 SAME = 1e-12  # of a unit load: how far from its image another may be and still be called that
 SIGNS = {"w": 1.0, "b_1": -1.0, "b_2": 1.0, "reaction": 1.0}  # of a mirror image
 OF_SOLUTION = frozenset(SIGNS)
-SIGNS |= {"M_1": 1.0, "M_2": 1.0, "M_12": -1.0, "Q_1": -1.0, "Q_2": 1.0}
+OF_MOMENTS = {"M_1": 1.0, "M_2": 1.0, "M_12": -1.0}
+SIGNS |= {**OF_MOMENTS, "Q_1": -1.0, "Q_2": 1.0}
 
 
 @dataclass(frozen=True)
@@ -36,10 +37,15 @@ class Mirrored:
         """Of each cause worked out, (..., own)."""
         raise NotImplementedError
 
-    @property
-    def _recovered(self) -> Fields:
+    @cached_property
+    def _moments(self) -> Moments:
         """The same."""
-        raise NotImplementedError
+        return moments(self.plate, self._solved)
+
+    @cached_property
+    def _shears(self) -> Shears:
+        """The same."""
+        return shears(self.plate, self._solved)
 
     @cached_property
     def own(self) -> NDArray[np.int_]:
@@ -54,7 +60,9 @@ class Mirrored:
 
     def _half(self, name: str) -> Array:
         """Values of the causes worked out, (p+1, q+1, own)."""
-        return np.asarray(getattr(self._solved if name in OF_SOLUTION else self._recovered, name))
+        if name in OF_SOLUTION:
+            return np.asarray(getattr(self._solved, name))
+        return np.asarray(getattr(self._moments if name in OF_MOMENTS else self._shears, name))
 
     def _whole(self, name: str) -> Array:
         half, (turned, of) = self._half(name), self._turned
@@ -91,8 +99,8 @@ class Mirrored:
         out = summed(half, both)
         return np.asarray(out[..., :v] + out[::-1, :, v:])
 
-    def weighed(self, name: str, weights: Array) -> Array:
-        """Each cause's value at places that are means of nodes by weights (k, p+1, q+1), (k, m)."""
+    def weighed(self, name: str, weights: Array, factors: Array) -> Array:
+        """Sums of causes times factors (m, v) at places that are means of nodes by weights (k, p+1, q+1), (k, v)."""
         some = np.asarray(weights.any(axis=0))
         if len(self._turned[0]):
             some |= some[::-1]
@@ -102,7 +110,7 @@ class Mirrored:
         turned, of = self._turned
         if len(turned):
             out[:, turned] = SIGNS[name] * (weights[:, ::-1][:, some] @ half)[:, of]
-        return out
+        return np.asarray(out @ factors)
 
 
 @dataclass(frozen=True)
@@ -163,9 +171,9 @@ class Units(Mirrored):
         return self._new if self.kin is None else Solution(**self._joined(self.kin._solved, self._new))
 
     @cached_property
-    def _recovered(self) -> Fields:
-        new = fields(self.plate, self._new)
-        return new if self.kin is None else Fields(**self._joined(self.kin._recovered, new))
+    def _moments(self) -> Moments:
+        new = moments(self.plate, self._new)
+        return new if self.kin is None else Moments(**self._joined(self.kin._moments, new))
 
     @cached_property
     def flexibility(self) -> Array:
@@ -202,10 +210,6 @@ class Moves(Mirrored):
     def _solved(self) -> Solution:
         i, j = self.places
         return self.plate.moved(i[self.own], j[self.own])
-
-    @cached_property
-    def _recovered(self) -> Fields:
-        return fields(self.plate, self._solved)
 
     @cached_property
     def stiffness(self) -> Array:
