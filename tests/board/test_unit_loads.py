@@ -54,3 +54,25 @@ def test_a_lopsided_board_has_each_solved():
     seated = board(36.7).seated()[0]
     lopsided = replace(seated.plate, supports=seated.plate.supports[:1] + seated.plate.supports[2:])
     check(Units(lopsided, seated.unit_loads[..., :5]), 5)
+
+
+@pytest.mark.parametrize("new", [[], [0, 1], [3], [-1]])
+def test_what_kin_know_is_not_solved_again(new: list[int]) -> None:
+    """Loads of which some differ, in pairs or one alone, and one more than the kin have."""
+    plate, loads = board(36.7).seated()[0].plate, board(36.7).seated()[0].unit_loads
+    loads = np.concatenate([loads, loads[..., :1] + loads[..., 1:2]], axis=-1)
+    kin = Units(plate, loads[..., :-1])
+    others = loads.copy()
+    others[..., new] *= 1.5
+    units, alone = Units(plate, others, kin), Units(plate, others)
+    assert len(units._fresh) == len({*new, -1})
+    factors = np.random.default_rng(len(new)).normal(size=(loads.shape[-1], 3))
+    weights = np.zeros((2, *plate.grid.nodes.shape))
+    weights[0, 3, 2:5] = weights[1, 6:9, 4] = 1 / 3
+    pairs = [(units.flexibility, alone.flexibility)]
+    for name in ("w", "reaction", "M_1", "M_12", "Q_2"):
+        pairs += [(units.sums(name, factors), alone.sums(name, factors))]
+        pairs += [(units.at(name, *np.nonzero(plate.held)), alone.at(name, *np.nonzero(plate.held)))]
+        pairs += [(units.weighed(name, weights, factors), alone.weighed(name, weights, factors))]
+    for found, expected in pairs:
+        assert found == pytest.approx(expected, rel=1e-9, abs=1e-9 * np.abs(expected).max())

@@ -125,7 +125,7 @@ class LetGo(Seated):
         """
         c, e = len(self.seat.signs), len(self._free)
         (row, sense), F = self._at, self._loads.flexibility
-        R, S = self._loads.solution("reaction")[self._loads.moves.places], self._loads.moves.stiffness
+        R, S = self._loads.at("reaction", *self._loads.moves.places), self._loads.moves.stiffness
         k = np.zeros(e + len(S))
         np.add.at(k, row, np.where(self._sprung, [n[2] for n in self.nodes], 0.0))
         at_free, hold = k[:e, None], k[e:] + self.plate.spring_rows.sum(axis=0)[self._loads.moves.places]
@@ -140,7 +140,7 @@ class LetGo(Seated):
         """What the board gives under each contact where the others act, on springs both ways, mm (m, m)."""
         c, e = len(self.seat.signs), len(self._free)
         (row, sense), T = self._at, self._factors
-        R = self._loads.solution("reaction")[self._loads.moves.places]
+        R = self._loads.at("reaction", *self._loads.moves.places)
         given = self._loads.flexibility @ T[: c + e] - R.T @ T[c + e :]
         moved = np.concatenate([given[c:], T[c + e :]])
         out = np.concatenate([given[:c], sense[:, None] * moved[row]])
@@ -151,7 +151,7 @@ class LetGo(Seated):
         c, out = len(self.seat.signs), super()._guess(wrenches, like)
         if not len(like.rests):
             row, sense = self._at
-            held = self._lying.solution("reaction")[self._loads.moves.places] @ like.forces[:, like.nearest(wrenches)]
+            held = self._lying.at("reaction", *self._loads.moves.places) @ like.forces[:, like.nearest(wrenches)]
             out[c:] = sense[:, None] * np.concatenate([np.zeros((len(self._free), len(wrenches))), held])[row] <= 0
         out[c:] = out[c:] == self._sprung[:, None]
         return out

@@ -4,7 +4,8 @@ A bracket has fewer contacts than cases, and on a board that is its own mirror i
 are the others' images: those are solved and recovered, the rest is turned round.
 """
 
-from functools import cached_property
+from collections.abc import Iterator
+from functools import cached_property, reduce
 
 import numpy as np
 from numpy.typing import NDArray
@@ -65,23 +66,23 @@ class Mirrored:
         return np.asarray(getattr(self._moments if name in OF_MOMENTS else self._shears, name))
 
     def _whole(self, name: str) -> Array:
+        """A value of each cause, (p+1, q+1, m)."""
+        i, j = np.indices(self.plate.grid.nodes.shape)
+        return self.at(name, i.ravel(), j.ravel()).reshape(*i.shape, -1)
+
+    def at(self, name: str, i: NDArray[np.int_], j: NDArray[np.int_]) -> Array:
+        """A deflection, reaction, moment or shear of each cause at nodes i and j (n,), (n, m)."""
         half, (turned, of) = self._half(name), self._turned
         if not len(turned):
-            return half
-        out = np.empty((*half.shape[:2], len(self.images)))
-        out[..., self.own] = half
-        out[..., turned] = SIGNS[name] * half[::-1][..., of]
+            return np.asarray(half[i, j])
+        out = np.empty((len(i), len(self.images)))
+        out[:, self.own] = half[i, j]
+        out[:, turned] = SIGNS[name] * half[len(half) - 1 - i, j][:, of]
         return out
 
-    @cached_property
-    def _known(self) -> dict[str, Array]:
-        return {}
-
     def solution(self, name: str) -> Array:
-        """A deflection or reaction of each cause, (p+1, q+1, m), named as in `Solution`; worked out once."""
-        if name not in self._known:
-            self._known[name] = self._whole(name)
-        return self._known[name]
+        """A deflection or reaction of each cause, (p+1, q+1, m), named as in `Solution`."""
+        return self._whole(name)
 
     def field(self, name: str) -> Array:
         """A moment or shear of each cause, (p+1, q+1, m), named as in `Fields`."""
@@ -117,7 +118,8 @@ class Mirrored:
 class Units(Mirrored):
     """Unit loads on a plate: nodal forces `loads` (p+1, q+1, m), N positive aft.
 
-    `kin` are loads on the very same plate worked out before: what is among these is not worked out again.
+    `kin` are loads on the very same plate worked out before: what is the same in the same place among these is not
+    worked out again.
     """
 
     loads: Array
@@ -129,58 +131,98 @@ class Units(Mirrored):
         loads, alone = self.loads, np.arange(self.loads.shape[-1])
         if not self.plate.mirrored or not len(alone):
             return alone
-        if self.kin is not None and len(self.kin.images) == len(alone) and self._alike(self.kin.images):
+        if self.kin is not None and len(self.kin.images) == len(alone) and self._alike(self.kin.images, self._fresh):
             return self.kin.images
         here, there = _middles(self.plate, loads), _middles(self.plate, loads[::-1])
         found = np.argmin(np.abs(there[:, :, None] - here[:, None]).max(axis=0), axis=1)
-        return found if (found[found] == alone).all() and self._alike(found) else alone
+        first = np.flatnonzero(found >= alone)
+        return found if (found[found] == alone).all() and self._alike(found, first) else alone
 
-    def _alike(self, images: NDArray[np.int_]) -> bool:
-        """True where these are the images of all loads."""
-        return bool(np.abs(self.loads[::-1] - self.loads[..., images]).max() <= SAME)
-
-    @cached_property
-    def _by_load(self) -> dict[bytes, int]:
-        """Place of each load worked out, by its nodal forces."""
-        return {self.loads[..., k].tobytes(): i for i, k in enumerate(self.own)}
+    def _alike(self, images: NDArray[np.int_], some: NDArray[np.int_]) -> bool:
+        """True where these are the images of some of the loads."""
+        apart = self.loads[::-1, :, some] - self.loads[..., images[some]]
+        return bool(np.abs(apart).max(initial=0.0) <= SAME)
 
     @cached_property
     def _old(self) -> NDArray[np.int_]:
-        """Place among its kin's of each load worked out, (own,); -1 where it is new."""
+        """Places of the loads that its kin know, (o,)."""
         if self.kin is None:
-            return np.full(len(self.own), -1)
-        known = self.kin._by_load
-        return np.array([known.get(load, -1) for load in self._by_load], dtype=int)
-
-    def _joined(self, old: object, new: object) -> dict[str, Array]:
-        """Arrays (..., own) of both, from those of its kin and those of the new loads."""
-        fresh, out = self._old < 0, {}
-        for name, values in vars(new).items():
-            out[name] = np.empty((*values.shape[:2], len(fresh)))
-            out[name][..., fresh] = values
-            out[name][..., ~fresh] = getattr(old, name)[..., self._old[~fresh]]
-        return out
+            return np.zeros(0, dtype=int)
+        both = min(self.loads.shape[-1], self.kin.loads.shape[-1])
+        return np.flatnonzero((self.loads[..., :both] == self.kin.loads[..., :both]).all(axis=(0, 1)))
 
     @cached_property
-    def _new(self) -> Solution:
-        """Of the loads that its kin do not know, (..., new)."""
-        return self.plate.solve(self.loads[..., self.own[self._old < 0]])
+    def _fresh(self) -> NDArray[np.int_]:
+        """Places of the others."""
+        fresh = np.ones(self.loads.shape[-1], dtype=bool)
+        fresh[self._old] = False
+        return np.flatnonzero(fresh)
+
+    @cached_property
+    def _new(self) -> "Units":
+        """The others alone."""
+        return Units(self.plate, self.loads[..., self._fresh])
 
     @cached_property
     def _solved(self) -> Solution:
-        return self._new if self.kin is None else Solution(**self._joined(self.kin._solved, self._new))
+        return self.plate.solve(self.loads[..., self.own])
 
-    @cached_property
-    def _moments(self) -> Moments:
-        new = moments(self.plate, self._new)
-        return new if self.kin is None else Moments(**self._joined(self.kin._moments, new))
+    def at(self, name: str, i: NDArray[np.int_], j: NDArray[np.int_]) -> Array:
+        """A deflection, reaction, moment or shear of each cause at nodes i and j (n,), (n, m)."""
+        if self.kin is None:
+            return super().at(name, i, j)
+        out = np.empty((len(i), self.loads.shape[-1]))
+        out[:, self._old] = self.kin.at(name, i, j)[:, self._old]
+        if len(self._fresh):
+            out[:, self._fresh] = self._new.at(name, i, j)
+        return out
+
+    def _parts(self, kin: "Units", factors: Array) -> Iterator[tuple["Units", Array]]:
+        """Its kin and the loads that these do not know, with the factors (m, v) of each."""
+        known = np.zeros((kin.loads.shape[-1], factors.shape[1]))
+        known[self._old] = factors[self._old]
+        yield kin, known
+        if len(self._fresh):
+            yield self._new, factors[self._fresh]
+
+    def sums(self, name: str, factors: Array) -> Array:
+        """Sums of any of these of causes times factors (m, v), (p+1, q+1, v)."""
+        if self.kin is None:
+            return super().sums(name, factors)
+        return reduce(np.add, (units.sums(name, own) for units, own in self._parts(self.kin, factors)))
+
+    def weighed(self, name: str, weights: Array, factors: Array) -> Array:
+        """Sums of causes times factors (m, v) at places that are means of nodes by weights (k, p+1, q+1), (k, v)."""
+        if self.kin is None:
+            return super().weighed(name, weights, factors)
+        return reduce(np.add, (units.weighed(name, weights, own) for units, own in self._parts(self.kin, factors)))
 
     @cached_property
     def flexibility(self) -> Array:
         """What the board gives under each load where the others act, mm (m, m)."""
-        m = self.loads.shape[-1]
-        moved = self.loads.reshape(-1, m).T @ self.solution("w").reshape(-1, m)
-        return np.asarray((moved + moved.T) / 2)
+        if self.kin is None:
+            given = self._given(self)
+            return np.asarray((given + given.T) / 2)
+        old, fresh = self._old, self._fresh
+        out = np.empty((len(old) + len(fresh),) * 2)
+        out[old[:, None], old] = self.kin.flexibility[old[:, None], old]
+        if len(fresh):
+            given = self._given(self._new)
+            given[fresh] = (given[fresh] + given[fresh].T) / 2
+            out[:, fresh], out[fresh] = given, given.T
+        return out
+
+    def _given(self, by: "Units") -> Array:
+        """What the board gives at each load under each of others, mm (m, their m)."""
+        (turned, of), m = by._turned, self.loads.shape[-1]
+        some = np.asarray(self.loads.any(axis=-1))
+        some |= some[::-1]
+        here, half = self.loads[some], by._half("w")[some]
+        out = np.empty((m, len(by.images)))
+        out[:, by.own] = here.T @ half
+        if len(turned):
+            out[:, turned] = (self.loads[::-1][some].T @ half)[:, of]
+        return out
 
     @cached_property
     def moves(self) -> "Moves":
@@ -214,7 +256,7 @@ class Moves(Mirrored):
     @cached_property
     def stiffness(self) -> Array:
         """Forces on the board at each node (rows) that move each of them (columns), N/mm, (l, l)."""
-        out = self._whole("reaction")[self.places]
+        out = self.at("reaction", *self.places)
         return np.asarray((out + out.T) / 2)
 
 

@@ -38,8 +38,8 @@ def edge_line(answer: Answer, line: Rectangle) -> EdgeLine:
     else:
         edge = i, np.full_like(j, _nearer_end(g.z, line.z_lo))
         overhang = np.abs(np.subtract(g.z[edge[1][0]], line.z_lo))
-    pull = np.negative(units.solution("reaction")[i, j] @ borne.forces)
-    travel = units.solution("w")[edge] @ borne.forces
+    pull = np.negative(units.at("reaction", i, j) @ borne.forces)
+    travel = units.at("w", *edge) @ borne.forces
     return EdgeLine(np.stack([g.y[i], g.z[j]], axis=-1), along[order], pull, travel, float(overhang))
 
 
