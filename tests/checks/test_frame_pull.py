@@ -168,15 +168,16 @@ def test_the_side_that_is_pulled_harder_counts_whichever_it_is() -> None:
     assert found[0] == pytest.approx(found[1][::-1], rel=1e-3)
 
 
-@pytest.mark.parametrize("kind, line", [("cap rail", "top"), ("pod", "bottom")])
-def test_an_end_line_takes_what_the_strips_lay_on_it(kind: str, line: str) -> None:
-    """By the pencil: its force times the share of the worst bolt and nothing else."""
+@pytest.mark.parametrize("kind, line, lever", [("cap rail", "top", 430.95 / 392.85), ("pod", "bottom", 1.0)])
+def test_an_end_line_takes_what_the_strips_lay_on_it(kind: str, line: str, lever: float) -> None:
+    """By the pencil: its force times the share of the worst bolt; of the top the lever of bolts 19.05 down, on flanges
+    whose inner edge lies 450 - 38.1 down."""
     of = trial(replace(HELD, frame=replace(HELD.frame, kind=kind)), MOUNT)
     f = of.setup.frame
     pull = np.maximum(-np.asarray(getattr(of.strips, f"{line}_force")), 0.0)
     share = float(np.ravel(np.asarray(frame_pull._end_share(of, getattr(f, f"n_{line}"))))[0])
     found = getattr(frame_pull.forces(of), line)
-    assert found == pytest.approx(np.broadcast_to(pull * share, found.shape))
+    assert found == pytest.approx(np.broadcast_to(pull * lever * share, found.shape))
     assert float(np.max(pull)) > 0.0
 
 

@@ -160,7 +160,8 @@ class Careful(Trial):
     @cached_property
     def edge_lines(self) -> tuple[EdgeLine, ...]:
         """What holds the board along each of its lines: port, starboard, then bottom and top where there are any."""
-        return tuple(edge_line(self.answer, line) for line in self.lines)
+        top = scalar(self.setup.frame.top)
+        return tuple(edge_line(self.answer, line, top if line.z_lo == 0.0 else 0.0) for line in self.lines)
 
     @property
     def lines(self) -> tuple[Rectangle, ...]:

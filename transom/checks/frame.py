@@ -98,7 +98,8 @@ def _bolts(trial: Trial, F: FrameForces) -> tuple[CheckArray, ...]:
             F.pull,
             F_t,
             BOLT,
-            note="uneven pull, shared as by a lever",
+            note="uneven pull, shared as by a lever; lines held rigidly pull harder than bolts do that give, whether the"
+            " wood is soft or stiff",
             method=trial.method,
         ),
         _check(trial, "bolt-shear", "ec3", F.shear, F_v, BOLT, note="thread taken in the shear plane"),

@@ -2,16 +2,20 @@
 
 By the plate, every line's force is pull where the board is held back; the bolts next to it share it as a lever
 does, a push beside it relieves nothing, and where the board's edge turns into the frame it pries. By the pencil a
-row of the bracket acts as one point at its depth. In the plane of the board all bolts share by the elastic vector
-method, the signs taken as the worst.
+row of the bracket acts as one point at its depth. Bolts under a cap rail lie below the edge that is held in their
+place, and carry more by levers. In the plane of the board all bolts share by the elastic vector method, the signs taken
+as the worst.
+
+The wood is taken as stiff as usual. Lines that hold rigidly pull harder on these bolts than flanges that push and bolts
+that hold, in wood half or twice as stiff too (`tests/bench/frame_bolts.py`, `tests/checks/test_frame_bolts.py`).
 """
 
-from dataclasses import fields
+from dataclasses import fields, replace
 
 import numpy as np
 
 from transom.checks.careful import Careful
-from transom.checks.edge_lines import EdgeLine
+from transom.checks.edge_lines import EdgeLine, travel_between
 from transom.checks.instead import on_frame
 from transom.checks.patch import half_of
 from transom.checks.trial import Trial
@@ -28,6 +32,7 @@ LEVER = "bolts beside a row of the bracket share its pull as a lever does"
 VECTOR = "Budynas and Nisbett, Mechanical Engineering Design, 9th ed., section 8-12"
 PRY = "board's edge turning into the frame about the bolts; the board's own give there not counted"
 LINE = "flange as a cantilever from its root; length that works, EN 1993-1-8:2005, Table 6.4, bolt row apart"
+INSIDE = "levers about the inner edge of the bottom flange, bolts being below the edge that the plate holds"
 STEEL = 210_000.0  # MPa
 LINES = ("port side", "starboard side", "bottom", "top")
 
@@ -162,6 +167,13 @@ def pried(T: N, Q: N) -> N:
     return T + Q
 
 
+@formula(symbol="V_b", source=INSIDE, evidence="convention", known_by="derived",
+         typical={"z_b": 420.0, "a": 25.0, "m": 25.0})  # fmt: skip
+def pull_at_bolts(V: N, z_b: MM, a: MM, m: MM, least: MM = 1.0) -> N:
+    """Pull of bolts that lie a below the edge that was held in their place, by levers from the bottom flange's inner edge."""
+    return V * z_b / maximum(z_b - a - m, least)
+
+
 @formula(symbol="k_i", source=LEVER, evidence="convention", known_by="derived")
 def hat(away: ONE) -> ONE:
     """Share of a bolt in a pull so many pitches away, between bolts."""
@@ -237,7 +249,7 @@ def forces(trial: Trial) -> FrameForces:
     here = FrameForces(
         side=np.asarray(np.maximum(*pulls)),
         bottom=_end_pull(trial, bottom, f.n_bottom),
-        top=_end_pull(trial, top, f.n_top),
+        top=_end_pull(trial, top and replace(top, pull=np.asarray(_at_bolts(trial, top.pull))), f.n_top),
         shear=in_plane(trial, trial.cases.design),
     )
     for other in trial.instead:
@@ -249,6 +261,11 @@ def _ends(lines: tuple[EdgeLine, ...]) -> tuple[EdgeLine | None, EdgeLine | None
     """Bottom and top line, where there are."""
     bottom, top, *_ = (*lines, None, None)
     return bottom, top
+
+
+def _at_bolts(trial: Trial, V: Value) -> Value:
+    """What the bolts along the top carry of a pull on the edge above them."""
+    return pull_at_bolts(V, trial.setup.place.z_bottom, trial.setup.frame.top, trial.setup.frame.arm)
 
 
 def _end_pull(trial: Careful, line: EdgeLine | None, n: Value) -> Array:
@@ -281,13 +298,6 @@ def pull_on_bolt(k: ONES, V: NS) -> N:
     """Pull of a bolt: its shares in what the line pulls at each place."""
     T: N = total(k * V)
     return T
-
-
-@formula(symbol="w_i", source="linear between two places of the plate's grid", known_by="derived",
-         typical={"at": 5.0, "a_0": 4.0, "a_1": 8.0})  # fmt: skip
-def travel_between(at: MM, a_0: MM, a_1: MM, w_0: MM, w_1: MM, least: MM = 1e-6) -> MM:
-    """Travel of the edge at a depth between two places, or beside the only one."""
-    return w_0 + (w_1 - w_0) * minimum(maximum((at - a_0) / maximum(a_1 - a_0, least), 0.0), 1.0)
 
 
 @formula(symbol="k_i k_n", source=LEVER, evidence="convention", known_by="derived")
@@ -345,7 +355,7 @@ def _by_strips(trial: Trial) -> FrameForces:
     return FrameForces(
         side=np.asarray(bolt_pull(s.side_pull, couple_on_sides(a.M_z, f.span), share)),
         bottom=np.asarray(bolt_pull(np.negative(s.bottom_force), 0.0, _end_share(trial, f.n_bottom))),
-        top=np.asarray(bolt_pull(np.negative(s.top_force), 0.0, _end_share(trial, f.n_top)))
+        top=np.asarray(bolt_pull(_at_bolts(trial, np.negative(s.top_force)), 0.0, _end_share(trial, f.n_top)))
         if np.any(f.n_top)
         else none,
         shear=in_plane(trial, trial.cases.design),
