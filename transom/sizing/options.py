@@ -6,20 +6,22 @@ import numpy as np
 
 from transom.checks import all_checks
 from transom.checks.assembly import total
+from transom.checks.careful import Careful
 from transom.checks.trial import Trial
 from transom.errors import JobError
-from transom.judge.evaluate import careful_of, decided
+from transom.judge.evaluate import decided
 from transom.judge.records import Option, weakest
 from transom.result import CheckArray
 from transom.sizing.field import Field
+from transom.sizing.led import begun_from
 from transom.sizing.probe import rows_of
 
 
-def option(field: Field, place: int) -> Option:
-    """What a candidate comes to: its weakest link, and each check that fails."""
+def option(field: Field, place: int, like: Careful | None = None) -> Option:
+    """What a candidate comes to: its weakest link, and each check that fails; contacts of `like` are tried first."""
     trial = field.trial(np.array([place]))
     pencil = all_checks(trial)
-    return option_of(field, place, pencil, _by_plate(trial, pencil) if field.careful else pencil)
+    return option_of(field, place, pencil, _by_plate(trial, pencil, like) if field.careful else pencil)
 
 
 def option_of(field: Field, place: int, pencil: Sequence[CheckArray], careful: Sequence[CheckArray]) -> Option:
@@ -39,10 +41,10 @@ def option_of(field: Field, place: int, pencil: Sequence[CheckArray], careful: S
     )
 
 
-def _by_plate(trial: Trial, pencil: Sequence[CheckArray]) -> Sequence[CheckArray]:
+def _by_plate(trial: Trial, pencil: Sequence[CheckArray], like: Careful | None) -> Sequence[CheckArray]:
     """The checks as the plate has them; the pencil's where bolts or pads lie off the board and it says no already."""
     try:
-        return all_checks(careful_of(trial, rows_of(pencil)))
+        return all_checks(begun_from(trial, rows_of(pencil), [] if like is None else [like]))
     except JobError:
         if all(c.worst[0] <= 1.0 for c in decided(pencil)):
             raise

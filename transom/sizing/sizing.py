@@ -58,7 +58,7 @@ def size(
             rank=rank,
             candidates=len(field),
             required=required_thickness(trial, judged.calibration, judged.careful),
-            next_thinner=next_thinner(field, found.place) if beside else None,
+            next_thinner=next_thinner(field, found.place, judged.careful) if beside else None,
             alternatives=found.others,
             nearest_miss=None,
         ),
@@ -143,8 +143,11 @@ def kinds(job: Job, tables: Catalogue) -> Found | None:
     return _found(job, tables, field_of(job, tables, setup, cases, "material"), 1 + ALTERNATIVES, beside=False)
 
 
-def next_thinner(field: Field, pick: int) -> Option | None:
-    """The thickest stack that is thinner than the pick's, with the pick's bolts and backing; best ranked of them."""
+def next_thinner(field: Field, pick: int, like: Careful | None = None) -> Option | None:
+    """The thickest stack that is thinner than the pick's, with the pick's bolts and backing; best ranked of them.
+
+    Contacts of the plate `like` are those that its own tries first.
+    """
     s, b = divmod(pick, len(field.sets))
     t = np.round(field.stacks.t, 6)
     thinner = t < t[s]
@@ -153,4 +156,4 @@ def next_thinner(field: Field, pick: int) -> Option | None:
     level = t == t[thinner].max()
     places = np.flatnonzero(level) * len(field.sets) + b
     rank = {int(p): i for i, p in enumerate(field.order)}
-    return option(field, min((int(p) for p in places), key=rank.__getitem__))
+    return option(field, min((int(p) for p in places), key=rank.__getitem__), like)
