@@ -5,14 +5,14 @@ forces by equations no larger than there are nodes on the lines. Result and cont
 with the rests in it as springs (`tests/board/test_let_go.py`).
 """
 
-from dataclasses import fields, replace
+from dataclasses import replace
 from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
 
 from transom.board.bracket import Borne, Seated
-from transom.board.plate import Solution
+from transom.board.plate import Deflections
 from transom.board.recover import Moments, moments, shears
 from transom.board.unit_loads import OF_MOMENTS, OF_SOLUTION, Moves, Units
 from transom.frozen import dataclass
@@ -55,8 +55,8 @@ class Both:
             self._known[asked] = moments(self.loads.plate, self._summed(factors))
         return self._known[asked]
 
-    def _summed(self, factors: Array) -> Solution:
-        return Solution(*(self.sums(part.name, factors) for part in fields(Solution)))
+    def _summed(self, factors: Array) -> Deflections:
+        return Deflections(*(self.sums(name, factors) for name in ("w", "b_1", "b_2")))
 
 
 @dataclass(frozen=True)

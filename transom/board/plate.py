@@ -47,15 +47,18 @@ class Spring:
 
 
 @dataclass(frozen=True)
-class Solution:
-    """Deflections under m loads: `w` mm and slopes `b_1`, `b_2`, each (p+1, q+1, m).
-
-    `reaction` N (p+1, q+1, m): the force of rigid supports on the board, positive aft.
-    """
+class Deflections:
+    """Deflections under m loads: `w` mm and slopes `b_1`, `b_2`, each (p+1, q+1, m)."""
 
     w: Array
     b_1: Array
     b_2: Array
+
+
+@dataclass(frozen=True)
+class Solution(Deflections):
+    """Deflections, and `reaction` N (p+1, q+1, m): the force of rigid supports on the board, positive aft."""
+
     reaction: Array
 
 
@@ -160,7 +163,8 @@ class Plate:
     def _reactions(self, u: Array, loads: Array) -> Array:
         """Forces at nodes whose deflection is held, from the cells that meet there."""
         held = self.held
-        out = np.where(held[..., None], -loads, 0.0)
+        out = np.zeros((*held.shape, u.shape[-1]))
+        out[held] = -np.broadcast_to(loads, out.shape)[held]
         p, q = self.grid.present.shape
         for m, (i_m, j_m) in enumerate(CORNERS):
             i, j = np.nonzero(held[i_m : p + i_m, j_m : q + j_m])

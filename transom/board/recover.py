@@ -3,7 +3,7 @@
 import numpy as np
 
 from transom.board.grid import Bools, Grid
-from transom.board.plate import Plate, Solution
+from transom.board.plate import Deflections, Plate
 from transom.formula import formula
 from transom.frozen import dataclass
 from transom.units import ONE, Array
@@ -41,12 +41,12 @@ class Fields(Moments, Shears):
     """Both."""
 
 
-def fields(plate: Plate, solution: Solution) -> Fields:
+def fields(plate: Plate, solution: Deflections) -> Fields:
     """Moments and shears of every load of a solution, on the plate's own grid."""
     return Fields(**vars(moments(plate, solution)), **vars(shears(plate, solution)))
 
 
-def moments(plate: Plate, solution: Solution) -> Moments:
+def moments(plate: Plate, solution: Deflections) -> Moments:
     """Moments alone."""
     one, two = _densities(plate, solution, (1, 2))
     twist = one[:, :, 1] + two[:, :, 0]
@@ -54,13 +54,13 @@ def moments(plate: Plate, solution: Solution) -> Moments:
     return Moments(one[:, :, 0], np.ascontiguousarray(two[:, :, 1]), twist)
 
 
-def shears(plate: Plate, solution: Solution) -> Shears:
+def shears(plate: Plate, solution: Deflections) -> Shears:
     """Shears alone."""
     one, two = _densities(plate, solution, (0,))
     return Shears(-one[:, :, 0], -two[:, :, 0])
 
 
-def _densities(plate: Plate, solution: Solution, freedoms: tuple[int, ...]) -> tuple[Array, Array]:
+def _densities(plate: Plate, solution: Deflections, freedoms: tuple[int, ...]) -> tuple[Array, Array]:
     """What crosses the lines of y and those of z, (p+1, q+1, freedoms, m) both; NaN where there is no board."""
     u = np.stack([solution.w, solution.b_1, solution.b_2], axis=2)
     found = plate.crossing.densities(u, freedoms)

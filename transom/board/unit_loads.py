@@ -88,17 +88,34 @@ class Mirrored:
         """A moment or shear of each cause, (p+1, q+1, m), named as in `Fields`."""
         return self._whole(name)
 
+    @cached_property
+    def _split(self) -> dict[str, tuple[Array, Array]]:
+        return {}
+
+    def _parts_of(self, name: str) -> tuple[Array, Array]:
+        """Values of the causes worked out on one half of the board, (p/2+1, q+1, own): the part that is its own image, and
+        the part that is its image with the other sign; kept, since half a board each is half the work of every sum."""
+        if name not in self._split:
+            half = self._half(name)
+            here, there = half[: len(half) // 2 + 1], SIGNS[name] * half[: len(half) // 2 - 1 : -1]
+            self._split[name] = (here + there) / 2, (here - there) / 2
+        return self._split[name]
+
     def sums(self, name: str, factors: Array) -> Array:
         """Sums of any of these of causes times factors (m, v), (p+1, q+1, v)."""
-        half, (turned, of) = self._half(name), self._turned
+        turned, of = self._turned
         if not len(turned):
-            return summed(half, factors)
-        v = factors.shape[1]
-        both = np.zeros((len(self.own), 2 * v))
-        both[:, :v] = factors[self.own]
-        both[of, v:] = SIGNS[name] * factors[turned]
-        out = summed(half, both)
-        return np.asarray(out[..., :v] + out[::-1, :, v:])
+            return summed(self._half(name), factors)
+        image = np.zeros((len(self.own), factors.shape[1]))
+        image[of] = factors[turned]
+        even, odd = self._parts_of(name)
+        same, other = summed(even, factors[self.own] + image), summed(odd, factors[self.own] - image)
+        out = np.empty((len(self.plate.grid.y), *same.shape[1:]))
+        np.subtract(same, other, out=out[: len(out) // 2 - 1 : -1])
+        if SIGNS[name] < 0:
+            np.negative(out[len(out) // 2 :], out=out[len(out) // 2 :])
+        np.add(same, other, out=out[: len(same)])
+        return out
 
     def weighed(self, name: str, weights: Array, factors: Array) -> Array:
         """Sums of causes times factors (m, v) at places that are means of nodes by weights (k, p+1, q+1), (k, v)."""
