@@ -168,7 +168,7 @@ class Blocks:
         if f.shape[-1] > AT_ONCE:
             parts = range(AT_ONCE, f.shape[-1], AT_ONCE)
             x = np.concatenate([x, *(self._swept(f[..., m : m + AT_ONCE], rows) for m in parts)], axis=-1)
-        size = np.maximum(f.max(axis=(0, 1), initial=0.0), -f.min(axis=(0, 1), initial=0.0))
+        size = np.abs(f).max(axis=(0, 1), initial=0.0)
         probe = (np.where(np.arange(len(size)) % 2, -1.0, 1.0) / np.where(size > 0, size, 1.0))[:, None]
         rest = -self.times(x @ probe)
         rest[:, rows] += f @ probe

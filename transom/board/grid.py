@@ -75,19 +75,16 @@ class Grid:
         """The same for m places at once, (p+1, q+1, m)."""
         sides = np.array([(r.y_lo, r.y_hi, r.z_lo, r.z_hi) for r in places], dtype=float).reshape(-1, 4).T
         y, z = _shares(self.y, sides[0], sides[1]), _shares(self.z, sides[2], sides[3])
+        if self.present.all():
+            across, up = _nodal(y), _nodal(z)
+            across /= _counted(places, across.sum(axis=0) * up.sum(axis=0))
+            return np.asarray(across[:, None] * up)
         out = np.zeros((len(self.y), len(self.z), len(places)))
         p, q = self.present.shape
-        if self.present.all():
-            np.multiply(_nodal(y)[:, None], _nodal(z), out=out)
-        else:
-            for i in (0, 1):
-                for j in (0, 1):
-                    out[i : p + i, j : q + j] += y[i][:, None] * z[j] * self.present[..., None]
-        whole = out.sum(axis=(0, 1))
-        for place, on_board in zip(places, whole > 0, strict=True):
-            if not on_board:
-                raise JobError(f"plate: a load or part at {place} lies off the board; move it or enlarge the board")
-        out /= whole
+        for i in (0, 1):
+            for j in (0, 1):
+                out[i : p + i, j : q + j] += y[i][:, None] * z[j] * self.present[..., None]
+        out /= _counted(places, out.sum(axis=(0, 1)))
         return out
 
     @cached_property
@@ -105,6 +102,18 @@ class Grid:
         y = (self.y >= where.y_lo - SAME) & (self.y <= where.y_hi + SAME)
         z = (self.z >= where.z_lo - SAME) & (self.z <= where.z_hi + SAME)
         return np.outer(y, z) & self.nodes
+
+
+def _counted(places: Sequence[Rectangle], whole: Array) -> Array:
+    """What of loads lies on the board, (m,).
+
+    Raises:
+        JobError: nothing of one does.
+    """
+    for place, on_board in zip(places, (whole > 0).tolist(), strict=True):
+        if not on_board:
+            raise JobError(f"plate: a load or part at {place} lies off the board; move it or enlarge the board")
+    return whole
 
 
 def _shares(stations: Array, lo: Array, hi: Array) -> tuple[Array, Array]:

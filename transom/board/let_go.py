@@ -68,24 +68,31 @@ class LetGo(Seated):
     """
 
     @cached_property
+    def _rests(self) -> tuple[NDArray[np.int_], NDArray[np.int_], Array, Array]:
+        """Places on the grid, stiffness and sense of all nodes that rest, (n,) each."""
+        i, j, k, sense = np.array(self.nodes, dtype=float).reshape(-1, 4).T
+        return i.astype(int), j.astype(int), k, sense
+
+    @cached_property
     def _at(self) -> tuple[NDArray[np.int_], Array]:
         """For each rest its row among `_equations` and its sense, (n,)."""
-        i, j = self._loads.moves.places
+        i, j, _, sense = self._rests
         row = np.full(self.plate.grid.nodes.shape, -1)
-        row[i, j] = len(self._free) + np.arange(len(i))
+        row[self._loads.moves.places] = len(self._free) + np.arange(len(self._loads.moves.places[0]))
         for n, place in enumerate(self._free):
             row[place] = n
-        return np.array([row[n[0], n[1]] for n in self.nodes], dtype=int), np.array([n[3] for n in self.nodes])
+        return row[i, j], sense
 
     @cached_property
     def _sprung(self) -> NDArray[np.bool_]:
         """Rests that act as springs both ways until a contact each takes their pull off: what holds the board, bolts if
         they do. The others are contacts that push or do not: of them far fewer touch than stand off."""
-        at = np.array([(1.0, self.plate.grid.y[n[0]], self.plate.grid.z[n[1]]) for n in self.nodes])
-        holds = np.array([n[3] for n in self.nodes]) < 0
+        i, j, _, sense = self._rests
+        at = np.stack([np.ones(len(i)), self.plate.grid.y[i], self.plate.grid.z[j]], axis=1)
+        holds = sense < 0
         return holds if np.linalg.matrix_rank(at[holds]) == 3 else np.ones_like(holds)
 
-    @property
+    @cached_property
     def _back(self) -> Array:
         """One for contacts that load the board along their gap, minus one for those that take a pull off."""
         return np.concatenate([np.ones(len(self.seat.signs)), np.where(self._sprung, -1.0, 1.0)])
@@ -127,7 +134,7 @@ class LetGo(Seated):
         (row, sense), F = self._at, self._loads.flexibility
         R, S = self._loads.at("reaction", *self._loads.moves.places), self._loads.moves.stiffness
         k = np.zeros(e + len(S))
-        np.add.at(k, row, np.where(self._sprung, [n[2] for n in self.nodes], 0.0))
+        np.add.at(k, row, np.where(self._sprung, self._rests[2], 0.0))
         at_free, hold = k[:e, None], k[e:] + self.plate.spring_rows.sum(axis=0)[self._loads.moves.places]
         A = np.block([[np.eye(e) + at_free * F[c:, c:], -at_free * R[:, c:].T], [R[:, c:], S + np.diag(hold)]])
         right = np.zeros((len(A), c + len(row)))

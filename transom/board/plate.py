@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from transom.board.blocks import Blocks, End
 from transom.board.crossing import Crossing
+from transom.board.distinct import distinct
 from transom.board.elements import CORNERS, Section, kinds_of_cells
 from transom.board.grid import Bools, Grid, Rectangle
 from transom.errors import JobError
@@ -88,12 +89,6 @@ class Plate:
         return kinds_of_cells(self.grid, self.section)
 
     @cached_property
-    def cells(self) -> Array:
-        """Stiffness of every cell, none where it is missing, (p, q, 12, 12)."""
-        K, kind = self.kinds
-        return np.asarray(K[kind])
-
-    @cached_property
     def crossing(self) -> Crossing:
         """What crosses its grid lines."""
         return Crossing(self.grid.present, (np.diff(self.grid.y), np.diff(self.grid.z)), *self.kinds)
@@ -108,23 +103,23 @@ class Plate:
     def mirrored(self) -> bool:
         """True where the board, its section and what holds it are their own image about the middle line."""
         steps = np.diff(self.grid.y)
-        section = self.section.on(self.grid.present.shape).values()
-        like = (self.grid.present * 1.0, *section, self.free, self.spring_rows.sum(axis=0))
+        section = [np.asarray(v, dtype=float) for v in vars(self.section).values()]
+        like = (self.grid.present * 1.0, *(v for v in section if v.ndim), self.free, self.spring_rows.sum(axis=0))
         even = len(steps) % 2 == 0 and np.abs(steps - steps[::-1]).max() <= ROUNDING * np.abs(self.grid.y).max()
         return bool(even) and all(np.abs(v - v[::-1]).max() <= ROUNDING * np.abs(v).max() for v in like)
 
     @cached_property
     def _blocks(self) -> Blocks:
         """The equations with supports and springs: a held freedom has a stiffness of its own and no neighbour."""
-        h = len(self.grid.y) // 2
+        (K, kind), h = self.kinds, len(self.grid.y) // 2
         springs = self.spring_rows.sum(axis=0)
-        size = float(np.diagonal(self.cells, axis1=2, axis2=3).max())
-        first, one = _end(self.cells[:h], self.free[: h + 1], springs[: h + 1], size)
+        size = float(np.diagonal(K, axis1=1, axis2=2).max())
+        first, one = _end(K, kind[:h], self.free[: h + 1], springs[: h + 1], size)
         if self.mirrored:
             second, other = first, one
         else:
-            turned = self.cells[h:][::-1][:, :, TURNED[:, None], TURNED] * np.outer(SIGNS, SIGNS)
-            second, other = _end(turned, self.free[h:][::-1], springs[h:][::-1], size)
+            turned = K[:, TURNED[:, None], TURNED] * np.outer(SIGNS, SIGNS)
+            second, other = _end(turned, kind[h:][::-1], self.free[h:][::-1], springs[h:][::-1], size)
         mirror = np.tile(MIRROR, len(self.grid.z))
         centre = one + other * np.outer(mirror, mirror)
         at = np.arange(len(mirror))
@@ -148,28 +143,45 @@ class Plate:
 
     def moved(self, i: NDArray[np.int_], j: NDArray[np.int_]) -> Solution:
         """What it does where one held node each, at i and j (m,), is moved aft by 1 mm and nothing is loaded."""
-        (p, q), m = self.grid.present.shape, np.arange(len(i))
-        pulls = np.zeros((p + 1, q + 1, 3, len(i)))
-        for k, (i_k, j_k) in enumerate(CORNERS):
-            y, z = i - i_k, j - j_k
-            on = (y >= 0) & (y < p) & (z >= 0) & (z < q)
-            for n, (i_n, j_n) in enumerate(CORNERS):
-                pulls[y[on] + i_n, z[on] + j_n, :, m[on]] += self.cells[y[on], z[on], 3 * n : 3 * n + 3, 3 * k]
-        loads = -pulls.reshape(p + 1, -1, len(i)) * self.free[..., None]
-        u = self._blocks.solve(loads).reshape(pulls.shape)
+        at = np.full(self.grid.nodes.shape, -1)
+        at[self.held] = np.arange(np.count_nonzero(self.held))
+        near, K = self._held_rows
+        here, m = at[i, j], np.arange(len(i))
+        loads = np.zeros((self.grid.nodes.size, 3, len(i)))
+        for k in range(9):
+            loads[near[here, k], :, m] -= K[here, k]
+        loads *= self.free.reshape(-1, 3, 1)
+        u = self._blocks.solve(loads.reshape(len(self.grid.y), -1, len(i))).reshape(*self.grid.nodes.shape, 3, -1)
         u[i, j, 0, m] = 1.0
-        return Solution(u[:, :, 0], u[:, :, 1], u[:, :, 2], self._reactions(u, np.zeros((1, 1, len(i)))))
+        return Solution(u[:, :, 0], u[:, :, 1], u[:, :, 2], self._reactions(u, None))
 
-    def _reactions(self, u: Array, loads: Array) -> Array:
-        """Forces at nodes whose deflection is held, from the cells that meet there."""
-        held = self.held
-        out = np.zeros((*held.shape, u.shape[-1]))
-        out[held] = -np.broadcast_to(loads, out.shape)[held]
-        p, q = self.grid.present.shape
+    @cached_property
+    def _held_rows(self) -> tuple[NDArray[np.int_], Array]:
+        """Of each held node the nodes about it, (l, 9), and the stiffness that joins it to their freedoms, (l, 9, 3).
+
+        Beyond an edge of the grid there is none; the node on the edge stands there.
+        """
+        i, j = np.nonzero(self.held)
+        (p, q), (K, kind), steps = self.grid.present.shape, self.kinds, np.arange(-1, 2)
+        out = np.zeros((len(i), 3, 3, 3))
         for m, (i_m, j_m) in enumerate(CORNERS):
-            i, j = np.nonzero(held[i_m : p + i_m, j_m : q + j_m])
-            corners = np.concatenate([u[i + i_n, j + j_n] for i_n, j_n in CORNERS], axis=1)
-            out[i + i_m, j + j_m] += (self.cells[i, j, 3 * m, None, :] @ corners)[:, 0]
+            y, z = i - i_m, j - j_m
+            on = (y >= 0) & (y < p) & (z >= 0) & (z < q)
+            rows = K[kind[y[on], z[on]], 3 * m].reshape(-1, 4, 3)
+            for n, (i_n, j_n) in enumerate(CORNERS):
+                out[on, 1 + i_n - i_m, 1 + j_n - j_m] += rows[:, n]
+        y, z = (np.clip(at[:, None] + steps, 0, most) for at, most in ((i, p), (j, q)))
+        near = y[:, :, None] * (q + 1) + z[:, None]
+        return near.reshape(len(i), 9), out.reshape(len(i), 9, 3)
+
+    def _reactions(self, u: Array, loads: Array | None) -> Array:
+        """Forces at nodes whose deflection is held, from the cells that meet there."""
+        (near, K), m = self._held_rows, u.shape[-1]
+        about = u.reshape(-1, 3, m).take(near, axis=0).reshape(len(near), 27, m)
+        out = np.zeros((*self.held.shape, m))
+        out[self.held] = (K.reshape(-1, 1, 27) @ about)[:, 0]
+        if loads is not None:
+            out[self.held] -= loads[self.held]
         return out
 
     def spring_forces(self, solution: Solution) -> Array:
@@ -177,22 +189,18 @@ class Plate:
         return np.asarray(-np.einsum("sij,ijm->sm", self.spring_rows, solution.w))
 
 
-def _end(K: Array, free: Array, springs: Array, size: float) -> tuple[End, Array]:
-    """The h lines before the cells K (h, q, 12, 12) and these cells' part of the line behind them, (B, B).
+def _end(K: Array, kind: NDArray[np.int_], free: Array, springs: Array, size: float) -> tuple[End, Array]:
+    """The h lines before cells of a kind each (h, q), and these cells' part of the line behind them, (B, B).
 
-    Held freedoms, where `free` (h+1, B) is zero, keep a stiffness `size` and no neighbour.
+    K (k, 12, 12) has the kinds' stiffness. Held freedoms, where `free` (h+1, B) is zero, keep a stiffness `size` and no
+    neighbour.
     """
-    h, q = K.shape[:2]
-    corners = K.reshape(h, q, 4, 3, 4, 3)
-    diagonal = np.zeros((h + 1, q + 1, 3, q + 1, 3))
-    onward = np.zeros((h, q + 1, 3, q + 1, 3))
-    for m, (i_m, j_m) in enumerate(CORNERS):
-        for n, (i_n, j_n) in enumerate(CORNERS):
-            if i_m <= i_n:
-                blocks = diagonal[i_m : h + i_m] if i_m == i_n else onward
-                _band(blocks, j_m, j_n)[:] += corners[:, :, m, :, n, :]
-    B = free.shape[1]
-    D, U, at = diagonal.reshape(h + 1, B, B), onward.reshape(h, B, B), np.arange(B)
+    h, B = len(kind), free.shape[1]
+    first, which = distinct(kind)
+    near, onward, far = (part[which] for part in _strips(K[kind[first]]))
+    D, U, at = np.zeros((h + 1, B, B)), onward, np.arange(B)
+    D[:-1] = near
+    D[1:] += far
     D *= free[:, :, None]
     D *= free[:, None, :]
     U *= free[:-1, :, None]
@@ -200,6 +208,19 @@ def _end(K: Array, free: Array, springs: Array, size: float) -> tuple[End, Array
     D[:-1, at, at] += np.where(free[:-1] > 0, 0.0, size)
     D[:-1, at[::3], at[::3]] += springs[:-1] * free[:-1, ::3]
     return End(D[:-1], U), D[-1]
+
+
+def _strips(K: Array) -> tuple[Array, Array, Array]:
+    """Stiffness of rows of cells K (s, q, 12, 12) between the line before them and itself, that line and the one behind,
+    and the one behind and itself, each (s, B, B)."""
+    s, q = K.shape[:2]
+    corners, out = K.reshape(s, q, 4, 3, 4, 3), np.zeros((3, s, q + 1, 3, q + 1, 3))
+    for m, (i_m, j_m) in enumerate(CORNERS):
+        for n, (i_n, j_n) in enumerate(CORNERS):
+            if i_m <= i_n:
+                _band(out[i_m + i_n], j_m, j_n)[:] += corners[:, :, m, :, n, :]
+    near, onward, far = out.reshape(3, s, 3 * (q + 1), 3 * (q + 1))
+    return near, onward, far
 
 
 def _band(blocks: Array, j_m: int, j_n: int) -> Array:

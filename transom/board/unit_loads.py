@@ -10,6 +10,7 @@ from functools import cached_property, reduce
 import numpy as np
 from numpy.typing import NDArray
 
+from transom.board.grid import Bools
 from transom.board.plate import Plate, Solution
 from transom.board.recover import Moments, Shears, moments, shears
 from transom.frozen import dataclass
@@ -150,15 +151,21 @@ class Units(Mirrored):
             return alone
         if self.kin is not None and len(self.kin.images) == len(alone) and self._alike(self.kin.images, self._fresh):
             return self.kin.images
-        here, there = _middles(self.plate, loads), _middles(self.plate, loads[::-1])
+        here, there = _middles(self.plate, loads)
         found = np.argmin(np.abs(there[:, :, None] - here[:, None]).max(axis=0), axis=1)
         first = np.flatnonzero(found >= alone)
         return found if (found[found] == alone).all() and self._alike(found, first) else alone
 
     def _alike(self, images: NDArray[np.int_], some: NDArray[np.int_]) -> bool:
         """True where these are the images of some of the loads."""
-        apart = self.loads[::-1, :, some] - self.loads[..., images[some]]
-        return bool(np.abs(apart).max(initial=0.0) <= SAME)
+        here, there = self.loads[self._loaded], self.loads[::-1][self._loaded]
+        return bool(np.abs(there[:, some] - here[:, images[some]]).max(initial=0.0) <= SAME)
+
+    @cached_property
+    def _loaded(self) -> Bools:
+        """Nodes that a load or its mirror image is on, (p+1, q+1)."""
+        some = np.asarray(self.loads.any(axis=-1))
+        return some | some[::-1]
 
     @cached_property
     def _old(self) -> NDArray[np.int_]:
@@ -232,8 +239,7 @@ class Units(Mirrored):
     def _given(self, by: "Units") -> Array:
         """What the board gives at each load under each of others, mm (m, their m)."""
         (turned, of), m = by._turned, self.loads.shape[-1]
-        some = np.asarray(self.loads.any(axis=-1))
-        some |= some[::-1]
+        some = self._loaded
         here, half = self.loads[some], by._half("w")[some]
         out = np.empty((m, len(by.images)))
         out[:, by.own] = here.T @ half
@@ -277,11 +283,11 @@ class Moves(Mirrored):
         return np.asarray((out + out.T) / 2)
 
 
-def _middles(plate: Plate, loads: Array) -> Array:
-    """Sum and middle of each load, (3, m): what tells them apart."""
+def _middles(plate: Plate, loads: Array) -> tuple[Array, Array]:
+    """Sum and middle of each load, (3, m), what tells them apart; and of its mirror image."""
     y, z = plate.grid.y / np.abs(plate.grid.y).max(), plate.grid.z / np.abs(plate.grid.z).max()
-    level = loads.sum(axis=1)
-    return np.stack([level.sum(axis=0), y @ level, z @ loads.sum(axis=0)])
+    level, up = loads.sum(axis=1), z @ loads.sum(axis=0)
+    return np.stack([level.sum(axis=0), y @ level, up]), np.stack([level.sum(axis=0), y @ level[::-1], up])
 
 
 def summed(units: Array, factors: Array) -> Array:

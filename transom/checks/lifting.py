@@ -115,7 +115,8 @@ def on_flanges(plate: Careful, rows: Sequence[int]) -> Careful:
 
 def rests(plate: Careful) -> Iterator[Rest]:
     """Flanges that push; bolts that hold, at the nearest nodes of the finer grid."""
-    fine = plate.board.grid.finer()
+    fine = plate.answer.grid
+    nodes = fine.nodes
     for line in plate.lines:
         length = max(line.y_hi - line.y_lo, line.z_hi - line.z_lo)
         bed = flange_bed(plate.factor("board.pad_stiffness_MPa"), SEAT, length, scalar(plate.t))
@@ -125,7 +126,7 @@ def rests(plate: Careful) -> Iterator[Rest]:
         tuple(int(np.argmin(np.abs(on - v))) for on, v in ((fine.y, a), (fine.z, b))) for a, b in zip(y, z, strict=True)
     }
     # A bolt in a notch or a cut corner holds no wood, and fails as a check.
-    places = [(float(fine.y[i]), float(fine.z[j])) for i, j in nearest if fine.nodes[i, j]]
+    places = [(float(fine.y[i]), float(fine.z[j])) for i, j in nearest if nodes[i, j]]
     k = scalar(stiffness_of(frame_pull.holding_give(plate, plate.setup.frame.side_pitch)))
     for a, b in sorted(places):
         yield Rest(Rectangle(a, a, b, b), k, False)
