@@ -27,7 +27,39 @@ def field() -> Field:
 def test_it_is_the_best_of_the_short_list_by_the_plate(field: Field) -> None:
     found = nearest(field)
     assert _by_plate(field, found) == min(_by_plate(field, int(p)) for p in shortlist(field))
-    assert _by_plate(field, found) > 1.0
+    assert _by_plate(field, found) > (0.0, 1.0)
+
+
+TOO_MUCH = """
+[boat]
+kind = "aluminium hull"
+plate_power = "none"
+[engine]
+power = "300 hp"
+weight = "2000 lb"
+shaft = "30 in"
+[board]
+width = "3 ft"
+height = "24 in"
+[frame]
+kind = "cap rail"
+[stock]
+panels = ["douglas-fir-marine"]
+sheets = ["1/2 in", "3/4 in"]
+most_sheets = 4
+grades = ["F593C"]
+threads = ["1/2-13"]
+"""
+
+
+def test_where_the_pads_bear_no_board_the_rest_tells_them_apart() -> None:
+    """Pads that no wood bears up are beyond any number for every candidate; one thin sheet is not the nearest for that."""
+    stated = loads(TOO_MUCH)
+    _, setup, cases = prepared(stated, SHIPPED)
+    found = miss_of(stated, SHIPPED, field_of(stated, SHIPPED, setup, cases, "material"))
+    assert any(np.isinf(c.utilisation) for c in found.failing)
+    assert len(found.mount.layers) == 4
+    assert max(c.utilisation for c in found.failing if np.isfinite(c.utilisation)) < 8.0
 
 
 def test_the_short_list_holds_different_candidates(field: Field) -> None:

@@ -50,15 +50,24 @@ def nearest(field: Field) -> int:
 def shortlist(field: Field) -> NDArray[np.int_]:
     """The few that come nearest by the pencil, nearest first."""
     cases = field.cases.take(rows_that_matter(field, np.arange(len(field.piles)), whole=True))
-    u = np.concatenate([_pencil(field, places, cases) for places in blocks(field.order, BLOCK)])
-    return np.asarray(field.order[np.argsort(u, kind="stable")[:SHORT]])
+    beyond, u = np.concatenate([_pencil(field, places, cases) for places in blocks(field.order, BLOCK)], axis=1)
+    return np.asarray(field.order[np.lexsort((u, beyond))[:SHORT]])
 
 
 def _pencil(field: Field, places: NDArray[np.int_], cases: Cases) -> Array:
-    """The worst of each candidate; bolts of the frame, which hardly differ, at the least a plate may make of them."""
+    """How far off each candidate is, (2, n); bolts of the frame, which hardly differ, at the least a plate may make of them."""
     checks = _of_board(all_checks(field.trial(places, cases)))
-    each = [c.worst / (BY_PLATE.get((c.part, c.what), 1.0) if c.part == "frame" else 1.0) for c in checks]
-    return np.asarray(np.max(np.broadcast_arrays(*each), axis=0))
+    return _off([c.worst / (BY_PLATE.get((c.part, c.what), 1.0) if c.part == "frame" else 1.0) for c in checks])
+
+
+def _off(each: Sequence[Array]) -> Array:
+    """How many checks are beyond any number, and the worst of the rest, (2, n).
+
+    A load that the pads cannot bear however thick the board is beyond any number for all: the rest tells them apart.
+    """
+    u = np.stack(np.broadcast_arrays(*each))
+    told = np.isfinite(u)
+    return np.stack([np.sum(~told, axis=0), np.max(np.where(told, u, 0.0), axis=0)])
 
 
 def _of_board(checks: Sequence[CheckArray]) -> list[CheckArray]:
@@ -66,11 +75,12 @@ def _of_board(checks: Sequence[CheckArray]) -> list[CheckArray]:
     return [c for c in decided(checks) if c.part != "bracket"]
 
 
-def _by_plate(field: Field, place: int) -> float:
+def _by_plate(field: Field, place: int) -> tuple[float, float]:
+    """The same of one candidate, on a coarse plate."""
     trial = field.trial(np.array([place]))
     try:
         careful = all_checks(quick_look(trial, rows_for(trial)))
     except JobError:  # pads and bolts cannot carry it in some case
-        return math.inf
-    worst = max(float(c.worst[0]) for c in _of_board(careful))
-    return round(worst, 9)
+        return math.inf, math.inf
+    beyond, worst = _off([c.worst for c in _of_board(careful)])[:, 0]
+    return float(beyond), round(float(worst), 9)
