@@ -106,6 +106,24 @@ def test_an_internal_error_is_70_and_one_line(
     assert err.splitlines() == ["internal error: RuntimeError: two lines. Nothing was judged; please report it."]
 
 
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="wants a device that is always full")
+def test_an_answer_that_finds_no_room_is_one_line_and_no_internal_error() -> None:
+    with Path("/dev/full").open("w") as full:
+        done = subprocess.run(
+            [sys.executable, "-m", "transom", "--version"], stdout=full, stderr=subprocess.PIPE, text=True,
+            env={**os.environ, "PYTHONPATH": str(ROOT)}, check=False,
+        )  # fmt: skip
+    assert done.returncode == 2
+    assert done.stderr.splitlines() == [
+        "the answer cannot be written (no space left on device). Send it elsewhere, or free room."
+    ]
+
+
+def test_a_choice_that_there_is_not_is_told_in_plain_words(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert command.main(["size", "--rank", "cheap"]) == 2
+    assert capsys.readouterr().err.startswith("Invalid value for '--rank': 'cheap' is not one of 'material'")
+
+
 @pytest.mark.parametrize("error", [KeyboardInterrupt, EOFError])
 def test_an_interruption_and_the_end_of_input_are_130(
     folder: Path, monkeypatch: pytest.MonkeyPatch, error: type[BaseException]

@@ -20,6 +20,7 @@ REFUSED = [
     ("1,234,567 N", "force", "no comma inside a number: 1234567 N? Write the one you mean"),
     ("20 5 in", "length", "two numbers side by side: 20.5 in or 205 in? Write the one you mean"),
     ("1\u00a0440 lbf", "force", "two numbers side by side: 1.440 lbf or 1440 lbf? Write the one you mean"),
+    ("20 1 2 in", "length", "three numbers or more side by side; write one number, like 20-1/2 in"),
     ("20.5 5 in", "length", "two numbers side by side: 20.5 in or 5 in? Write the one you mean"),
     ("20 - 1/2 in", "length", "20-1/2 in, or from 20 to 1/2? Write the one you mean"),
     ("0-1/2 in", "length", "0-1/2 is no mixed number; write 1/2 alone"),

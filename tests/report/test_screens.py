@@ -222,6 +222,15 @@ def test_ruler_check_says_push_point_and_when_to_stop(name: str, push: str, mark
                          rf" the middle of the top edge (about|less than) \S+ (in|mm) .*{mark} or more: stop and look", text)  # fmt: skip
 
 
+def test_clamp_screws_are_no_bolts_and_a_point_below_the_edge_is_told_apart() -> None:
+    """A cap rail holds the top edge, so that another point moves most; the pencil line is of the screws."""
+    text = " ".join(" ".join(review_screen(reviewed("clamps"), ASCII)).split())
+    assert re.search(r"moves the board, \S+ in below its top edge, (about|less than) \S+ in against", text)
+    pencil_line = text.split(" PENCIL ")[1].split("Careful method")[0]
+    assert "/ 2 clamp screws / " in pencil_line
+    assert "bolts" not in pencil_line
+
+
 def test_a_movement_shown_is_under_the_mark_to_stop_at() -> None:
     for units, step in (("us", 25.4 / 64), ("si", 0.1)):
         for n in range(1, 4000):

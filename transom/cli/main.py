@@ -120,7 +120,8 @@ def _usage(error: Exception, message: str) -> int:
     context = getattr(error, "ctx", None)
     path = context.command_path if context is not None else "transom"
     if message.strip():
-        tell(f"{' '.join(message.split())} `{path} --help` says what there is.")
+        # pydantic's own prefix, which tells nobody anything
+        tell(f"{' '.join(message.replace('Value error, ', '').split())} `{path} --help` says what there is.")
     return UNJUDGED
 
 

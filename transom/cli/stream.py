@@ -6,6 +6,8 @@ import sys
 from collections.abc import Iterable
 from typing import TextIO
 
+from transom.errors import JobError
+
 
 def say(lines: Iterable[str]) -> None:
     """The answer, on stdout."""
@@ -34,9 +36,11 @@ def _put(stream: TextIO, text: str) -> None:
         hush(stream)
     except OSError as error:
         # A pipe closed by its reader is EINVAL on Windows.
-        if os.name != "nt" or error.errno != 22:
-            raise
         hush(stream)
+        if os.name != "nt" or error.errno != 22:
+            from transom.job.files import why
+
+            raise JobError(f"the answer cannot be written ({why(error)}). Send it elsewhere, or free room.") from None
 
 
 def hush(stream: TextIO) -> None:

@@ -1,5 +1,7 @@
 """TOML that does not parse: the line, what is wrong with it, and the mend."""
 
+import contextlib
+import datetime
 import re
 import tomllib
 from collections.abc import Callable
@@ -186,9 +188,16 @@ def _date(line: str, message: str) -> Found:
     found = _KEY.match(line)
     day = _DATE.match(found[2]) if found else None
     if found and day:
-        meant = f"{day[1]}-{int(day[2]):02d}-{int(day[3]):02d}"
-        return "not a date TOML can read", f"Year, month, day, two figures each: {found[1]} = {meant}"
+        return "not a date TOML can read", f"Year, month, day, two figures each: {found[1]} = {_meant(*day.groups())}"
     return None
+
+
+def _meant(year: str, one: str, other: str) -> str:
+    """The date that was meant, in figures TOML reads: month and day the other way round only where there is no such day."""
+    for month, day in ((one, other), (other, one)):
+        with contextlib.suppress(ValueError):
+            return datetime.date(int(year), int(month), int(day)).isoformat()
+    return "2026-05-04"
 
 
 def _number(line: str, message: str) -> Found:

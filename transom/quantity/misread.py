@@ -59,6 +59,8 @@ _FAULTS: tuple[tuple[str, Callable[[str, _Match], Refusal]], ...] = (
      _says("a decimal and a fraction do not go together", "write one or the other")),
     (r"/[^/]*[0-9] ?/|[0-9]+/[0-9]+ [0-9]",
      _says("one number holds one fraction", "write the number again")),
+    (r"[0-9.]+(?: [0-9.]+){2,}(?![0-9./]| ?/)",
+     _says("three numbers or more side by side", "write one number, like 20-1/2 in")),
     (r"([0-9.]+) ([0-9.]+)(?![0-9./]| ?/)", _side_by_side),
     (r"([0-9]+)(?: - ?|- )([0-9]+/[0-9]+)", _spaced_hyphen),
     (r"(?i)(?:ft\.?|feet|foot|') ?-? ?[0-9][0-9./ -]*$",

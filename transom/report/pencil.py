@@ -86,9 +86,14 @@ def sentence(p: Pencil, job: Job) -> str:
     lever_text = show.length(p.lever, "si") if units == "si" else _inches(p.lever)
     return (
         f"{case_words(p.case, job.cases)}, safety factors in, about where the pads push {where}: {sums}"
-        f" = {show.moment(p.moment, units)}; / 2 {p.row} bolts / {lever_text}"
+        f" = {show.moment(p.moment, units)}; / 2 {_pulled(p, job)} / {lever_text}"
         f" = {show.force(p.tension, units)} each; {show.force(p.tool, units)} with prying and sideways twist."
     )
+
+
+def _pulled(p: Pencil, job: Job) -> str:
+    """What the row is of: clamp screws are one row, whichever way they are pulled."""
+    return "clamp screws" if job.engine.held_by == "clamps" and job.setback is None else f"{p.row} bolts"
 
 
 def _inches(mm: float) -> str:

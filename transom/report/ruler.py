@@ -29,7 +29,7 @@ def ruler_words(j: Judgement) -> str:
     r, units = j.ruler, j.job.head.units
     if r is None:
         return ""
-    point = "the middle of the top edge" if r.down == 0 else f"the board, {tape(r.down, units)} below its top edge"
+    point = "the middle of the top edge" if r.down == 0 else f"the board, {tape(r.down, units)} below its top edge,"
     return (
         f"{show.mass(r.mass, units)} on the cav plate, {tape(r.at, units)} aft of the board, leg down, moves {point}"
         f" {about(r.moves, units)} against the frame's sides. {show.length(next_mark(r.limit, units), units)} or more:"
