@@ -90,12 +90,11 @@ def test_no_first_try_changes_what_comes_out() -> None:
 def test_means_of_nodes_are_those_of_the_fields() -> None:
     let, _ = both(BOARDS["pod"], 5)
     borne = let.bear(WRENCHES, NAMES)
-    weights = np.moveaxis(
-        let.plate.grid.spreads([Rectangle(100.0, 160.0, -200.0, -200.0), Rectangle(-50, -50, -90, -10)]), -1, 0
-    )
+    places = Rectangle(100.0, 160.0, -200.0, -200.0), Rectangle(-50, -50, -90, -10)
+    weights = np.moveaxis(let.plate.grid.spreads(places), -1, 0)
     for field in ("M_1", "M_12"):
         alike(
-            let.units.weighed(field, weights, borne.forces),
+            let.units.means(field, let.plate.grid.means(places), borne.forces),
             np.tensordot(weights, let.units.sums(field, borne.forces), 2),
         )
 

@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from tests.board.boards import board
+from transom.board.grid import Rectangle
 from transom.board.plate import Solution
 from transom.board.recover import Fields, fields
 from transom.board.unit_loads import Units
@@ -67,12 +68,12 @@ def test_what_kin_know_is_not_solved_again(new: list[int]) -> None:
     units, alone = Units(plate, others, kin), Units(plate, others)
     assert len(units._fresh) == len({*new, -1})
     factors = np.random.default_rng(len(new)).normal(size=(loads.shape[-1], 3))
-    weights = np.zeros((2, *plate.grid.nodes.shape))
-    weights[0, 3, 2:5] = weights[1, 6:9, 4] = 1 / 3
+    over = plate.grid.means((Rectangle(-175.0, -175.0, -300.0, -100.0), Rectangle(-90.0, 200.0, -150.0, -150.0)))
     pairs = [(units.flexibility, alone.flexibility)]
     for name in ("w", "reaction", "M_1", "M_12", "Q_2"):
         pairs += [(units.sums(name, factors), alone.sums(name, factors))]
         pairs += [(units.at(name, *np.nonzero(plate.held)), alone.at(name, *np.nonzero(plate.held)))]
-        pairs += [(units.weighed(name, weights, factors), alone.weighed(name, weights, factors))]
+        pairs += [(units.means(name, over, factors), alone.means(name, over, factors))]
+        pairs += [(alone.means(name, over, factors), over.of(alone.sums(name, factors)))]
     for found, expected in pairs:
         assert found == pytest.approx(expected, rel=1e-9, abs=1e-9 * np.abs(expected).max())

@@ -186,14 +186,13 @@ class Answer:
         `part` (p+1, q+1) is the share of it that counts at each node, else all. Others are of the finest grid; what
         extrapolation adds to the first is added to them too.
         """
-        weights = self.grid.weights(tuple(places))
-        weights = weights if part is None else weights * part
-        some = weights.any(axis=0)
-        better = weights[:, some] @ getattr(self.fields, name)[some]
+        over = self.grid.means(tuple(places))
+        over = over if part is None else over.part(part)
+        better = over.of(getattr(self.fields, name))
         if not self.bounds:
-            return np.asarray(better)
+            return better
         apart = np.hstack([b.forces - self.borne.forces for b in self.bounds])
-        more = np.split(self.seated[-1].units.weighed(name, weights, apart), len(self.bounds), axis=1)
+        more = np.split(self.seated[-1].units.means(name, over, apart), len(self.bounds), axis=1)
         return np.concatenate([better, *(better + m for m in more)])
 
     def pull(self, where: Rectangle) -> Array:

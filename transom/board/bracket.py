@@ -99,24 +99,24 @@ class Seat:
         """True where that has as many bolts and pad cells."""
         return (len(self.bolts), len(self.pads)) == (len(borne.bolts), len(borne.pads))
 
-    @property
+    @cached_property
     def signs(self) -> Array:
         """-1 for bolts, which pull the bracket forward; +1 for pads, which push it aft."""
         return np.repeat([-1.0, 1.0], [len(self.bolts), len(self.pads)])
 
-    @property
+    @cached_property
     def arms(self) -> Array:
         """Rows (3, m): motion of the bracket at each contact from x, turn about y, turn about z."""
         points = [(b.y, b.z) for b in self.bolts] + [p.where.centre for p in self.pads]
         y, z = np.array(points, dtype=float).reshape(-1, 2).T
         return np.stack([np.ones_like(y), z, -y])
 
-    @property
+    @cached_property
     def areas(self) -> Array:
         """Area of every pad cell, mm²."""
         return np.array([p.where.area for p in self.pads])
 
-    @property
+    @cached_property
     def stiffness(self) -> Array:
         """Stiffness of every bolt and pad cell, N/mm."""
         return np.array([b.k for b in self.bolts] + [p.k for p in self.pads])

@@ -40,6 +40,23 @@ class Rectangle:
 
 
 @dataclass(frozen=True)
+class Means:
+    """Means over k places: the nodes i and j (n,) that any of them has a part in, and their `weights` in each, (k, n)."""
+
+    i: NDArray[np.int_]
+    j: NDArray[np.int_]
+    weights: Array
+
+    def of(self, field: Array) -> Array:
+        """Those of a field (p+1, q+1, v), (k, v)."""
+        return np.asarray(self.weights @ field[self.i, self.j])
+
+    def part(self, share: Array) -> "Means":
+        """The same where a share (p+1, q+1) of each value counts."""
+        return Means(self.i, self.j, self.weights * share[self.i, self.j])
+
+
+@dataclass(frozen=True)
 class Grid:
     """Lines `y` (p+1,) and `z` (q+1,) in rising order, mm, and which cells are there (p, q)."""
 
@@ -88,14 +105,16 @@ class Grid:
         return out
 
     @cached_property
-    def _weights(self) -> dict[tuple[Rectangle, ...], Array]:
+    def _means(self) -> dict[tuple[Rectangle, ...], Means]:
         return {}
 
-    def weights(self, places: tuple[Rectangle, ...]) -> Array:
-        """The same, place by place (m, p+1, q+1), worked out once: of several moments and boards there are means over them."""
-        if places not in self._weights:
-            self._weights[places] = np.ascontiguousarray(np.moveaxis(self.spreads(places), -1, 0))
-        return self._weights[places]
+    def means(self, places: tuple[Rectangle, ...]) -> Means:
+        """The same for means over places, worked out once: of several moments and boards there are some over them."""
+        if places not in self._means:
+            spread = self.spreads(places)
+            i, j = np.nonzero(spread.any(axis=-1))
+            self._means[places] = Means(i, j, np.ascontiguousarray(spread[i, j].T))
+        return self._means[places]
 
     def on_line(self, where: Rectangle) -> Bools:
         """Nodes (p+1, q+1) on a line or in a rectangle, within `SAME`."""

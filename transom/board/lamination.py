@@ -9,7 +9,8 @@ Across its grain a veneer keeps a share `e_90` of its modulus. Taking none would
 stacks across the face grain by 9 % (two 5-ply sheets: 1.27 times the panel's instead of 1.16).
 """
 
-from dataclasses import replace
+from dataclasses import fields, replace
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -221,7 +222,7 @@ class Stacks:
             worst = np.maximum(worst, u)
         return worst
 
-    @property
+    @cached_property
     def _outermost(self) -> list[int]:
         """Veneer classes that are there and that no other covers in every board: along the same grain, s and r no less."""
         s, r, way = self.s.T, self.r.T, self.along_y.T
@@ -254,7 +255,7 @@ class Stacks:
     def take(self, which: ArrayLike) -> "Stacks":
         """The stacks at these places (or where True), in that order."""
         i = np.atleast_1d(np.asarray(which))
-        return Stacks(**{name: value[i] for name, value in vars(self).items()})
+        return Stacks(**{f.name: getattr(self, f.name)[i] for f in fields(self)})
 
 
 def stacks(

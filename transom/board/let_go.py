@@ -12,6 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from transom.board.bracket import Borne, Seated
+from transom.board.grid import Means
 from transom.board.plate import Deflections
 from transom.board.recover import Moments, moments, shears
 from transom.board.unit_loads import OF_MOMENTS, OF_SOLUTION, Moves, Units
@@ -39,10 +40,9 @@ class Both:
         own, moved = factors[: self._count], factors[self._count :]
         return np.asarray(self.loads.sums(name, own) + self.moves.sums(name, moved))
 
-    def weighed(self, name: str, weights: Array, factors: Array) -> Array:
-        """Such sums at places that are means of nodes by weights (k, p+1, q+1), (k, v)."""
-        some = weights.any(axis=0)
-        return np.asarray(weights[:, some] @ getattr(self._moments(factors), name)[some])
+    def means(self, name: str, over: Means, factors: Array) -> Array:
+        """Such sums' means over k places, (k, v)."""
+        return over.of(getattr(self._moments(factors), name))
 
     @cached_property
     def _known(self) -> dict[bytes, Moments]:

@@ -10,7 +10,7 @@ from functools import cached_property, reduce
 import numpy as np
 from numpy.typing import NDArray
 
-from transom.board.grid import Bools
+from transom.board.grid import Bools, Means
 from transom.board.plate import Plate, Solution
 from transom.board.recover import Moments, Shears, moments, shears
 from transom.frozen import dataclass
@@ -118,18 +118,14 @@ class Mirrored:
         np.add(same, other, out=out[: len(same)])
         return out
 
-    def weighed(self, name: str, weights: Array, factors: Array) -> Array:
-        """Sums of causes times factors (m, v) at places that are means of nodes by weights (k, p+1, q+1), (k, v)."""
-        some = np.asarray(weights.any(axis=0))
-        if len(self._turned[0]):
-            some |= some[::-1]
-        half = self._half(name)[some]
-        out = np.empty((len(weights), len(self.images)))
-        out[:, self.own] = weights[:, some] @ half
-        turned, of = self._turned
+    def means(self, name: str, over: Means, factors: Array) -> Array:
+        """Means over k places of sums of causes times factors (m, v), (k, v)."""
+        half, (turned, of) = self._half(name), self._turned
+        out = over.weights @ half[over.i, over.j] @ factors[self.own]
         if len(turned):
-            out[:, turned] = SIGNS[name] * (weights[:, ::-1][:, some] @ half)[:, of]
-        return np.asarray(out @ factors)
+            image = half[len(half) - 1 - over.i, over.j][:, of]
+            out += SIGNS[name] * (over.weights @ image @ factors[turned])
+        return np.asarray(out)
 
 
 @dataclass(frozen=True)
@@ -215,11 +211,11 @@ class Units(Mirrored):
             return super().sums(name, factors)
         return reduce(np.add, (units.sums(name, own) for units, own in self._parts(self.kin, factors)))
 
-    def weighed(self, name: str, weights: Array, factors: Array) -> Array:
-        """Sums of causes times factors (m, v) at places that are means of nodes by weights (k, p+1, q+1), (k, v)."""
+    def means(self, name: str, over: Means, factors: Array) -> Array:
+        """Means over k places of sums of causes times factors (m, v), (k, v)."""
         if self.kin is None:
-            return super().weighed(name, weights, factors)
-        return reduce(np.add, (units.weighed(name, weights, own) for units, own in self._parts(self.kin, factors)))
+            return super().means(name, over, factors)
+        return reduce(np.add, (units.means(name, over, own) for units, own in self._parts(self.kin, factors)))
 
     @cached_property
     def flexibility(self) -> Array:
