@@ -16,6 +16,7 @@ from transom.frozen import dataclass
 from transom.judge.evaluate import careful_of, decided, quick_look
 from transom.result import CheckArray
 from transom.sizing.field import Field
+from transom.sizing.looks import COARSE, Looks
 from transom.units import Array
 
 ROWS_A_CHECK = 4
@@ -25,14 +26,10 @@ AREA = 0.25  # what a ratio of areas under backing counts beside one of thicknes
 # and what they press on by `PRIED` more, since wood twice as stiff pries one board more than another. With the margins wide
 # open 36 estimates in 20 jobs were of candidates that pass by 0 to 20 %: the nearest to be given up had 1.2 % to spare
 # (`tests/bench/estimates.py`). Of what fails it may be 16 % off where the shape of plates differs, which costs a plate only.
-FINE, ROUGH = (0.025, 1.0), (0.05, 0.5)
+FINE, ROUGH, RAW = (0.025, 1.0), (0.05, 0.5), (0.075, 0.5)
 PRIED = 0.075
 JUDGED = (0.0249, 1.0)  # its own judgement counts before its own plate
 BENDING = ("board", "bending")
-# A candidate's own coarse plate may be over its two grids' by so much before they are asked all the same: of 530 within
-# 12 % of the limit in 70 random jobs the highest above was 1.3 %, tests/bench/quick_looks.py.
-COARSE = 0.03
-CLOSE = 0.02  # nearer than this a quick look tells nothing that the plate like it did not
 FAR = 0.35  # farther from any plate than this an estimate gives no candidate up: one from a board of 30 mm had one of 54 at 1.9, its own 0.64
 KEPT = 12  # plates of either kind: some ten megabytes each on two grids
 STEEPEST = 4.0  # times the pencil's figure; beyond that what a plate finds more is carried over as it is
@@ -121,6 +118,7 @@ class Prober:
     first: dict[int, Answer] = dataclasses.field(default_factory=dict)
     lifted: Answer | None = None
     kin: dict[tuple[int, bool], Careful] = dataclasses.field(default_factory=dict)  # by stack and whether on two grids
+    looks: Looks = dataclasses.field(default_factory=Looks)
 
     def lent(self, place: int, plate: Careful) -> Careful:
         """The plate of a candidate, with what plates looked at before spare it; the first of its stack spares others."""
@@ -162,8 +160,8 @@ class Prober:
         if not likely <= 1.0 + block.within[i] and block.apart[i] <= FAR:
             return None
         found = Tried(self, int(block.places[i]), block.like[:, i], block.u[:, i], block.limit[:, i], likely)
-        known = block.apart[i] <= CLOSE or (np.isfinite(block.apart[i]) and likely <= SURE)
-        if not known and not found.quick_look() <= 1.0 + COARSE:
+        sure = np.isfinite(block.apart[i]) and likely <= SURE
+        if not sure and not found.hopeful:
             return None
         return found if found.passes_screen else None
 
@@ -194,11 +192,21 @@ class Tried:
         """False where the pencil finds a check over its known band in any case."""
         return all(bool(c.worst[0] <= self.prober.field.band(c)) for c in decided(self.pencil))
 
-    def quick_look(self) -> float:
-        """Worst utilisation of what the plate decides in the leading cases, by one coarse plate."""
-        checks = plate_checks(self.prober.lent(self.place, quick_look(self.trial, self.prober.rows)), ENOUGH)
-        self.likely = float(np.max(self._learnt(checks, ROUGH)))
-        return self.likely
+    @property
+    def hopeful(self) -> bool:
+        """False where by its quick look two grids would find it over its limit."""
+        if self.place not in self.prober.looks.taken:
+            self.quick_look()
+        self.likely, off = self.prober.looks.expected(self.place, self.like)
+        return self.likely <= 1.0 + off
+
+    def quick_look(self) -> None:
+        """Look at what the plate decides in the leading cases on one coarse grid."""
+        checks = _mine(plate_checks(self.prober.lent(self.place, quick_look(self.trial, self.prober.rows)), ENOUGH))
+        looks = self.prober.looks
+        looks.take(self.place, checks, _found(checks, self.u.shape[1]))
+        times = looks.times(self.like)
+        self._learnt(checks, looks.taken[self.place] * times[0], ROUGH if times[1] < COARSE else RAW)
 
     @cached_property
     def plate(self) -> Careful:
@@ -220,9 +228,13 @@ class Tried:
     @cached_property
     def decisive(self) -> tuple[CheckArray, ...]:
         """Those that it decides."""
-        checks = tuple(c for c in plate_checks(self.plate, ENOUGH) if by_plate(c))
+        checks = tuple(_mine(plate_checks(self.plate, ENOUGH)))
         self.prober.lifted = next(iter(self.plate.let_go), self.prober.lifted)
-        self._learnt(checks, FINE)
+        found = _found(checks, self.u.shape[1])
+        self._learnt(checks, found, FINE)
+        bending = np.array([(c.part, c.what) == BENDING for c in checks])
+        lifted = self.plate.kept["k_l"][: found.shape[1]] if self.plate.let_go else None
+        self.prober.looks.compare(self.place, self.like, found, bending, lifted)
         return checks
 
     @property
@@ -244,18 +256,20 @@ class Tried:
             else c
             for c in self.decisive
         ]
-        self._learnt(own, JUDGED)
+        self._learnt(own, _found(own, self.u.shape[1]), JUDGED)
 
-    def _learnt(self, checks: Sequence[CheckArray], within: tuple[float, float]) -> Array:
-        """Utilisations by a plate in the leading cases, (c, v), the first of those of `checks`; kept for others."""
-        v = self.u.shape[1]
-        found = np.stack([np.broadcast_to(c.utilisation[0], len(c.cases))[:v] for c in checks if by_plate(c)])
+    def _learnt(self, checks: Sequence[CheckArray], found: Array, within: tuple[float, float]) -> None:
+        """Keep for others what a plate makes of the checks it decides, in the leading cases, (c, v)."""
         some = np.isfinite(self.u) & np.isfinite(found) & (self.u > 0)
         times = np.where(some, np.minimum(found / np.where(some, self.u, 1.0), STEEPEST), 0.0)
         more = (found - np.where(some, times * self.u, 0.0)) * self.limit
         pried = np.array([0.0 if (c.part, c.what) == BENDING else PRIED for c in checks if by_plate(c)])
         self.prober.solved.append(Solved(self.like, times, more, within, pried))
-        return found
+
+
+def _found(checks: Sequence[CheckArray], v: int) -> Array:
+    """Utilisations of what the plate decides in the first v cases, (c, v)."""
+    return np.stack([np.broadcast_to(c.utilisation[0], len(c.cases))[:v] for c in checks if by_plate(c)])
 
 
 def _looked_at(trial: Trial, allowed: Allowed = limit_of) -> list[CheckArray]:
@@ -263,9 +277,14 @@ def _looked_at(trial: Trial, allowed: Allowed = limit_of) -> list[CheckArray]:
     return list(decided((*backed_checks(trial), sliding_at_pads(trial), *framed(trial, allowed))))
 
 
+def _mine(checks: Sequence[CheckArray]) -> list[CheckArray]:
+    """Those that the plate decides."""
+    return [c for c in checks if by_plate(c)]
+
+
 def _by_plate(checks: Sequence[CheckArray], n: int, v: int) -> tuple[Array, Array]:
     """Utilisations and limits of what the plate decides, (c, n, v) each; one for a limit that is none."""
-    mine = [c for c in checks if by_plate(c)]
+    mine = _mine(checks)
     limit = np.stack([np.broadcast_to(np.asarray(c.resistance, dtype=float), (n, v)) for c in mine])
     good = np.isfinite(limit) & (limit > 0)
     return np.stack([np.broadcast_to(c.utilisation, (n, v)) for c in mine]), np.where(good, limit, 1.0)
