@@ -53,6 +53,7 @@ class Contacts:
         b: Array | None = None,
         start: Bools | None = None,
         guess: Bools | None = None,
+        own: Bools | None = None,
     ) -> tuple[Array, Array]:
         """Contact forces and rigid motion of v cases.
 
@@ -62,6 +63,7 @@ class Contacts:
             b: (m, v) gaps before any contact force, mm.
             start: (m,) contacts that touch at first, enough to hold the body; all if not given.
             guess: (m, v) contacts to try first in each case; `start` if not given.
+            own: (m, v) contacts that there are in each case; all if not given.
 
         Returns:
             forces (m, v), none negative, and motion (r, v).
@@ -77,11 +79,13 @@ class Contacts:
         _refuse(names, ~np.isfinite(np.concatenate([W, gaps])).all(axis=0), NOT_A_NUMBER)
         _refuse(names, _size(lost) > TOLERANCE * _size(loads), UNCARRIED)
         at_first = led(problem, gaps, loads, first, BLOCK_TRIES) if guess is None else guess
-        f, q, done = in_blocks(problem, gaps, loads, at_first, BLOCK_TRIES)
+        there = np.ones(gaps.shape, dtype=bool) if own is None else own
+        f, q, done = in_blocks(problem, gaps, loads, at_first & there, BLOCK_TRIES, there)
         for v in map(int, np.flatnonzero(~done)):
-            case = _Case(problem, loads[:, [v]], gaps[:, [v]], first, names[v])
-            f[:, [v]], q[:, [v]] = case.solved()
-        _refuse(names, _unbalanced(problem, f, q, gaps, loads), UNBALANCED)
+            i = np.flatnonzero(there[:, v])
+            case = _Case(problem.among(i), loads[:, [v]], gaps[i][:, [v]], first[i], names[v])
+            f[i, v : v + 1], q[:, [v]] = case.solved()
+        _refuse(names, _unbalanced(problem, there, f, q, gaps, loads), UNBALANCED)
         return f, keep.T @ q * flexibility
 
 
@@ -102,10 +106,10 @@ def _refuse(names: Sequence[str], cases: Bools, what: str) -> None:
             raise _fault(name, what)
 
 
-def _unbalanced(problem: Problem, f: Array, q: Array, b: Array, W: Array) -> Bools:
+def _unbalanced(problem: Problem, own: Bools, f: Array, q: Array, b: Array, W: Array) -> Bools:
     """Cases whose result is none: no equilibrium, an overlap, or force across a gap."""
     size = np.maximum(_size(f), _size(W)) + 1e-300
-    s = problem.gaps(f, q, b)
+    s = np.where(own, problem.gaps(f, q, b), 0.0)
     deep = np.maximum(_size(np.abs(problem.M) @ f), _size(b)) + 1e-300
     across = np.minimum(f / size, np.abs(s) / deep).max(axis=0, initial=0.0)
     balanced = _size(problem.A @ f - W) <= TOLERANCE * size

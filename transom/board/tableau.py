@@ -22,6 +22,10 @@ class Problem:
         """M f + Aᵀ q + b."""
         return np.asarray(self.M @ f + self.A.T @ q + b)
 
+    def among(self, some: NDArray[np.int_]) -> "Problem":
+        """The same of some contacts alone."""
+        return Problem(self.M[np.ix_(some, some)], self.A[:, some])
+
     def left(self, on: Bools, f: Array, q: Array, b: Array, W: Array) -> tuple[Array, Array]:
         """What f and q leave over of closed gaps where contacts touch, and of equilibrium."""
         return np.where(on, self.gaps(f, q, b), 0.0), W - self.A @ f

@@ -19,7 +19,7 @@ TOLERANCE = 1e-9
 EXACT = 1e-11  # of the loads: what a solution may leave over before it is refined, as on the plate
 ROUGH = 1e-6  # of the loads: what a solution may leave over before it is taken for none
 LEADS = 10  # of so many cases one is solved first, and the others begin where the nearest of them ended
-MANY = 120  # contacts; of more, sets are solved by how they differ from one of them, for so many cases at least
+MANY = 80  # contacts; of more, sets are solved by how they differ from one of them, for so many cases at least
 FEW = 3
 NEAR = 0.3  # of all contacts: in so many at most cases differ whose sets are solved from one
 STEADY = 1e9  # a set may be no nearer to holding nothing than this, for others to be solved from it
@@ -162,22 +162,29 @@ def refined(
     return y, q, held(problem, sets, y, q, b, W, TOLERANCE)
 
 
-def in_blocks(problem: Problem, b: Array, W: Array, guess: Bools, tries: int) -> tuple[Array, Array, Bools]:
-    """Forces (m, v) and motion (r, v) of every case, and which cases are settled; begins with `guess` (m, v)."""
+def in_blocks(
+    problem: Problem, b: Array, W: Array, guess: Bools, tries: int, own: Bools | None = None
+) -> tuple[Array, Array, Bools]:
+    """Forces (m, v) and motion (r, v) of every case, and which cases are settled; begins with `guess` (m, v).
+
+    `own` (m, v) are the contacts that there are in each case; all if not given.
+    """
+    own = np.ones(guess.shape, dtype=bool) if own is None else own
     if len(guess) < MANY:
-        return _in_blocks(problem, b, W, guess, tries, None)
+        return _in_blocks(problem, b, W, (guess, own), tries, None)
     f, q, done = np.zeros(b.shape), np.zeros(W.shape), np.zeros(b.shape[1], dtype=bool)
     for part in _alike(guess):
-        own, most = guess[:, part], _most(problem, guess[:, part])
-        f[:, part], q[:, part], done[part] = _in_blocks(problem, b[:, part], W[:, part], own, tries, most)
+        here = guess[:, part], own[:, part]
+        most = _most(problem, here[0])
+        f[:, part], q[:, part], done[part] = _in_blocks(problem, b[:, part], W[:, part], here, tries, most)
     return f, q, done
 
 
 def _in_blocks(
-    problem: Problem, b: Array, W: Array, guess: Bools, tries: int, near: Tableau | None
+    problem: Problem, b: Array, W: Array, guess: tuple[Bools, Bools], tries: int, near: Tableau | None
 ) -> tuple[Array, Array, Bools]:
-    """The same from one set solved before, where there is one."""
-    sets, f, q = guess.copy(), np.zeros(b.shape), np.zeros(W.shape)
+    """The same from one set solved before, where there is one; `guess` and the contacts of each case."""
+    (sets, own), f, q = (guess[0].copy(), guess[1]), np.zeros(b.shape), np.zeros(W.shape)
     done, todo = np.zeros(b.shape[1], dtype=bool), np.arange(b.shape[1])
     for _ in range(tries):
         if not todo.size:
@@ -187,7 +194,7 @@ def _in_blocks(
         force, turn = _touching(problem, on, *case) if near is None or far else _from(near, on, *case)
         gap, size = problem.gaps(force, turn, case[0]), _loads(*case)
         over = _most_of(np.where(on, gap, 0.0), case[1] - problem.A @ force)
-        holds, wrong = over <= ROUGH * size, np.where(on, force, gap) < -small(force)
+        holds, wrong = over <= ROUGH * size, own[:, todo] & (np.where(on, force, gap) < -small(force))
         bad = wrong.any(axis=0)
         right = np.flatnonzero(holds & ~bad)
         at, y, turned, fine = todo[right], force[:, right], turn[:, right], np.ones(len(right), dtype=bool)

@@ -17,6 +17,7 @@ from transom.frozen import dataclass
 from transom.units import Array
 
 SAME = 1e-12  # of a unit load: how far from its image another may be and still be called that
+NEXT = 1e-9
 SIGNS = {"w": 1.0, "b_1": -1.0, "b_2": 1.0, "reaction": 1.0}  # of a mirror image
 OF_SOLUTION = frozenset(SIGNS)
 OF_MOMENTS = {"M_1": 1.0, "M_2": 1.0, "M_12": -1.0}
@@ -148,7 +149,9 @@ class Units(Mirrored):
         if self.kin is not None and len(self.kin.images) == len(alone) and self._alike(self.kin.images, self._fresh):
             return self.kin.images
         here, there = _middles(self.plate, loads)
-        found = np.argmin(np.abs(there[:, :, None] - here[:, None]).max(axis=0), axis=1)
+        # Of loads about one bolt, which only their size tells apart, an image stands next to what it is the image of.
+        far = NEXT * np.abs(alone[:, None] - alone)
+        found = np.argmin(np.abs(there[:, :, None] - here[:, None]).max(axis=0) + far, axis=1)
         first = np.flatnonzero(found >= alone)
         return found if (found[found] == alone).all() and self._alike(found, first) else alone
 

@@ -1,5 +1,6 @@
 """The board: bending with twist, plies sliding round bolts and pads, the pads' own block."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
 
@@ -11,6 +12,7 @@ from transom.checks.instead import on_frame
 from transom.checks.lifting import lifting, where_it_lifts
 from transom.checks.moments import Moments
 from transom.checks.openings import (
+    Strip,
     bolt_holes,
     both_shares,
     by_strips,
@@ -32,7 +34,7 @@ from transom.checks.patch import (
 from transom.checks.trial import Trial, design_value, found_strength
 from transom.checks.wood_about import cut, free_below, free_outward
 from transom.formula import formula
-from transom.maths import maximum, minimum, positive, where
+from transom.maths import maximum, minimum, positive, scalar, where
 from transom.result import CheckArray
 from transom.standards.d510 import allowable_stress, gross_bending_stress, gross_stress
 from transom.statics.contact import foot_pivot, top_pivot
@@ -151,27 +153,49 @@ def _whole_and_net(trial: Trial) -> tuple[Array, Array]:
     strips = hole_strips(trial)
     at_bolts = trial.moments_at_bolts(*strips)
     hole_across, hole_up = _hole_shares(trial, strips)
-    if trial.openings and (about_bolts := strips_at_bolts(trial, *strips)):  # clamp screws bore no holes
-        across, up = _at_each(at_bolts, shares(about_bolts, trial.openings, _near(trial)))
+    if trial.openings:
+        across, up = _at_each(at_bolts, _beside_bolts(trial, strips))
     net = _utilisation(trial, at_bolts, both_shares(across, hole_across), both_shares(up, hole_up))
-    openings = trial.openings
-    if not openings:
+    if not trial.openings:
         return whole, net
-    about = strips_about(trial, openings)
-    left = shares(about, (*trial.setup.job.board.openings, *bolt_holes(trial)), _near(trial))
+    about = strips_about(trial, trial.openings)
     at_openings = trial.moments_at_openings(about)
-    return whole, np.maximum(net, _utilisation(trial, at_openings, *_at_each(at_openings, left)))
+    return whole, np.maximum(
+        net, _utilisation(trial, at_openings, *_at_each(at_openings, _beside_openings(trial, about)))
+    )
 
 
-def _near(trial: Trial) -> float:
+def _beside_bolts(trial: Trial, strips: tuple[Value, Value, Value]) -> tuple[Array, Array]:
+    """Share that openings leave of the strips about each bolt's hole, across and up; clamp screws bore no holes."""
+    openings = trial.openings or ()
+    each = [shares(strips_at_bolts(trial, *strips, i), openings, _near(trial, i)) for i in range(len(trial.over_bore))]
+    return _side_by_side(trial, each)
+
+
+def _beside_openings(trial: Trial, about: Sequence[Strip]) -> tuple[Array, Array]:
+    """The same of the strips about each opening, of all openings and the bolts' holes."""
+    openings = trial.setup.job.board.openings
+    each = [shares(about, (*openings, *bolt_holes(trial, i)), _near(trial, i)) for i in range(len(trial.over_bore))]
+    return _side_by_side(trial, each)
+
+
+def _side_by_side(trial: Trial, each: Sequence[tuple[Array, Array]]) -> tuple[Array, Array]:
+    """Shares (k, 1) of each candidate, as moments at the same places are laid out."""
+    across, up = (trial.at_places(shares) for shares in zip(*each, strict=True))
+    return across, up
+
+
+def _near(trial: Trial, i: int) -> float:
     """Holes so near to a section count in it: half the least spacing of bolts, EN 1995-1-1:2004, 5.2."""
-    return float(np.max(trial.over_bore))
+    return scalar(trial.over_bore[i])
 
 
 def _at_each(moments: Moments, left: tuple[Array, Array]) -> tuple[Array, Array]:
-    """Shares (k, 1) as often as the places of the moments come again, with other stiffnesses."""
+    """Shares of k places as often as these come again in the moments, with other stiffnesses; one of no places."""
+    if not len(left[0]):
+        return np.ones((1, 1)), np.ones((1, 1))
     times = len(moments.Mx) // len(left[0])
-    return np.tile(left[0], (times, 1)), np.tile(left[1], (times, 1))
+    return np.concatenate([left[0]] * times), np.concatenate([left[1]] * times)
 
 
 def _utilisation(trial: Trial, moments: Moments, across: Value, up: Value) -> Array:
@@ -183,7 +207,7 @@ def _utilisation(trial: Trial, moments: Moments, across: Value, up: Value) -> Ar
 def _worst_veneer(trial: Trial, Mx: Array, My: Array, Mxy: Array) -> Array:
     """Share of the worst veneer's strength at the worst of the places that moments per width are given for, (n, v)."""
     if isinstance(trial, Careful):
-        return trial.stacks.worst_utilisation(Mx, My, Mxy, trial.k)
+        return trial.worst_veneer(Mx, My, Mxy)
     return trial.stacks.veneer_utilisation(Mx, My, Mxy, trial.k)
 
 

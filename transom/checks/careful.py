@@ -4,7 +4,7 @@ A `Careful` trial is a `Trial` of one candidate whose bolt tensions, pad pushes 
 plate; every check that reads them is the same.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from functools import cached_property
 from itertools import pairwise
 
@@ -282,37 +282,42 @@ class Careful(Trial):
         # The one row of clamp screws stands for the upper bolts where the top pulls aft, for the lower elsewhere.
         return np.where(self.pushes_low == upper, T, 0.0)
 
+    def by_candidate(self, x: Value) -> Array:
+        """What the plate says of all its cases, (n v,), as checks take it, (n, v)."""
+        return np.reshape(np.asarray(x), (len(self.stacks), -1))
+
     @cached_property
     def upper_tension(self) -> Array:
         """Tension of the worse upper bolt, with its prying, (1, v)."""
-        return np.asarray(np.max(self._row(upper=True), axis=0, keepdims=True))
+        return self.by_candidate(np.max(self._row(upper=True), axis=0))
 
     @cached_property
     def lower_tension(self) -> Array:
         """Tension of the worse lower bolt, with its prying, (1, v)."""
-        return np.asarray(np.max(self._row(upper=False), axis=0, keepdims=True))
+        return self.by_candidate(np.max(self._row(upper=False), axis=0))
 
     @cached_property
     def upper_mean(self) -> Array:
         """Mean tension of the upper bolts, (1, v)."""
-        return np.asarray(mean_of_two(*self._row(upper=True)))[None]
+        return self.by_candidate(mean_of_two(*self._row(upper=True)))
 
     @cached_property
     def lower_mean(self) -> Array:
         """Mean tension of the lower bolts, (1, v)."""
-        return np.asarray(mean_of_two(*self._row(upper=False)))[None]
+        return self.by_candidate(mean_of_two(*self._row(upper=False)))
 
     @cached_property
     def moments(self) -> Moments:
         """Moments per width at every node of the finer grid, (places, v)."""
-        there = self.answer.grid.nodes.ravel()
-        v = len(self.cases)
+        return Moments(*self._at_nodes())
+
+    def _at_nodes(self) -> Iterator[Array]:
+        """Moments across, up and twisting, (places, v) each."""
+        there = self.answer.grid.nodes
         found = (corner for cut in self.cuts for corner in corners(cut, self.extent))
         fields = relieved(self.answer, found, scalar(self.t))
         parts = (self._parts.get(name) for name in ("M_1", "M_2", "M_12"))
-        felt = (m if k is None else m * k[..., None] for m, k in zip(fields, parts, strict=True))
-        one, two, twist = (m.reshape(-1, v)[there] for m in felt)
-        return Moments(one, two, twist)
+        return ((m if k is None else m * k[..., None])[there] for m, k in zip(fields, parts, strict=True))
 
     def moments_at_bolts(self, upper: Value, lower: Value, wide: Value) -> Moments:
         """Mean moments over the strip of wood about each bolt's hole, (8, v): with softer wood under the pads too.
@@ -365,6 +370,10 @@ class Careful(Trial):
         lines, k = {"M_1": ups, "M_2": levels, "M_12": ups}, self._parts
         return Moments(*(a.means(name, places, k.get(name)) for name, places in lines.items()))
 
+    def worst_veneer(self, Mx: Array, My: Array, Mxy: Array) -> Array:
+        """Share of the worst veneer's strength at the worst place, (1, v), from moments of places, (p, v)."""
+        return self.stacks.worst_utilisation(Mx, My, Mxy, self.k)
+
     def worst_place(self, utilisation: Array) -> Array:
         """The worst node, or bolt, of each case, (1, v)."""
         return np.asarray(np.max(utilisation, axis=0, keepdims=True))
@@ -372,12 +381,12 @@ class Careful(Trial):
     @cached_property
     def pad_push(self) -> Array:
         """Push of the harder pressed pad, N, (1, v)."""
-        return np.asarray(np.max(self.pads, axis=0, keepdims=True))
+        return self.by_candidate(np.max(self.pads, axis=0))
 
     @cached_property
     def pad_mean(self) -> Array:
         """Mean push of the two pads, N, (1, v)."""
-        return np.asarray(mean_of_two(*self.pads))[None]
+        return self.by_candidate(mean_of_two(*self.pads))
 
     @property
     def pads(self) -> Array:
@@ -392,4 +401,4 @@ class Careful(Trial):
         """True where most of the push comes from the lower half of the pads, (1, v)."""
         pads, cells = self.answer.borne.pads, self.answer.seat.pads
         low = np.array([c.where.centre[1] for c in cells]) < -scalar(self.setup.holding.pattern.h) / 2
-        return np.asarray(pads[low].sum(axis=0, keepdims=True) >= pads[~low].sum(axis=0, keepdims=True))
+        return self.by_candidate(pads[low].sum(axis=0) >= pads[~low].sum(axis=0))

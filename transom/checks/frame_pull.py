@@ -247,7 +247,7 @@ def forces(trial: Trial) -> FrameForces:
     f = trial.setup.frame
     pulls = [_line_pull(trial, line, f.n_side, f.first, f.side_pitch) for line in sides]
     here = FrameForces(
-        side=np.asarray(np.maximum(*pulls)),
+        side=np.maximum(*pulls),
         bottom=_end_pull(trial, bottom, f.n_bottom),
         top=_end_pull(trial, top and replace(top, pull=np.asarray(_at_bolts(trial, top.pull))), f.n_top),
         shear=in_plane(trial, trial.cases.design),
@@ -269,21 +269,21 @@ def _at_bolts(trial: Trial, V: Value) -> Value:
 
 
 def _end_pull(trial: Careful, line: EdgeLine | None, n: Value) -> Array:
-    """Pull of the worst bolt of the bottom or top line, (1, v); without a bolt there is none to pull."""
+    """Pull of the worst bolt of the bottom or top line, (n, v); without a bolt there is none to pull."""
     count = scalar(n)
     if line is None or count < 1.0:
-        return np.zeros((1, len(trial.cases)))
+        return np.zeros((len(trial.stacks), len(trial.cases)))
     pitch = trial.setup.frame.end_pitch
     return _line_pull(trial, line, count, np.asarray(first_of_even(count, pitch)), pitch)
 
 
 def _line_pull(trial: Careful, line: EdgeLine, n: Value, first: Value, pitch: Value) -> Array:
-    """Pull of the worst bolt of a line by the plate, its prying in, (1, v)."""
+    """Pull of the worst bolt of a line by the plate, its prying in, (n, v)."""
     bolts = np.arange(round(scalar(n)), dtype=float)
     shares = _shares(line.along, bolts, scalar(first), scalar(pitch))
     T = np.asarray(pull_on_bolt(shares.T[:, None, :], np.maximum(line.pull, 0.0).T))
     w = _interpolated(line, np.asarray(place_of(scalar(first), bolts, scalar(pitch))))
-    return np.asarray(np.max(pried(T, _prying(trial, line, w, T, pitch)), axis=0, keepdims=True))
+    return trial.by_candidate(np.max(pried(T, _prying(trial, line, w, T, pitch)), axis=0))
 
 
 def _shares(along: Array, bolts: Array, first: float, pitch: float) -> Array:

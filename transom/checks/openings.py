@@ -141,11 +141,11 @@ def strips_about(trial: "Trial", openings: Sequence[Hole]) -> tuple[Strip, ...]:
     return tuple(out)
 
 
-def strips_at_bolts(trial: "Trial", upper: Value, lower: Value, wide: Value) -> tuple[Strip, ...]:
-    """The wood about each bolt's hole, so wide up and down at an upper and a lower bolt, and sideways."""
-    bolts = bolt_holes(trial)
-    highs = [_least(strip) for strip in (upper, upper, lower, lower)[: len(bolts)]]
-    across = _least(wide)
+def strips_at_bolts(trial: "Trial", upper: Value, lower: Value, wide: Value, i: int = 0) -> tuple[Strip, ...]:
+    """The wood about each bolt's hole of the i-th candidate, so wide up and down at an upper and a lower bolt, and sideways."""
+    bolts = bolt_holes(trial, i)
+    highs = [_least(strip, i) for strip in (upper, upper, lower, lower)[: len(bolts)]]
+    across = _least(wide, i)
     return tuple(
         Strip(
             b.y, b.down,
@@ -156,9 +156,9 @@ def strips_at_bolts(trial: "Trial", upper: Value, lower: Value, wide: Value) -> 
     )  # fmt: skip
 
 
-def bolt_holes(trial: "Trial") -> tuple[Hole, ...]:
-    """Holes bored for the engine's bolts, the upper row first, of a trial of one board; none for clamp screws."""
-    h, d = trial.setup.holding.pattern, scalar(trial.over_bore)
+def bolt_holes(trial: "Trial", i: int = 0) -> tuple[Hole, ...]:
+    """Holes bored for the engine's bolts of the i-th candidate, the upper row first; none for clamp screws."""
+    h, d = trial.setup.holding.pattern, scalar(trial.over_bore[i])
     rows = ((h.y_u, h.z_u), (h.y_l, h.z_l)) if d > 0 else ()
     return tuple(Hole(scalar(on_side(y, side)), scalar(z), d) for y, z in rows for side in (-1.0, 1.0))
 
@@ -203,6 +203,7 @@ def _taken(openings: Sequence[Hole], places: Iterable[tuple[Value, Value, Value]
     return taken
 
 
-def _least(x: Value) -> float:
-    """Of all cases: the narrowest strip."""
-    return float(np.min(np.asarray(x)))
+def _least(x: Value, i: int) -> float:
+    """Of all cases of the i-th candidate: the narrowest strip."""
+    rows = np.atleast_2d(np.asarray(x))
+    return float(np.min(rows[i if len(rows) > 1 else 0]))

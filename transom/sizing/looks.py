@@ -31,7 +31,9 @@ class Raised:
 
 @dataclass
 class Looks:
-    """Quick looks of one search, worst shares of the limit in the leading cases (c, v) by place, and what two grids made of them.
+    """Quick looks of one search, shares of the limit in the leading cases (c, v) by place, and what two grids made of them.
+
+    Where a case was not asked, since others are far worse, it stands at nothing.
 
     `framed` (c,) are the checks of the frame's bolts, whose choice may be another on two grids: these count as they are.
     """
@@ -69,7 +71,10 @@ class Looks:
         if look is None:
             return
         good = np.isfinite(fine) & (look > 0)
-        times = np.where(good, np.minimum(fine / np.where(good, look, 1.0), MOST), 1.0)
+        times = np.minimum(fine / np.where(good, look, 1.0), MOST)
+        # Of what was not looked at no more is known than the least of the same check.
+        least = np.min(np.where(good, times, 1.0), axis=1, keepdims=True)
+        times = np.where(good, times, least)
         if lifted is None and self.lifted is not None:
             times = np.where(bending[:, None], times * self.lifted, times)
         times[self.framed] = 1.0

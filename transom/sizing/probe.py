@@ -9,9 +9,11 @@ from numpy.typing import NDArray
 
 from transom.board.answer import Answer
 from transom.checks import BY_PLATE, Allowed, all_checks, backed_checks, framed, limit_of, plate_checks
+from transom.checks.abreast import beside, can_stand
 from transom.checks.board import sliding_at_pads
 from transom.checks.careful import Careful
 from transom.checks.trial import Trial
+from transom.errors import JobError
 from transom.frozen import dataclass
 from transom.judge.evaluate import careful_of, decided, quick_look
 from transom.result import CheckArray
@@ -27,10 +29,15 @@ AREA = 0.25  # what a ratio of areas under backing counts beside one of thicknes
 # open 36 estimates in 20 jobs were of candidates that pass by 0 to 20 %: the nearest to be given up had 1.2 % to spare
 # (`tests/bench/estimates.py`). Of what fails it may be 16 % off where the shape of plates differs, which costs a plate only.
 FINE, ROUGH, RAW = (0.025, 1.0), (0.05, 0.5), (0.075, 0.5)
-PRIED = 0.075
+PRIED = 0.1
+# Not so where their bolts and backing are the same and the two are no farther apart than `SAME`: of 244 such estimates the
+# highest was 0.6 % over. So plates of the same bolts are heard before others that are nearer by so much.
+SAME, OTHERS = 0.05, 0.02
 JUDGED = (0.0249, 1.0)  # its own judgement counts before its own plate
 BENDING = ("board", "bending")
 FAR = 0.35  # farther from any plate than this an estimate gives no candidate up: one from a board of 30 mm had one of 54 at 1.9, its own 0.64
+NEAR = 0.85  # of a candidate's worst: cases that by others' plates come to less are not looked at again
+AT_ONCE = 12  # looked at side by side, at most
 KEPT = 12  # plates of either kind: some ten megabytes each on two grids
 STEEPEST = 4.0  # times the pencil's figure; beyond that what a plate finds more is carried over as it is
 ENOUGH = 0.8  # of its limit: bolts of the frame that come to no more are good enough to tell whether a candidate passes
@@ -66,11 +73,17 @@ class Solved:
     more: Array
     within: tuple[float, float]
     pried: Array
+    bolts: int
 
-    def applied(self, u: Array, limit: Array) -> Array:
-        """Worst utilisation of each candidate, (n,), less what its check may be off, from the pencil's and the limits, (c, n, v)."""
-        found = u * self.times[:, None] + self.more[:, None] / limit
-        return np.asarray(np.max(found - self.pried[:, None, None], axis=(0, 2)))
+    def applied(self, u: Array, limit: Array, alike: NDArray[np.bool_]) -> Array:
+        """Worst utilisation of each candidate, (n,), from the pencil's and the limits, (c, n, v), less what its check may be off
+        where the two are not `alike` (n,)."""
+        pried = np.where(alike, 0.0, self.pried[:, None])
+        return np.asarray(np.max(self.each(u, limit) - pried[:, :, None], axis=(0, 2)))
+
+    def each(self, u: Array, limit: Array) -> Array:
+        """Utilisations of candidates, (c, n, v)."""
+        return np.asarray(u * self.times[:, None] + self.more[:, None] / limit)
 
 
 @dataclass
@@ -79,7 +92,8 @@ class Block:
     alike of them (3, n).
 
     `likely` (n,): the worst utilisation of each as the nearest plate of those `seen` has it; `within` and
-    `apart` (n,): how far that may be off, and how far it is away.
+    `apart` (n,): how far that may be off, and how far it is away; `worth` (n,) is what it was chosen by. `bolts` (n,) are
+    the sets of bolts and backing.
     """
 
     places: NDArray[np.int_]
@@ -89,6 +103,8 @@ class Block:
     likely: Array
     within: Array
     apart: Array
+    worth: Array
+    bolts: NDArray[np.int_]
     seen: int = 0
     heard: Sequence[Solved] = ()
 
@@ -96,15 +112,33 @@ class Block:
         """Let plates solved since the last time speak for the candidates that they are nearest to; of other plates all."""
         if solved is not self.heard:
             self.heard, self.seen = solved, 0
-            self.likely[:], self.within[:], self.apart[:] = 1.0, np.inf, np.inf
+            self.likely[:], self.within[:], self.apart[:], self.worth[:] = 1.0, np.inf, np.inf, np.inf
         for plate in solved[self.seen :]:
             apart = np.sqrt(np.sum((self.like - plate.like[:, None]) ** 2, axis=0))
             off = plate.within[0] + plate.within[1] * apart
-            better = off < self.within
+            alike = (self.bolts == plate.bolts) & (apart <= SAME)
+            worth = off + np.where(alike, 0.0, OTHERS)
+            better = worth < self.worth
             if better.any():
-                self.likely[better] = plate.applied(self.u[:, better], self.limit[:, better])
-                self.within[better], self.apart[better] = off[better], apart[better]
+                self.likely[better] = plate.applied(self.u[:, better], self.limit[:, better], alike[better])
+                self.within[better], self.apart[better], self.worth[better] = off[better], apart[better], worth[better]
         self.seen = len(solved)
+
+    def leading(self, some: NDArray[np.int_], by: Solved) -> list[int]:
+        """Of the leading cases those in which a plate has any of these candidates near its worst."""
+        likely = by.each(self.u[:, some], self.limit[:, some])
+        near = likely >= NEAR * likely.max(axis=(0, 2), keepdims=True)
+        return [int(v) for v in np.flatnonzero(near.any(axis=(0, 1)))]
+
+    @property
+    def out(self) -> NDArray[np.bool_]:
+        """Those beyond hope, (n,)."""
+        return ~(self.likely <= 1.0 + self.within) & (self.apart <= FAR)
+
+    @property
+    def sure(self) -> NDArray[np.bool_]:
+        """Those that pass by so much that a quick look tells nothing new, (n,)."""
+        return np.isfinite(self.apart) & (self.likely <= SURE)
 
 
 @dataclass
@@ -119,6 +153,9 @@ class Prober:
     lifted: Answer | None = None
     kin: dict[tuple[int, bool], Careful] = dataclasses.field(default_factory=dict)  # by stack and whether on two grids
     looks: Looks = dataclasses.field(default_factory=Looks)
+    told: dict[int, Solved] = dataclasses.field(
+        default_factory=dict
+    )  # by stack, what its last look alone made of the pencil
 
     def lent(self, place: int, plate: Careful) -> Careful:
         """The plate of a candidate, with what plates looked at before spare it; the first of its stack spares others."""
@@ -151,19 +188,53 @@ class Prober:
         left = np.all([np.broadcast_to(c.worst <= self.field.band(c), n) for c in checks], axis=0)
         u, limit = (x[:, left] for x in _by_plate(checks, n, len(self.rows)))
         far = np.full(int(left.sum()), np.inf)
-        return Block(places[left], u, limit, _like(trial)[:, left], np.ones(len(far)), far, far.copy())
+        bolts = places[left] % len(self.field.sets)
+        return Block(
+            places[left], u, limit, _like(trial)[:, left], np.ones(len(far)), far, far.copy(), far.copy(), bolts
+        )
 
     def tried(self, block: Block, i: int) -> "Tried | None":
         """The i-th candidate of a block for a closer look; None where it is beyond hope."""
         block.learn(self.solved)
-        likely = float(block.likely[i])
-        if not likely <= 1.0 + block.within[i] and block.apart[i] <= FAR:
-            return None
-        found = Tried(self, int(block.places[i]), block.like[:, i], block.u[:, i], block.limit[:, i], likely)
-        sure = np.isfinite(block.apart[i]) and likely <= SURE
-        if not sure and not found.hopeful:
+        found = self._at(block, i)
+        if block.out[i] or not (block.sure[i] or self._hopeful(block, found, i)):
             return None
         return found if found.passes_screen else None
+
+    def _at(self, block: Block, i: int) -> "Tried":
+        return Tried(
+            self, int(block.places[i]), block.like[:, i], block.u[:, i], block.limit[:, i], float(block.likely[i])
+        )
+
+    def _hopeful(self, block: Block, tried: "Tried", i: int) -> bool:
+        """False where by its quick look two grids would find the candidate over its limit."""
+        if tried.place not in self.looks.taken:
+            self._look(block, tried, i)
+        tried.likely, off = self.looks.expected(tried.place, tried.like)
+        return tried.likely <= 1.0 + off
+
+    def _look(self, block: Block, tried: "Tried", i: int) -> None:
+        """Look at the i-th candidate of a block, and where one of its stack was looked at before, at the next few of it too."""
+        stack = block.places // len(self.field.sets)
+        kin = self.kin.get((int(stack[i]), False))
+        wanted = (stack == stack[i]) & ~block.out & ~block.sure & ~np.isin(block.places, list(self.looks.taken))
+        next_ones = np.flatnonzero(wanted[i + 1 :])[: AT_ONCE - 1] + i + 1
+        if kin is None or not can_stand(kin):
+            tried.quick_look()
+            return
+        some = np.array([i, *next_ones])
+        every = [self._at(block, int(j)) for j in some]
+        rows = block.leading(some, self.told[int(stack[i])])
+        plates = beside(kin, self.field.trial(block.places[some]), rows)
+        try:
+            checks = _mine(plate_checks(plates, ENOUGH))
+        except JobError:  # one that cannot be carried keeps nobody else from a look
+            tried.quick_look()
+            return
+        for n, one in enumerate(every):
+            found = np.zeros_like(one.u)
+            found[:, rows] = _found(checks, len(rows), n)
+            one.looked(checks, found)
 
 
 @dataclass
@@ -192,21 +263,19 @@ class Tried:
         """False where the pencil finds a check over its known band in any case."""
         return all(bool(c.worst[0] <= self.prober.field.band(c)) for c in decided(self.pencil))
 
-    @property
-    def hopeful(self) -> bool:
-        """False where by its quick look two grids would find it over its limit."""
-        if self.place not in self.prober.looks.taken:
-            self.quick_look()
-        self.likely, off = self.prober.looks.expected(self.place, self.like)
-        return self.likely <= 1.0 + off
-
     def quick_look(self) -> None:
         """Look at what the plate decides in the leading cases on one coarse grid."""
-        checks = _mine(plate_checks(self.prober.lent(self.place, quick_look(self.trial, self.prober.rows)), ENOUGH))
+        plate = self.prober.lent(self.place, quick_look(self.trial, self.prober.rows))
+        checks = _mine(plate_checks(plate, ENOUGH))
+        self.looked(checks, _found(checks, self.u.shape[1]))
+        self.prober.told[self.place // len(self.prober.field.sets)] = self.prober.solved[-1]
+
+    def looked(self, checks: Sequence[CheckArray], found: Array) -> None:
+        """Keep what a look found in the leading cases, (c, v), as it is and for others as two grids would have it."""
         looks = self.prober.looks
-        looks.take(self.place, checks, _found(checks, self.u.shape[1]))
-        times = looks.times(self.like)
-        self._learnt(checks, looks.taken[self.place] * times[0], ROUGH if times[1] < COARSE else RAW)
+        looks.take(self.place, checks, found)
+        times, off = looks.times(self.like)
+        self._learnt(checks, found * times, ROUGH if off < COARSE else RAW)
 
     @cached_property
     def plate(self) -> Careful:
@@ -264,12 +333,16 @@ class Tried:
         times = np.where(some, np.minimum(found / np.where(some, self.u, 1.0), STEEPEST), 0.0)
         more = (found - np.where(some, times * self.u, 0.0)) * self.limit
         pried = np.array([0.0 if (c.part, c.what) == BENDING else PRIED for c in checks if by_plate(c)])
-        self.prober.solved.append(Solved(self.like, times, more, within, pried))
+        bolts = self.place % len(self.prober.field.sets)
+        self.prober.solved.append(Solved(self.like, times, more, within, pried, bolts))
 
 
-def _found(checks: Sequence[CheckArray], v: int) -> Array:
-    """Utilisations of what the plate decides in the first v cases, (c, v)."""
-    return np.stack([np.broadcast_to(c.utilisation[0], len(c.cases))[:v] for c in checks if by_plate(c)])
+def _found(checks: Sequence[CheckArray], v: int, n: int = 0) -> Array:
+    """Utilisations of the n-th candidate in the first v cases by the checks that the plate decides, (c, v)."""
+    mine = (np.atleast_2d(c.utilisation) for c in _mine(checks))
+    return np.stack(
+        [np.broadcast_to(u[min(n, len(u) - 1)], v) if u.shape[-1] == 1 else u[min(n, len(u) - 1), :v] for u in mine]
+    )
 
 
 def _looked_at(trial: Trial, allowed: Allowed = limit_of) -> list[CheckArray]:
