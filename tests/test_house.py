@@ -53,6 +53,8 @@ NOT_FORMULAS: dict[str, str] = dict.fromkeys(
                                            "pushes_low", "extent")),
     PLACING,
 ) | {
+    "checks.abreast._strips": PLACING,
+    "checks.abreast._worked": PLACING,
     "checks.instead.plates_of": PLACING,
     "checks.lifting.rests": PLACING,
     "checks.lifting._lifting": "picks the cases that bend the board most: which rows, no engineering number",

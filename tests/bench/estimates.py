@@ -1,12 +1,12 @@
 """How far what other plates make of a candidate may be above its own: what `FINE` and `ROUGH` in sizing/probe.py rest on.
 
-    PYTHONPATH=. python tests/bench/estimates.py [FIRST SEED] [LAST SEED]
+    PYTHONPATH=. python tests/bench/estimates.py [FIRST SEED] [LAST SEED] [WIDTH]
 
-Sizes examples and the random jobs of `judgements.py`. For estimates that rest on two grids and on a coarse one, by how far
+Sizes examples and the varied jobs of `sizes.py`. For estimates that rest on two grids and on a coarse one, by how far
 the two candidates were apart: how many there were, and the middle, the 95th in a hundred and the highest of how much they
-were above the candidate's own plate; then the least that the margins had to spare (below zero one would have been lost).
-Its own coarse plate counts as 1 % under what two grids make of it. Open the margins first to see beyond them. Not
-collected by pytest.
+were above the candidate's own plate; then the least that the margins had to spare (below zero one would have been lost), and
+how many that pass would have been turned down. Margins are opened by WIDTH (0.06) to see beyond them. A quick look counts as
+two grids would have it. Not collected by pytest.
 """
 
 import os
@@ -18,16 +18,16 @@ os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 sys.path += [str(Path(__file__).parents[2]), str(Path(__file__).parent)]
 
 import numpy as np
-from judgements import jobs
+from sizes import jobs
 
 from transom.catalogue import SHIPPED
 from transom.errors import JobError
+from transom.running import quick
 from transom.sizing import probe
 from transom.sizing.sizing import size
 
 STEPS = (0.01, 0.02, 0.05, 0.1, 0.2, 1.0)
 NEAR = (0.8, 1.6)  # shares of the limit that tell something
-COARSE = 0.99
 
 
 @dataclass(frozen=True)
@@ -37,6 +37,7 @@ class Estimate:
     margin: tuple[float, float]
     apart: float
     above: float
+    own: float
 
     @property
     def spare(self) -> float:
@@ -44,42 +45,47 @@ class Estimate:
         return self.margin[0] + self.margin[1] * self.apart - self.above
 
 
-def watch(seen: list[Estimate]) -> None:
+def watch(seen: list[Estimate], width: float) -> None:
     """Have every candidate that gets a plate of its own leave what others made of it behind."""
-    tried, learnt, likely = probe.Prober.tried, probe.Tried._learnt, [0.0, 0.0, 0.0]
+    tried, learnt = probe.Prober.tried, probe.Tried._learnt
+    told: dict[int, tuple[float, float, float]] = {}
 
     def looked(self: probe.Prober, block: probe.Block, i: int) -> object:
         block.learn(self.solved)
-        likely[:] = block.likely[i], block.within[i], block.apart[i]
+        for place, *known in zip(block.places, block.likely, block.within, block.apart, strict=True):
+            if int(place) not in self.looks.taken:  # its own look is no estimate
+                told[int(place)] = tuple(map(float, known))
         return tried(self, block, i)
 
-    def solved(self: probe.Tried, checks: object, within: tuple[float, float]) -> np.ndarray:
-        found = learnt(self, checks, within)  # type: ignore[arg-type]
-        own = float(np.max(found)) * (COARSE if within == probe.ROUGH else 1.0)
-        if likely[2] <= probe.FAR and NEAR[0] < own < NEAR[1] and within != probe.JUDGED:
-            kinds = (probe.FINE, probe.ROUGH, probe.JUDGED)
-            margin = min(kinds, key=lambda m: abs(m[0] + m[1] * likely[2] - likely[1]))
+    def solved(self: probe.Tried, checks: object, found: np.ndarray, within: tuple[float, float]) -> None:
+        known = told.pop(self.place, None)
+        own = float(np.max(found))
+        if known and known[2] <= probe.FAR and NEAR[0] < own < NEAR[1] and within != probe.JUDGED:
+            kinds = (probe.FINE, probe.ROUGH, probe.RAW, probe.JUDGED)
+            margin = min(kinds, key=lambda m: abs(m[0] + m[1] * known[2] - known[1]))
             if margin != probe.JUDGED:  # on fewer bolts of the frame than its own plate in the search
-                seen.append(Estimate(margin, likely[2], likely[0] / own - 1))
-        return found
+                seen.append(Estimate(margin, known[2], known[0] / own - 1, own))
+        learnt(self, checks, found, within)  # type: ignore[arg-type]
 
     probe.Prober.tried = looked  # type: ignore[method-assign, assignment]
-    probe.Tried._learnt = solved  # type: ignore[method-assign, assignment]
+    probe.Tried._learnt = solved  # type: ignore[method-assign]
+    probe.Block.out = property(  # type: ignore[method-assign, assignment]
+        lambda self: ~(self.likely <= 1.0 + self.within + width) & (self.apart <= probe.FAR)
+    )
 
 
 def main() -> None:
     """One table for each kind of plate."""
     first, last = (int(a) for a in (sys.argv[1:3] if len(sys.argv) > 2 else ("0", "40")))
     seen: list[Estimate] = []
-    watch(seen)
-    for name, job, _ in jobs(last):
-        if name.startswith("random") and int(name.split("-")[1]) < first:
-            continue
+    quick()
+    watch(seen, float(sys.argv[3]) if len(sys.argv) > 3 else 0.06)
+    for name, job in jobs(first, last):
         try:
             size(job, SHIPPED)
         except JobError as no:
             print(name, "cannot be judged:", no)
-    for margin, says in ((probe.FINE, "two grids"), (probe.ROUGH, "one coarse grid")):
+    for margin, says in ((probe.FINE, "two grids"), (probe.ROUGH, "a look, raised"), (probe.RAW, "a look as it is")):
         own, low = [e for e in seen if e.margin == margin], 0.0
         for high in STEPS:
             above = [e.above for e in own if low < e.apart <= high or (low == 0.0 and e.apart == 0.0)]
@@ -88,6 +94,9 @@ def main() -> None:
                 print(f"{says:16} {low:.2f} to {high:.2f} apart {len(above):5} {cells}")
             low = high
         print(f"{says:16} least to spare {min((e.spare for e in own), default=float('nan')):.3f}")
+        passing = [e for e in own if e.own <= 1.0]
+        lost = sum((1.0 + e.above) * e.own > 1.0 + e.margin[0] + e.margin[1] * e.apart for e in passing)
+        print(f"{says:16} {len(passing)} pass, {lost} of them would have been turned down")
 
 
 if __name__ == "__main__":

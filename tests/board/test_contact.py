@@ -82,3 +82,25 @@ def test_no_load_no_force():
     f, q = footing(1, 1, 4, 4).bear(np.zeros((3, 1)), ["none"])
     assert not f.any()
     assert not q.any()
+
+
+@pytest.mark.parametrize("tries", [contact.BLOCK_TRIES, 0], ids=["in blocks", "pivoted"])
+def test_cases_with_contacts_of_their_own(monkeypatch, tries):
+    """Each case as if the others' contacts were not there."""
+    monkeypatch.setattr(contact, "BLOCK_TRIES", tries)
+    rng = np.random.default_rng(7)
+    for _ in range(20):
+        contacts, W, b = random_contacts(rng)
+        own = rng.random(b.shape) < 0.7
+        own[:, 0] = True
+        W = contacts.A @ np.where(own, 1.0 + rng.random(b.shape), 0.0)
+        f, q = contacts.bear(W, "abc", b, own=own)
+        for v in range(3):
+            i = np.flatnonzero(own[:, v])
+            alone = Contacts(contacts.M[np.ix_(i, i)], contacts.A[:, i])
+            expected, motion = alone.bear(W[:, [v]], "a", b[i][:, [v]])
+            assert f[i, v] == pytest.approx(expected[:, 0], abs=1e-7 * max(1.0, np.abs(expected).max()))
+            assert not f[~own[:, v], v].any()
+            assert contacts.M[i] @ f[:, v] + contacts.A[:, i].T @ q[:, v] == pytest.approx(
+                alone.M @ expected[:, 0] + alone.A.T @ motion[:, 0], abs=1e-7
+            )

@@ -18,6 +18,7 @@ from transom.checks.assembly import grip_of
 from transom.checks.careful import STEEL, Careful, wrenches_of
 from transom.checks.moments import Moments
 from transom.checks.openings import Strip
+from transom.checks.patch import net_bearing_area
 from transom.checks.trial import Trial
 from transom.frozen import dataclass
 from transom.maths import scalar
@@ -80,7 +81,7 @@ class Abreast(Careful):
         t, steel = self.t[:, 0], np.asarray(shank_stiffness(STEEL, self.hardware.A_s, grip_of(self)))[:, 0]
         rows = []
         for inner, outer, up, down in self._reaches:
-            wood = wood_stiffness(E_90, (inner + outer) * (up + down), t)
+            wood = wood_stiffness(E_90, net_bearing_area(inner, outer, up, down, 0.0), t)
             rows += [np.asarray(bolt_stiffness(steel, wood))] * 2
         pads = np.asarray(wood_stiffness(E_90, self._alone.answer.seat.areas, scalar(self.t)))
         return np.hstack([np.stack(rows, axis=1), np.broadcast_to(pads, (len(t), len(pads)))])
@@ -107,14 +108,14 @@ class Abreast(Careful):
                 at = side * scalar(y), -scalar(z)
                 yield at, about(*at, reach, self.extent, self.cuts)
 
-    def _laid_out(self, x: Array) -> Array:
-        """Values of places (k, n v) by candidate, (k, n, v)."""
-        return x.reshape(len(x), len(self.stacks), -1)
+    def _by_candidates(self, m: Moments) -> Moments:
+        """Moments of places (k, n v) by candidate, (k, n, v)."""
+        return Moments(*(x.reshape(len(x), len(self.stacks), -1) for x in (m.Mx, m.My, m.Mxy)))
 
     @cached_property
     def moments(self) -> Moments:
         """Moments per width at every node, (places, n, v)."""
-        return Moments(*(self._laid_out(m) for m in self._at_nodes()))
+        return self._by_candidates(super().moments)
 
     def moments_at_bolts(self, upper: Value, lower: Value, wide: Value) -> Moments:
         """Mean moments over the strip of wood about each bolt's hole, (12, n, v)."""
@@ -147,18 +148,12 @@ class Abreast(Careful):
 
     def moments_at_openings(self, strips: Sequence[Strip]) -> Moments:
         """Mean moments over the strips of wood through openings, (places, n, v)."""
-        found = super().moments_at_openings(strips)
-        return Moments(*(self._laid_out(m) for m in (found.Mx, found.My, found.Mxy)))
-
-    def at_places(self, each: Sequence[Array]) -> Array:
-        """Values at k places, (k, 1) for each candidate, (k, n, 1)."""
-        return np.stack(each, axis=1)
+        return self._by_candidates(super().moments_at_openings(strips))
 
     def worst_veneer(self, Mx: Array, My: Array, Mxy: Array) -> Array:
         """Share of the worst veneer's strength at the worst place, (n, v), from moments (p, n, v)."""
-        n, v = len(self.stacks), len(self.cases)
-        mx, my, mxy = (m.reshape(len(m), n * v) for m in np.broadcast_arrays(Mx, My, Mxy))
-        return self.stacks.worst_utilisation(mx, my, mxy, np.tile(self.k, n)).reshape(n, v)
+        mx, my, mxy = (m.reshape(len(m), -1) for m in np.broadcast_arrays(Mx, My, Mxy))
+        return self.stacks.worst_utilisation(mx, my, mxy, np.tile(self.k, len(self.stacks))).reshape(Mx.shape[1:])
 
     def worst_place(self, utilisation: Array) -> Array:
         """The worst node, or bolt, of each case, (n, v)."""

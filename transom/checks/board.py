@@ -6,6 +6,7 @@ from functools import partial
 
 import numpy as np
 
+from transom.checks.abreast import Abreast
 from transom.checks.careful import Careful
 from transom.checks.check import check, load_duration_factor
 from transom.checks.instead import on_frame
@@ -180,8 +181,8 @@ def _beside_openings(trial: Trial, about: Sequence[Strip]) -> tuple[Array, Array
 
 
 def _side_by_side(trial: Trial, each: Sequence[tuple[Array, Array]]) -> tuple[Array, Array]:
-    """Shares (k, 1) of each candidate, as moments at the same places are laid out."""
-    across, up = (trial.at_places(shares) for shares in zip(*each, strict=True))
+    """Shares (k, 1) of each candidate as the moments at such places are laid out: (k, n, 1) where several stand abreast."""
+    across, up = (np.stack(s, axis=1) if isinstance(trial, Abreast) else s[0] for s in zip(*each, strict=True))
     return across, up
 
 

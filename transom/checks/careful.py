@@ -4,7 +4,7 @@ A `Careful` trial is a `Trial` of one candidate whose bolt tensions, pad pushes 
 plate; every check that reads them is the same.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from functools import cached_property
 from itertools import pairwise
 
@@ -309,15 +309,12 @@ class Careful(Trial):
     @cached_property
     def moments(self) -> Moments:
         """Moments per width at every node of the finer grid, (places, v)."""
-        return Moments(*self._at_nodes())
-
-    def _at_nodes(self) -> Iterator[Array]:
-        """Moments across, up and twisting, (places, v) each."""
         there = self.answer.grid.nodes
         found = (corner for cut in self.cuts for corner in corners(cut, self.extent))
         fields = relieved(self.answer, found, scalar(self.t))
         parts = (self._parts.get(name) for name in ("M_1", "M_2", "M_12"))
-        return ((m if k is None else m * k[..., None])[there] for m, k in zip(fields, parts, strict=True))
+        felt = (m if k is None else m * k[..., None] for m, k in zip(fields, parts, strict=True))
+        return Moments(*(m[there] for m in felt))
 
     def moments_at_bolts(self, upper: Value, lower: Value, wide: Value) -> Moments:
         """Mean moments over the strip of wood about each bolt's hole, (8, v): with softer wood under the pads too.

@@ -1,6 +1,5 @@
 """n candidate mounts on one place under v cases: everything the checks share, computed once."""
 
-from collections.abc import Sequence
 from dataclasses import fields, replace
 from functools import cached_property
 from typing import Self
@@ -99,11 +98,6 @@ class Trial:
     def moments_at_openings(self, strips: tuple[Strip, ...]) -> Moments:
         """Mean moments over the wood about openings; asked where there are any to look at."""
         raise NotImplementedError
-
-    def at_places(self, each: Sequence[Array]) -> Array:
-        """Values at k places, (k, 1) for each candidate, as the moments at such places are laid out; here of one."""
-        (one,) = each
-        return one
 
     @property
     def moments(self) -> Moments:

@@ -1,0 +1,78 @@
+"""What a quick look is worth beside plates on two grids that were solved for others."""
+
+import numpy as np
+import pytest
+
+from transom.result import CheckArray
+from transom.sizing.looks import COARSE, FAR, MOST, RAISED, Looks
+
+HERE, THERE = np.array([3.6, 0.1, 2.0]), np.array([3.6, 0.1, 2.1])
+BENDING = np.array([True, False, False])
+
+
+def check(part: str) -> CheckArray:
+    one = np.ones((1, 1))
+    return CheckArray(
+        part, "what", "ec5", "plate", "", "source", "published", "derived", ("a", "b"), one, one, "", False
+    )
+
+
+CHECKS = [check("board"), check("backing"), check("frame")]
+
+
+def looks(*raised: tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray | None]) -> Looks:
+    """Looks at the places 0, 1, ... that two grids were asked of, each with what they found, and at 9, 1.0 in all."""
+    out = Looks()
+    for place, (like, look, fine, lifted) in enumerate(raised):
+        out.take(place, CHECKS, look)
+        out.compare(place, like, fine, BENDING, lifted)
+    out.take(9, CHECKS, np.ones((3, 2)))
+    return out
+
+
+def test_where_nothing_is_known_a_look_counts_as_it_is() -> None:
+    assert looks().expected(9, HERE) == (1.0, COARSE)
+
+
+def test_a_look_is_raised_by_what_two_grids_made_of_the_one_most_like_it() -> None:
+    look = np.full((3, 2), 0.5)
+    near, far = (np.array([[0.51, 0.5], [0.5, k], [0.5, 0.5]]) for k in (0.53, 0.54))
+    found = looks((HERE, look, near, np.ones(2)), (THERE, look, far, np.ones(2)))
+    assert found.expected(9, HERE) == (pytest.approx(1.06), RAISED[0])
+    likely, off = found.expected(9, HERE + 0.06 * (THERE - HERE) / 0.1)
+    assert (likely, off) == (pytest.approx(1.08), pytest.approx(RAISED[0] + 0.04 * RAISED[1]))
+    thicker = np.array([1.0, 0.0, 0.0])
+    assert found.expected(9, HERE + 0.4 * thicker)[1] == RAISED[2]
+    assert found.expected(9, HERE + (FAR + 0.01) * thicker) == (1.0, COARSE)
+
+
+def test_the_frames_bolts_count_as_they_are_and_keep_the_wider_margin() -> None:
+    """On two grids another choice of them may be the best: 1.06 of the limit by a look is no more than 1 + 0.075 may be."""
+    fine = np.array([[0.5, 0.5], [0.5, 0.5], [0.9, 0.9]])
+    found = looks((HERE, np.full((3, 2), 0.5), fine, np.ones(2)))
+    for u, hopeful in ((1.06, True), (1.08, False)):
+        found.take(9, CHECKS, np.array([[0.5, 0.5], [0.5, 0.5], [u, 0.5]]))
+        likely, off = found.expected(9, HERE)
+        assert (likely <= 1.0 + off) is hopeful
+
+
+def test_no_more_than_so_much_is_told_and_of_what_was_not_asked_the_least() -> None:
+    look = np.array([[0.5, 0.0], [0.5, 0.4], [0.5, 0.5]])
+    fine = np.array([[0.45, 3.0], [0.9, 0.4], [0.5, 0.5]])
+    (raised,) = looks((HERE, look, fine, np.ones(2))).raised
+    np.testing.assert_allclose(raised.times, [[0.9, 0.9], [MOST, 1.0], [1.0, 1.0]])
+
+
+def test_what_a_plate_left_out_of_bending_others_tell() -> None:
+    """Its edge was not let lift, since it was over its limit already: the least that others' bending came to counts."""
+    look = np.full((3, 2), 0.5)
+    lifted = np.array([1.04, 1.08]), np.array([1.05, 1.02])
+    *_, raised = looks(*((THERE, look, look, k) for k in lifted), (HERE, look, look, None)).raised
+    np.testing.assert_allclose(raised.times, [[1.04, 1.02], [1.0, 1.0], [1.0, 1.0]])
+
+
+def test_a_plate_that_was_not_looked_at_tells_its_lifting_alone() -> None:
+    found = looks()
+    found.compare(5, HERE, np.ones((3, 2)), BENDING, np.array([1.1, 1.2]))
+    assert not found.raised
+    assert found.lifted == pytest.approx([1.1, 1.2])
