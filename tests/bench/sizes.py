@@ -33,7 +33,7 @@ from transom.sizing import probe
 from transom.sizing.sizing import size
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
-SAME = 1e-7  # of a number
+SAME, NOTHING = 1e-7, 1e-6  # of a number; of one that is nothing but rounding
 DEEP = 6  # lines of what moved, a job
 
 
@@ -102,7 +102,7 @@ def differences(a: object, b: object, at: str = "") -> Iterator[str]:
         for i, (one, other) in enumerate(zip(a, b, strict=True)):
             yield from differences(one, other, f"{at}[{i}]")
     elif isinstance(a, float) and isinstance(b, float):
-        if abs(a - b) > SAME * max(abs(a), abs(b)):
+        if abs(a - b) > SAME * max(abs(a), abs(b)) + NOTHING:
             yield f"{at}: {a!r} -> {b!r}"
     elif a != b:
         yield f"{at}: {str(a)[:70]} -> {str(b)[:70]}"
