@@ -17,7 +17,7 @@ from transom.frozen import dataclass
 from transom.units import Array
 
 SAME = 1e-12  # of a unit load: how far from its image another may be and still be called that
-NEXT = 1e-9
+NEXT = 1e-9  # of how far two loads may be apart, for each place that they are apart in the list
 SIGNS = {"w": 1.0, "b_1": -1.0, "b_2": 1.0, "reaction": 1.0}  # of a mirror image
 OF_SOLUTION = frozenset(SIGNS)
 OF_MOMENTS = {"M_1": 1.0, "M_2": 1.0, "M_12": -1.0}

@@ -309,12 +309,11 @@ class Careful(Trial):
     @cached_property
     def moments(self) -> Moments:
         """Moments per width at every node of the finer grid, (places, v)."""
-        there = self.answer.grid.nodes
         found = (corner for cut in self.cuts for corner in corners(cut, self.extent))
         fields = relieved(self.answer, found, scalar(self.t))
         parts = (self._parts.get(name) for name in ("M_1", "M_2", "M_12"))
         felt = (m if k is None else m * k[..., None] for m, k in zip(fields, parts, strict=True))
-        return Moments(*(m[there] for m in felt))
+        return Moments(*(m[self.answer.grid.nodes] for m in felt))
 
     def moments_at_bolts(self, upper: Value, lower: Value, wide: Value) -> Moments:
         """Mean moments over the strip of wood about each bolt's hole, (8, v): with softer wood under the pads too.
