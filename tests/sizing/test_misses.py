@@ -9,6 +9,7 @@ from tests.sizing.test_sizing import job
 from transom.catalogue import SHIPPED
 from transom.job.read import loads
 from transom.judge.judging import prepared
+from transom.report.page import still
 from transom.sizing import misses
 from transom.sizing.field import Field, field_of
 from transom.sizing.misses import _by_plate, miss_of, nearest, shortlist
@@ -119,3 +120,37 @@ def test_a_miss_says_what_it_fails_with_the_bolts_it_would_get(monkeypatch: pyte
     assert [c.what for c in miss.failing] == ["bending"]
     assert miss.weakest == miss.failing[0]
     assert miss.weakest.utilisation > 1.0
+
+
+THIN_WALL = """
+[boat]
+kind = "pontoon"
+plate_power = "70 hp"
+[engine]
+power = "70 hp"
+[board]
+width = "24 in"
+height = "18 in"
+[frame]
+kind = "pod"
+[stock]
+panels = ["okoume"]
+sheets = ["22 mm"]
+most_sheets = 3
+grades = ["F593C"]
+threads = ["1/2-13"]
+"""
+
+
+def test_where_an_assumed_number_is_what_fails_it_is_to_be_measured() -> None:
+    """A wall that nobody measured fails by a little; one that is as thick as the screen asks carries the engine."""
+    j = size(loads(THIN_WALL), SHIPPED)
+    assert j.mount is None
+    assert still(j) == "still fails"
+    listed = {a.key: a for a in j.to_measure}
+    wall = listed["crossmembers.wall"]
+    assert set(listed) <= {a.key for a in j.assumptions}
+    assert wall.holds_to is not None
+    assert wall.value < wall.holds_to < 1.1 * wall.value
+    measured = THIN_WALL + f'[crossmembers]\nwall = "{1.02 * wall.holds_to:.3f} mm"\n'
+    assert size(loads(measured), SHIPPED).mount is not None

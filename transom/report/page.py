@@ -144,7 +144,7 @@ def _chosen(j: Judgement) -> tuple[tuple[str, str, str], ...]:
 
 def still(j: Judgement) -> str:
     """What stays as it is within an assumption's range."""
-    return "still good" if j.passes or not j.failing else "still fails"
+    return "still good" if j.passes or (j.mount is not None and not j.failing) else "still fails"
 
 
 def to_measure(j: Judgement) -> Iterator[str]:

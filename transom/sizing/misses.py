@@ -9,11 +9,11 @@ from numpy.typing import NDArray
 from transom.catalogue import Catalogue
 from transom.checks import BY_PLATE, all_checks
 from transom.errors import JobError
-from transom.job.records import Job
+from transom.job.records import Job, Mount
 from transom.judge.evaluate import decided, quick_look
-from transom.judge.judging import decide
+from transom.judge.judging import decide, judge
 from transom.judge.records import Option
-from transom.result import Cases, CheckArray
+from transom.result import Assumption, Cases, CheckArray
 from transom.sizing.field import Field
 from transom.sizing.options import option, option_of
 from transom.sizing.probe import rows_for
@@ -33,6 +33,14 @@ def miss_of(job: Job, tables: Catalogue, field: Field) -> Option:
     # With the most bolts to the frame it would pass; with the least that carry the frame its board does not.
     known = decide(job, tables, found.mount, field.careful, add=True)
     return option_of(field, place, all_checks(known.trial), known.checks)
+
+
+def what_would_do(job: Job, tables: Catalogue, mount: Mount, careful: bool) -> tuple[Assumption, ...]:
+    """What was assumed and could be measured, of which another value makes the nearest miss pass, the nearest first."""
+    try:
+        return judge(job, tables, mount, careful, add=True, beside=False).to_measure
+    except JobError:  # pads and bolts cannot carry it in some case, whatever is measured
+        return ()
 
 
 def nearest(field: Field) -> int:

@@ -15,7 +15,7 @@ from transom.judge.judging import decide, judge, prepared, without_mount
 from transom.judge.records import Judgement, Option, Sizing
 from transom.result import CheckArray
 from transom.sizing.field import Costs, Field, field_of
-from transom.sizing.misses import miss_of
+from transom.sizing.misses import miss_of, what_would_do
 from transom.sizing.options import option, option_of
 from transom.sizing.probe import SURE, Tried
 from transom.sizing.required import good_for, required_thickness
@@ -46,7 +46,9 @@ def size(
     found = _found(job, tables, field, 1 + ALTERNATIVES * beside, beside)
     if found is None:
         miss = miss_of(job, tables, field) if len(field) else None
-        return replace(without_mount(job, tables), sizing=Sizing(rank, len(field), (), None, (), miss))
+        would = what_would_do(job, tables, miss.mount, field.careful) if miss is not None and beside else ()
+        none = replace(without_mount(job, tables), assumptions=would, to_measure=would)
+        return replace(none, sizing=Sizing(rank, len(field), (), None, (), miss))
     judged = found.judged
     trial = trial_of(judged.setup, cases, [field.mount(found.place)])
     return replace(
