@@ -30,7 +30,7 @@ NOTHING_WORKS = (53, 69)
 @pytest.fixture
 def _places_for_options(monkeypatch: pytest.MonkeyPatch) -> None:
     """Next thinner as a place among the candidates: what it comes to is judged elsewhere."""
-    monkeypatch.setattr(sizing, "option", lambda field, place: place)
+    monkeypatch.setattr(sizing, "option", lambda field, place, like: place)
 
 
 def both(seed: int) -> tuple[Field, Plain, list[tuple[int, int]]]:

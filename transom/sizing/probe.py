@@ -17,6 +17,7 @@ from transom.errors import JobError
 from transom.frozen import dataclass
 from transom.judge.evaluate import careful_of, decided, quick_look
 from transom.result import CheckArray
+from transom.sizing.by_stack import ByStack
 from transom.sizing.field import Field
 from transom.sizing.looks import COARSE, Looks
 from transom.units import Array
@@ -183,8 +184,8 @@ class Prober:
 
     def block(self, places: NDArray[np.int_]) -> Block:
         """The candidates at these places that the pencil leaves in the leading cases, in their order."""
-        trial, n = self.field.trial(places, self.field.cases.take(self.rows)), len(places)
-        checks = _looked_at(trial, self.field.band)
+        both, n = ByStack(self.field, places, self.field.cases.take(self.rows)), len(places)
+        trial, checks = both.trial, _looked_at(both, self.field.band)
         left = np.all([np.broadcast_to(c.worst <= self.field.band(c), n) for c in checks], axis=0)
         u, limit = (x[:, left] for x in _by_plate(checks, n, len(self.rows)))
         far = np.full(int(left.sum()), np.inf)
@@ -345,9 +346,10 @@ def _found(checks: Sequence[CheckArray], v: int, n: int = 0) -> Array:
     )
 
 
-def _looked_at(trial: Trial, allowed: Allowed = limit_of) -> list[CheckArray]:
+def _looked_at(both: ByStack, allowed: Allowed = limit_of) -> list[CheckArray]:
     """The checks that decide, of those that plates decide and those that differ from one set to another."""
-    return list(decided((*backed_checks(trial), sliding_at_pads(trial), *framed(trial, allowed))))
+    of_stacks = decided((sliding_at_pads(both.stacks), *framed(both.stacks, allowed)))
+    return [*decided(backed_checks(both.trial)), *both.spread(of_stacks)]
 
 
 def _mine(checks: Sequence[CheckArray]) -> list[CheckArray]:
