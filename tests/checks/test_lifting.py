@@ -15,7 +15,7 @@ from transom.board.plate import Support
 from transom.checks.board import _worse, bending
 from transom.checks.careful import Careful
 from transom.checks.frame_pull import holding_give
-from transom.checks.lifting import MOST, held_by_lines, lifting, on_flanges, rests
+from transom.checks.lifting import MOST, held_by_lines, in_some_cases, lifting, on_flanges, rests
 from transom.job.records import FrameBolts, Job
 from transom.judge.evaluate import careful_of, trial_of
 from transom.units import Array
@@ -172,3 +172,22 @@ def test_pulled_off_its_flanges_it_is_a_beam_between_its_bolts() -> None:
 def test_pushed_onto_them_or_held_by_lines_it_is_not() -> None:
     assert middle(True, -PULL) < 0.1 * middle(True, PULL)
     assert middle(False, PULL) < 0.1 * middle(True, PULL)
+
+
+def test_patches_of_some_cases_are_the_whole_s() -> None:
+    """Taken from all cases, of some of some too, and worked out for themselves where it is not known which they are."""
+    of = trial_of(setup_of(held_by(8)), cases(), [MOUNT])
+    some = careful_of(of, [4, 0, 3])  # of three strengths
+    fewer = in_some_cases(some, [1, 0])
+    assert fewer.rows == (0, 4)
+    assert in_some_cases(careful_of(of), [1]).rows == (1,)
+    assert in_some_cases(replace(some, rows=None), [1]).rows is None
+    assert len(np.unique(some.upper_patch.area)) == 3
+    for plate in (some, fewer):
+        own = replace(plate, rows=None)
+        for name in ("upper_patch", "lower_patch"):
+            taken, found = getattr(plate, name), getattr(own, name)
+            sides = [(taken.around.own, found.around.own), (taken.around.shared, found.around.shared)]
+            sides += [(getattr(taken, side), getattr(found, side)) for side in ("inner", "outer", "up", "down", "area")]
+            for a, b in sides:
+                assert np.array_equal(np.broadcast_to(a, np.shape(b)), b)

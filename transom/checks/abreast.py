@@ -33,10 +33,11 @@ def can_stand(plate: Careful) -> bool:
 
 def beside(kin: Careful, trial: Trial, rows: Sequence[int]) -> "Abreast":
     """Candidates of the stack of one that was looked at alone, in some of its cases; `trial` has them in every case."""
-    cases = kin.cases.take(rows)
+    of = kin.rows and tuple(kin.rows[i] for i in rows)
     return Abreast(
-        trial.setup, cases, trial.stacks, trial.hardware, target=kin.target, two_grids=False, whole=trial, kin=kin
-    )
+        trial.setup, kin.cases.take(rows), trial.stacks, trial.hardware,
+        target=kin.target, two_grids=False, whole=trial, rows=of, kin=kin,
+    )  # fmt: skip
 
 
 @dataclass(frozen=True)

@@ -30,29 +30,17 @@ from transom.checks.instead import bonded_section, instead, wood_parts
 from transom.checks.moments import Moments
 from transom.checks.openings import Strip, left_to_net_section, wide_openings
 from transom.checks.patch import Patch
+from transom.checks.rows import mean_of_two, tension_with_error
 from transom.checks.trial import Trial
-from transom.formula import formula
 from transom.frozen import dataclass
 from transom.job.records import Hole
 from transom.maths import scalar
 from transom.statics.wrench import BoardActions
-from transom.units import Array, N, Value
+from transom.units import Array, Value
 
 TARGET = 40.0  # mm, the coarser of two grids; the finer halves it
 STEEL = 210_000.0  # MPa
 ENDS = (8.0, 8.0, 8.0)  # mm, the pieces a clamp bracket's pads bear on at either end
-
-
-@formula(symbol="T + dT", source="tension and what two grids have yet to go", evidence="convention", known_by="derived")
-def tension_with_error(T: N, dT: N) -> N:
-    """Bolt tension on the safe side of the grid's error."""
-    return T + dT
-
-
-@formula(symbol="V_m", source="bolts, or pads, of both sides", evidence="published", known_by="derived")
-def mean_of_two(port: N, starboard: N) -> N:
-    """Mean force of the two of a row."""
-    return (port + starboard) / 2.0
 
 
 def _smallest(reach: Value) -> float:
@@ -78,12 +66,19 @@ class Careful(Trial):
     two_grids: bool = True
     solved: Answer | None = None  # of the same board, solved before: bolts of frame and pod do not enter it
     whole: Trial | None = None
+    rows: tuple[int, ...] | None = None  # which of the whole's cases these are, where that is known
     lone: bool = False  # looked at as it is alone, not as what it may be instead too
     glued: bool = False  # its plates bonded to the wood
     kin: "Careful | None" = None
     first: Answer | None = None
     lifted: Answer | None = None  # the same of one whose edge may lift
     passing_only: bool = False  # nothing is asked but whether it passes: not how far over its limit it is
+
+    def _patch_in_all(self, *, upper: bool) -> Patch:
+        """The patch in every case: the whole's, which has been looked at."""
+        if self.whole is None or self.rows is None:
+            return super()._patch_in_all(upper=upper)
+        return (self.whole.upper_patch if upper else self.whole.lower_patch).in_cases(np.array(self.rows, dtype=int))
 
     @property
     def method(self) -> str:

@@ -92,15 +92,19 @@ def _lifting(plate: Careful, bending: Callable[[Careful], Array], u: Array) -> A
 def held_by_lines(plate: Careful, rows: Sequence[int]) -> Careful:
     """Some cases of a candidate as its lines hold it, on its finest grid alone."""
     finest = plate.answer.finest(rows)
-    some = replace(plate, cases=plate.cases.take(rows), whole=plate.whole or plate, kin=None, first=None)
-    return replace(some, solved=finest, two_grids=False, lone=True)
+    return replace(in_some_cases(plate, rows), solved=finest, two_grids=False)
+
+
+def in_some_cases(plate: Careful, rows: Sequence[int]) -> Careful:
+    """A candidate in some of its cases, looked at alone."""
+    of = tuple(rows) if plate.whole is None else plate.rows and tuple(plate.rows[i] for i in rows)
+    some = plate.cases.take(rows)
+    return replace(plate, cases=some, whole=plate.whole or plate, rows=of, kin=None, first=None, solved=None, lone=True)
 
 
 def on_flanges(plate: Careful, rows: Sequence[int]) -> Careful:
     """Some cases of a candidate on flanges that only push and bolts that only hold, on its finest grid."""
-    some = replace(
-        plate, cases=plate.cases.take(rows), whole=plate.whole or plate, kin=None, first=None, solved=None, lone=True
-    )
+    some = in_some_cases(plate, rows)
     wrenches, names, held = wrenches_of(some.actions, len(rows)), some.cases.names, plate.answer
     lying = held.seated[-1]
     seated = LetGo(lying.plate, lying.seat, tuple(rests(plate)), lying.units)

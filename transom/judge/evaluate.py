@@ -107,9 +107,10 @@ def weakest(checks: Sequence[CheckArray], calibration: Calibration = PENCIL) -> 
 
 def careful_of(trial: Trial, rows: Sequence[int] | None = None, kin: Careful | None = None) -> Careful:
     """The careful method on the one candidate of a trial, in all its cases or in some; `kin` may have the same board."""
-    some = rows is not None
-    cases = trial.cases.take(rows) if rows is not None else trial.cases
-    return Careful(trial.setup, cases, trial.stacks, trial.hardware, whole=trial if some else None, kin=kin)
+    if rows is None:
+        return Careful(trial.setup, trial.cases, trial.stacks, trial.hardware, kin=kin)
+    cases = trial.cases.take(rows)
+    return Careful(trial.setup, cases, trial.stacks, trial.hardware, whole=trial, rows=tuple(rows), kin=kin)
 
 
 def quick_look(trial: Trial, rows: Sequence[int] | None = None) -> Careful:
