@@ -12,6 +12,7 @@ from tests.checks.shop import JOB, MOUNT, cases, on_board, setup_of
 from transom.board.bracket import bolt_stiffness, shank_stiffness, wood_stiffness
 from transom.board.grid import Rectangle
 from transom.checks.assembly import grip_of
+from transom.checks.board import sliding_at_pads
 from transom.checks.careful import Careful, wrenches_of
 from transom.checks.moments import Moments
 from transom.checks.openings import Strip
@@ -273,6 +274,22 @@ def test_most_of_the_push_below_the_middle_of_the_pads_is_low() -> None:
     assert of.pads.tolist() == [[5.0, 9.9, 2.0, 3.0], [5.0, 0.0, 2.0, 0.0]]
     assert of.pad_push.tolist() == [[5.0, 9.9, 2.0, 3.0]]
     assert of.pad_mean.tolist() == [[5.0, 4.95, 2.0, 1.5]]
+
+
+def test_where_stiffnesses_differ_on_which_end_pushes_plies_slide_round_the_shorter_perimeter() -> None:
+    """A pad pushes at its foot by all three, by usual and soft wood alone, by stiff alone, by none: equal pushes.
+
+    Round it at the foot 348.6 mm count, at the top, where the edge cuts a side off, 224.8 (tests/checks/test_board.py).
+    """
+    cells = [(s * 140.0, z) for s in (-1, 1) for z in (-100.0, -250.0)]
+    foot, top = [0.0, 5000.0] * 2, [5000.0, 0.0] * 2
+    usual, soft, stiff = ([np.array(c) for c in zip(*which, strict=True)] for which in (
+        (foot, foot, top, top), (foot, foot, top, top), (foot, top, foot, top)))  # fmt: skip
+    of = with_answer(placed(), 4, cells, [list(c) for c in usual])
+    told: Any = of.solved
+    told.bounds = tuple(SimpleNamespace(pads=np.array(pushes)) for pushes in (soft, stiff))
+    tau = sliding_at_pads(of).demand[0]
+    assert tau == pytest.approx([5000.0 / (p * 36.52) for p in (348.6, 224.8, 224.8, 224.8)], rel=1e-3)
 
 
 @pytest.mark.parametrize("upper, rows", [(True, [0, 1, 4, 5]), (False, [2, 3, 6, 7])])

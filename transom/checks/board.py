@@ -5,6 +5,7 @@ from dataclasses import replace
 from functools import partial
 
 import numpy as np
+from numpy.typing import NDArray
 
 from transom.checks.abreast import Abreast
 from transom.checks.careful import Careful
@@ -280,11 +281,34 @@ def sliding_at_bolts(trial: Trial) -> tuple[CheckArray, CheckArray]:
 
 
 def sliding_at_pads(trial: Trial) -> CheckArray:
-    """Plies sliding round one pad: at the foot when the upper bolts pull, else at the top."""
+    """Plies sliding round one pad: at the foot when the upper bolts pull, else at the top; where soft, usual and stiff
+    wood do not agree on which, round the shorter perimeter."""
+    pattern = trial.setup.holding.pattern
+    foot, top = foot_pivot(pattern.h), top_pivot(pattern.h, pattern.top_share)
+    low, high = _pushed(trial)
+    p = _round_pad(trial, where(low, foot, top))
+    if np.any(low & high):
+        other = _round_pad(trial, where(high, top, foot))
+        p = Around(minimum(p.own, other.own), minimum(p.shared, other.shared))
+    return _sliding(trial, "plies-sliding-pads", (trial.pad_push, trial.pad_mean), p)
+
+
+def _pushed(trial: Trial) -> tuple[NDArray[np.bool_], NDArray[np.bool_]]:
+    """Whether the pads may push at their foot, and whether at their top, (n, v)."""
+    if not isinstance(trial, Careful):
+        alone = np.asarray(trial.pushes_low, dtype=bool)
+        return alone, ~alone
+    answer = trial.answer
+    lower = np.array([c.where.centre[1] for c in answer.seat.pads]) < -scalar(half_of(trial.setup.holding.pattern.h))
+    low = np.array([b.pads[lower].sum(axis=0) >= b.pads[~lower].sum(axis=0) for b in (answer.borne, *answer.bounds)])
+    n = len(trial.stacks)
+    return np.reshape(np.any(low, axis=0), (n, -1)), np.reshape(np.any(~low, axis=0), (n, -1))
+
+
+def _round_pad(trial: Trial, z: Value) -> Around:
+    """Perimeters round what bears of one pad, its middle at a depth."""
     h = trial.setup.holding
-    pattern = h.pattern
-    z = where(trial.pushes_low, foot_pivot(pattern.h), top_pivot(pattern.h, pattern.top_share))
-    y = pattern.y_pad
+    y = h.pattern.y_pad
     edges = Edges(
         inner=trial.towards_middle(y),
         outer=trial.outward(y, z),
@@ -295,11 +319,10 @@ def sliding_at_pads(trial: Trial) -> CheckArray:
         free_up=trial.above(y, z),
         free_down=free_below(trial.setup.place, y, z),
     )
-    reach_x, reach_z = half_of(h.pad_width), half_of(pad_contact_height(pattern.h))
+    reach_x, reach_z = half_of(h.pad_width), half_of(pad_contact_height(h.pattern.h))
     reach = (reach_x, reach_x, reach_z, reach_z)
     holes = ((o.y, o.down, o.diameter) for o in trial.setup.job.board.openings)
-    p = perimeters_of(reach, edges, trial.t, trial.planar_factors, lost_to_openings(holes, y, z, reach).length)
-    return _sliding(trial, "plies-sliding-pads", (trial.pad_push, trial.pad_mean), p)
+    return perimeters_of(reach, edges, trial.t, trial.planar_factors, lost_to_openings(holes, y, z, reach).length)
 
 
 def pads(trial: Trial) -> CheckArray:
