@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from transom.result import CheckArray
-from transom.sizing.looks import COARSE, FAR, MOST, RAISED, Looks
+from transom.sizing.looks import AT_MOST, COARSE, FAR, MOST, OTHER_BOLTS, OWN_BOLTS, Looks
 
 HERE, THERE = np.array([3.6, 0.1, 2.0]), np.array([3.6, 0.1, 2.1])
 BENDING = np.array([True, False, False])
@@ -25,25 +25,30 @@ def looks(*raised: tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray | None])
     out = Looks()
     for place, (like, look, fine, lifted) in enumerate(raised):
         out.take(place, CHECKS, look)
-        out.compare(place, like, fine, BENDING, lifted)
+        out.compare(place, (like, place), fine, BENDING, lifted)
     out.take(9, CHECKS, np.ones((3, 2)))
     return out
 
 
 def test_where_nothing_is_known_a_look_counts_as_it_is() -> None:
-    assert looks().expected(9, HERE) == (1.0, COARSE)
+    assert looks().expected(9, HERE, 9) == (1.0, COARSE)
 
 
 def test_a_look_is_raised_by_what_two_grids_made_of_the_one_most_like_it() -> None:
     look = np.full((3, 2), 0.5)
     near, far = (np.array([[0.51, 0.5], [0.5, k], [0.5, 0.5]]) for k in (0.53, 0.54))
     found = looks((HERE, look, near, np.ones(2)), (THERE, look, far, np.ones(2)))
-    assert found.expected(9, HERE) == (pytest.approx(1.06), RAISED[0])
-    likely, off = found.expected(9, HERE + 0.06 * (THERE - HERE) / 0.1)
-    assert (likely, off) == (pytest.approx(1.08), pytest.approx(RAISED[0] + 0.04 * RAISED[1]))
+    assert found.expected(9, HERE, 9) == (pytest.approx(1.06), OTHER_BOLTS[0])
+    likely, off = found.expected(9, HERE + 0.06 * (THERE - HERE) / 0.1, 9)
+    assert (likely, off) == (pytest.approx(1.08), pytest.approx(OTHER_BOLTS[0] + 0.04 * OTHER_BOLTS[1]))
     thicker = np.array([1.0, 0.0, 0.0])
-    assert found.expected(9, HERE + 0.4 * thicker)[1] == RAISED[2]
-    assert found.expected(9, HERE + (FAR + 0.01) * thicker) == (1.0, COARSE)
+    # The other one has the same bolts, and tells more of it than this one, which is as near as can be.
+    assert found.expected(9, HERE + 0.3 * (THERE - HERE) / 0.1, 1) == (pytest.approx(1.08), AT_MOST)
+    assert found.expected(9, THERE - 0.04 * (THERE - HERE) / 0.1, 1)[1] == pytest.approx(
+        OWN_BOLTS[0] + 0.04 * OWN_BOLTS[1]
+    )
+    assert found.expected(9, HERE + 0.4 * thicker, 9)[1] == AT_MOST
+    assert found.expected(9, HERE + (FAR + 0.01) * thicker, 9) == (1.0, COARSE)
 
 
 def test_the_frames_bolts_count_as_they_are_and_keep_the_wider_margin() -> None:
@@ -52,7 +57,7 @@ def test_the_frames_bolts_count_as_they_are_and_keep_the_wider_margin() -> None:
     found = looks((HERE, np.full((3, 2), 0.5), fine, np.ones(2)))
     for u, hopeful in ((1.06, True), (1.08, False)):
         found.take(9, CHECKS, np.array([[0.5, 0.5], [0.5, 0.5], [u, 0.5]]))
-        likely, off = found.expected(9, HERE)
+        likely, off = found.expected(9, HERE, 9)
         assert (likely <= 1.0 + off) is hopeful
 
 
@@ -73,6 +78,6 @@ def test_what_a_plate_left_out_of_bending_others_tell() -> None:
 
 def test_a_plate_that_was_not_looked_at_tells_its_lifting_alone() -> None:
     found = looks()
-    found.compare(5, HERE, np.ones((3, 2)), BENDING, np.array([1.1, 1.2]))
+    found.compare(5, (HERE, 5), np.ones((3, 2)), BENDING, np.array([1.1, 1.2]))
     assert not found.raised
     assert found.lifted == pytest.approx([1.1, 1.2])

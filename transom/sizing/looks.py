@@ -13,20 +13,28 @@ from transom.units import Array
 # A quick look may be over the two grids' worst by so much before they are asked all the same: of 698 candidates of 60
 # random jobs the highest was 6.8 % over, its plies sliding or its bending.
 COARSE = 0.075
-# Raised by what two grids made of the candidate most like it, so much, so much more for each step the two are apart, and
-# no more than the third: the highest were 3.2 % over, the least that these left to spare 1.05 %
-# (`tests/bench/quick_looks.py`).
-RAISED = (0.015, 0.3, 0.05)
+# Raised by what two grids made of a candidate of the same bolts and backing, and of another, that is most like it: so much,
+# so much more for each step the two are apart, and no more than `AT_MOST`. Of 408 so raised the highest was 3.2 % over, the
+# least that these left to spare 0.45 % (`tests/bench/quick_looks.py`).
+OWN_BOLTS, OTHER_BOLTS, AT_MOST = (0.0075, 0.15), (0.015, 0.3), 0.05
 FAR = 0.5  # farther from any such candidate than this its look counts as it is
 MOST = 1.1  # times: what two grids find more than that is not told of others
 
 
 @dataclass(frozen=True)
 class Raised:
-    """How many times its quick look two grids made of a candidate, in the leading cases (c, v); what it is like, (3,)."""
+    """How many times its quick look two grids made of a candidate, in the leading cases (c, v); what it is like, (3,), and which
+    set of bolts and backing it has."""
 
     like: Array
+    bolts: int
     times: Array
+
+    def off(self, like: Array, bolts: int) -> float:
+        """How far over two grids a candidate like this may be by it; infinite where it is too far."""
+        apart = float(np.linalg.norm(like - self.like))
+        least, more = OWN_BOLTS if bolts == self.bolts else OTHER_BOLTS
+        return min(least + more * apart, AT_MOST) if apart <= FAR else np.inf
 
 
 @dataclass
@@ -48,22 +56,20 @@ class Looks:
         self.taken[place] = found
         self.framed = np.array([c.part == "frame" for c in checks])
 
-    def times(self, like: Array) -> tuple[Array, float]:
+    def times(self, like: Array, bolts: int) -> tuple[Array, float]:
         """How many times its look two grids may make of a candidate, (c, v), and how far its worst may be over that."""
-        away = [float(np.linalg.norm(like - r.like)) for r in self.raised]
-        apart = min(away, default=np.inf)
-        if apart > FAR:
-            return np.ones((1, 1)), COARSE
-        return self.raised[away.index(apart)].times, min(RAISED[0] + RAISED[1] * apart, RAISED[2])
+        off = [r.off(like, bolts) for r in self.raised]
+        least = min(off, default=np.inf)
+        return (self.raised[off.index(least)].times, least) if np.isfinite(least) else (np.ones((1, 1)), COARSE)
 
-    def expected(self, place: int, like: Array) -> tuple[float, float]:
+    def expected(self, place: int, like: Array, bolts: int) -> tuple[float, float]:
         """The worst that two grids would make of a candidate by its look, and how far that may be over."""
-        times, margin = self.times(like)
+        times, margin = self.times(like, bolts)
         share = np.where(self.framed, (1.0 + margin) / (1.0 + COARSE), 1.0)
         return float(np.max(self.taken[place] * times * share[:, None])), margin
 
-    def compare(self, place: int, like: Array, fine: Array, bending: Array, lifted: Array | None) -> None:
-        """Learn from what two grids made of a candidate that was looked at, (c, v): it may have left out how much more its
+    def compare(self, place: int, kind: tuple[Array, int], fine: Array, bending: Array, lifted: Array | None) -> None:
+        """Learn from what two grids made of a candidate of a kind, like and bolts, that was looked at, (c, v): it may have left out how much more its
         bending, `bending` (c,), comes to where its edge lifts; `lifted` (v,) is how many times, None where it did."""
         if lifted is not None:
             self.lifted = lifted if self.lifted is None else np.minimum(self.lifted, lifted)
@@ -78,4 +84,4 @@ class Looks:
         if lifted is None and self.lifted is not None:
             times = np.where(bending[:, None], times * self.lifted, times)
         times[self.framed] = 1.0
-        self.raised.append(Raised(like, times))
+        self.raised.append(Raised(*kind, times))

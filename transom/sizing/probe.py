@@ -211,7 +211,7 @@ class Prober:
         """False where by its quick look two grids would find the candidate over its limit."""
         if tried.place not in self.looks.taken:
             self._look(block, tried, i)
-        tried.likely, off = self.looks.expected(tried.place, tried.like)
+        tried.likely, off = self.looks.expected(tried.place, tried.like, tried.bolts)
         return tried.likely <= 1.0 + off
 
     def _look(self, block: Block, tried: "Tried", i: int) -> None:
@@ -249,6 +249,11 @@ class Tried:
     limit: Array
     likely: float
 
+    @property
+    def bolts(self) -> int:
+        """Its set of bolts and backing."""
+        return self.place % len(self.prober.field.sets)
+
     @cached_property
     def trial(self) -> Trial:
         """In every case."""
@@ -275,7 +280,7 @@ class Tried:
         """Keep what a look found in the leading cases, (c, v), as it is and for others as two grids would have it."""
         looks = self.prober.looks
         looks.take(self.place, checks, found)
-        times, off = looks.times(self.like)
+        times, off = looks.times(self.like, self.bolts)
         self._learnt(checks, found * times, ROUGH if off < COARSE else RAW)
 
     @cached_property
@@ -304,7 +309,7 @@ class Tried:
         self._learnt(checks, found, FINE)
         bending = np.array([(c.part, c.what) == BENDING for c in checks])
         lifted = self.plate.kept["k_l"][: found.shape[1]] if self.plate.let_go else None
-        self.prober.looks.compare(self.place, self.like, found, bending, lifted)
+        self.prober.looks.compare(self.place, (self.like, self.bolts), found, bending, lifted)
         return checks
 
     @property
@@ -334,8 +339,7 @@ class Tried:
         times = np.where(some, np.minimum(found / np.where(some, self.u, 1.0), STEEPEST), 0.0)
         more = (found - np.where(some, times * self.u, 0.0)) * self.limit
         pried = np.array([0.0 if (c.part, c.what) == BENDING else PRIED for c in checks if by_plate(c)])
-        bolts = self.place % len(self.prober.field.sets)
-        self.prober.solved.append(Solved(self.like, times, more, within, pried, bolts))
+        self.prober.solved.append(Solved(self.like, times, more, within, pried, self.bolts))
 
 
 def _found(checks: Sequence[CheckArray], v: int, n: int = 0) -> Array:
