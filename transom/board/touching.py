@@ -19,8 +19,9 @@ TOLERANCE = 1e-9
 EXACT = 1e-11  # of the loads: what a solution may leave over before it is refined, as on the plate
 ROUGH = 1e-6  # of the loads: what a solution may leave over before it is taken for none
 LEADS = 10  # of so many cases one is solved first, and the others begin where the nearest of them ended
-MANY = 80  # contacts; of more, sets are solved by how they differ from one of them, for so many cases at least
+MANY = 120  # contacts; of more, sets are solved by how they differ from one of them, for so many cases at least
 FEW = 3
+LARGE = 4000  # contacts in all cases together: beyond this too
 NEAR = 0.3  # of all contacts: in so many at most cases differ whose sets are solved from one
 STEADY = 1e9  # a set may be no nearer to holding nothing than this, for others to be solved from it
 LIKE = 24  # contacts by which sets solved together may differ in size: the smaller are filled up
@@ -170,7 +171,7 @@ def in_blocks(
     `own` (m, v) are the contacts that there are in each case; all if not given.
     """
     own = np.ones(guess.shape, dtype=bool) if own is None else own
-    if len(guess) < MANY:
+    if len(guess) < MANY and guess.size < LARGE:
         return _in_blocks(problem, b, W, (guess, own), tries, None)
     f, q, done = np.zeros(b.shape), np.zeros(W.shape), np.zeros(b.shape[1], dtype=bool)
     for part in _alike(guess):
