@@ -2,6 +2,6 @@
 
 import sys
 
-from transom.cli.main import main
+from transom.cli.start import main
 
 sys.exit(main())

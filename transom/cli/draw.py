@@ -5,7 +5,8 @@ from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
-from transom.cli.jobs import FAILS, PASSES, Force, JobPath, path_of, read
+from transom.cli.guard import FAILS, PASSES
+from transom.cli.jobs import Force, JobPath, path_of, read
 from transom.cli.mounted import DespiteFailure, Folder, free_names, mounted, unless_it_fails
 
 if TYPE_CHECKING:

@@ -4,7 +4,8 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from transom.cli.jobs import PASSES, JobPath, path_of, read
+from transom.cli.guard import PASSES
+from transom.cli.jobs import JobPath, path_of, read
 
 if TYPE_CHECKING:
     from transom.judge.records import Judgement

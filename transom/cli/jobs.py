@@ -17,7 +17,6 @@ Details = Annotated[
     bool, typer.Option("--details", help="Print every check, load, default and source behind the answer.")
 ]
 Force = Annotated[bool, typer.Option("--force", help="Let files that are there be replaced.")]
-PASSES, FAILS = 0, 1
 
 
 def path_of(job: Path | None) -> Path:

@@ -1,6 +1,5 @@
 """The command line: one module per command, exit codes of the contract, no heavy import before a command runs."""
 
-import os
 import sys
 from collections.abc import Sequence
 from typing import Annotated
@@ -25,12 +24,9 @@ from transom.cli import (
     trial,
     verify,
 )
+from transom.cli.guard import UNJUDGED, guarded
 from transom.cli.plainly import plain
-from transom.cli.stream import hush, say, tell
-from transom.errors import JobError, TransomError
-from transom.running import quick
-
-INTERNAL, INTERRUPTED, UNJUDGED = 70, 130, 2
+from transom.cli.stream import say, tell
 
 app = typer.Typer(
     name="transom",
@@ -78,26 +74,8 @@ def common(
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command and return its exit code: 0, 1, 2, 70 or 130."""
-    # One thread: small solves wait for threads beside a busy process. Only before numpy loads does it count.
-    for name in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS"):
-        os.environ.setdefault(name, "1")
-    quick()
-    try:
-        return _run(list(sys.argv[1:] if arguments is None else arguments) or ["--help"])
-    except BrokenPipeError:
-        hush(sys.stdout)
-        return 0
-    except (KeyboardInterrupt, EOFError, typer.Abort):
-        tell("interrupted")
-        return INTERRUPTED
-    except TransomError as error:
-        tell(*(error.faults if isinstance(error, JobError) else str(error).splitlines()))
-        return UNJUDGED
-    except Exception as error:
-        tell(
-            f"internal error: {type(error).__name__}: {' '.join(str(error).split())}. Nothing was judged; please report it."
-        )
-        return INTERNAL
+    given = list(sys.argv[1:] if arguments is None else arguments)
+    return guarded(lambda: _run(given or ["--help"]), typer.Abort)
 
 
 def _run(arguments: list[str]) -> int:

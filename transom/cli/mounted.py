@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from transom.cli.jobs import FAILS
+from transom.cli.guard import FAILS
 
 if TYPE_CHECKING:
     from transom.job.records import Job

@@ -5,7 +5,8 @@ from typing import Annotated
 
 import typer
 
-from transom.cli.jobs import FAILS, PASSES, Force, JobPath, path_of, read
+from transom.cli.guard import FAILS, PASSES
+from transom.cli.jobs import Force, JobPath, path_of, read
 from transom.cli.mounted import DespiteFailure, Folder, Glue, free_names, mounted, unless_it_fails
 
 From = Annotated[

@@ -5,7 +5,8 @@ from typing import Annotated
 
 import typer
 
-from transom.cli.jobs import FAILS, PASSES, AsJson, Force, JobPath, apart, path_of, read
+from transom.cli.guard import FAILS, PASSES
+from transom.cli.jobs import AsJson, Force, JobPath, apart, path_of, read
 from transom.cli.mounted import DespiteFailure, mounted
 
 Pdf = Annotated[

@@ -5,7 +5,9 @@ from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
-from transom.cli.jobs import FAILS, PASSES, AsJson, Details, Force, JobPath, path_of, read
+from transom.cli.answers import size_json, size_lines
+from transom.cli.guard import FAILS, PASSES
+from transom.cli.jobs import AsJson, Details, Force, JobPath, path_of, read
 from transom.cli.maps import Maps, drawn
 
 if TYPE_CHECKING:
@@ -48,7 +50,7 @@ def size(
         tell(_written(path, stated, j, write, force))
     if maps is not None:
         tell("\n".join(drawn(j, path, maps, force, "size")))
-    say(_json(j) if json else _screen(j, stated, rank, details))
+    say(size_json(j) if json else size_lines(j, stated, rank, details))
     raise typer.Exit(PASSES if j.passes else FAILS)
 
 
@@ -71,29 +73,6 @@ def costs_of(job: "Job", path: Path, rank: str, prices: Path | None) -> "Costs |
     book = book_for(job, path.parent, prices)
     tell(f"ranked by cost with {book.source}: a guide among mounts; `transom estimate {path}` prices the pick")
     return costs(book)
-
-
-def _json(j: "Judgement") -> list[str]:
-    from transom.report.judgement import to_json
-
-    return [to_json(j)]
-
-
-def _screen(j: "Judgement", job: "Job", rank: str, details: bool) -> list[str]:
-    import sys
-
-    from transom.catalogue import SHIPPED
-    from transom.report.cures_by_mount import cures_where_nothing_works
-    from transom.report.size_screen import size_screen
-    from transom.report.text import bars_for
-
-    cures = cures_where_nothing_works(job, SHIPPED, "material" if rank == "cost" else rank) if j.mount is None else ()
-    answer = size_screen(j, bars_for(sys.stdout.encoding), cures)
-    if not details:
-        return answer
-    from transom.report.details import details as every
-
-    return [*answer, *every(j)]
 
 
 def _written(path: Path, job: "Job", j: "Judgement", target: Path, force: bool) -> str:

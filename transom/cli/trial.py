@@ -5,7 +5,8 @@ from typing import Annotated
 
 import typer
 
-from transom.cli.jobs import FAILS, PASSES, AsJson, JobPath, path_of, read
+from transom.cli.guard import FAILS, PASSES
+from transom.cli.jobs import AsJson, JobPath, path_of, read
 from transom.cli.mounted import mounted
 
 Speed = Annotated[str | None, typer.Option(metavar="SPEED", help='Full throttle, or "no GPS".', show_default=False)]

@@ -11,7 +11,8 @@ from typing import Annotated, Any
 
 import typer
 
-from transom.cli.jobs import FAILS, PASSES, Force
+from transom.cli.guard import FAILS, PASSES
+from transom.cli.jobs import Force
 from transom.frozen import dataclass
 from transom.report.text import WIDTH, clean
 from transom.report.verified import KNOWN, Outcome, off, outcomes, verdict
