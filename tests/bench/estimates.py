@@ -1,4 +1,4 @@
-"""How far what other plates make of a candidate may be above its own: what `FINE` and `ROUGH` in sizing/probe.py rest on.
+"""How far what other plates make of a candidate may be above its own: what `FINE` and `ROUGH` in sizing/estimates.py rest on.
 
     PYTHONPATH=. python tests/bench/estimates.py [FIRST SEED] [LAST SEED] [WIDTH]
 
@@ -23,7 +23,7 @@ from sizes import jobs
 from transom.catalogue import SHIPPED
 from transom.errors import JobError
 from transom.running import quick
-from transom.sizing import probe
+from transom.sizing import estimates, probe
 from transom.sizing.sizing import size
 
 STEPS = (0.01, 0.02, 0.05, 0.1, 0.2, 1.0)
@@ -50,7 +50,7 @@ def watch(seen: list[Estimate], width: float) -> None:
     tried, learnt = probe.Prober.tried, probe.Tried._learnt
     told: dict[int, tuple[float, float, float]] = {}
 
-    def looked(self: probe.Prober, block: probe.Block, i: int) -> object:
+    def looked(self: probe.Prober, block: estimates.Block, i: int) -> object:
         block.learn(self.solved)
         for place, *known in zip(block.places, block.likely, block.within, block.apart, strict=True):
             if int(place) not in self.looks.taken:  # its own look is no estimate
@@ -60,17 +60,17 @@ def watch(seen: list[Estimate], width: float) -> None:
     def solved(self: probe.Tried, checks: object, found: np.ndarray, within: tuple[float, float]) -> None:
         known = told.pop(self.place, None)
         own = float(np.max(found))
-        if known and known[2] <= probe.FAR and NEAR[0] < own < NEAR[1] and within != probe.JUDGED:
-            kinds = (probe.FINE, probe.ROUGH, probe.RAW, probe.JUDGED)
+        if known and known[2] <= estimates.FAR and NEAR[0] < own < NEAR[1] and within != estimates.JUDGED:
+            kinds = (estimates.FINE, estimates.ROUGH, estimates.RAW, estimates.JUDGED)
             margin = min(kinds, key=lambda m: abs(m[0] + m[1] * known[2] - known[1]))
-            if margin != probe.JUDGED:  # on fewer bolts of the frame than its own plate in the search
+            if margin != estimates.JUDGED:  # on fewer bolts of the frame than its own plate in the search
                 seen.append(Estimate(margin, known[2], known[0] / own - 1, own))
         learnt(self, checks, found, within)  # type: ignore[arg-type]
 
     probe.Prober.tried = looked  # type: ignore[method-assign, assignment]
     probe.Tried._learnt = solved  # type: ignore[method-assign]
-    probe.Block.out = property(  # type: ignore[method-assign, assignment]
-        lambda self: ~(self.likely <= 1.0 + self.within + width) & (self.apart <= probe.FAR)
+    estimates.Block.out = property(  # type: ignore[method-assign, assignment]
+        lambda self: ~(self.likely <= 1.0 + self.within + width) & (self.apart <= estimates.FAR)
     )
 
 
@@ -85,7 +85,11 @@ def main() -> None:
             size(job, SHIPPED)
         except JobError as no:
             print(name, "cannot be judged:", no)
-    for margin, says in ((probe.FINE, "two grids"), (probe.ROUGH, "a look, raised"), (probe.RAW, "a look as it is")):
+    for margin, says in (
+        (estimates.FINE, "two grids"),
+        (estimates.ROUGH, "a look, raised"),
+        (estimates.RAW, "a look as it is"),
+    ):
         own, low = [e for e in seen if e.margin == margin], 0.0
         for high in STEPS:
             above = [e.above for e in own if low < e.apart <= high or (low == 0.0 and e.apart == 0.0)]

@@ -29,7 +29,7 @@ from transom.errors import JobError
 from transom.job.records import Corners, EngineBracket, Hole, Job
 from transom.report.judgement import to_json
 from transom.running import quick
-from transom.sizing import probe
+from transom.sizing import estimates, probe
 from transom.sizing.sizing import size
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -69,7 +69,7 @@ def counted(counts: dict[str, int]) -> None:
     learnt = probe.Tried._learnt
 
     def count(self: probe.Tried, checks: object, found: object, within: tuple[float, float]) -> None:
-        name = {probe.ROUGH: "looks", probe.RAW: "looks", probe.FINE: "plates"}.get(within)
+        name = {estimates.ROUGH: "looks", estimates.RAW: "looks", estimates.FINE: "plates"}.get(within)
         if name:
             counts[name] += 1
         learnt(self, checks, found, within)  # type: ignore[arg-type]

@@ -18,31 +18,18 @@ from transom.frozen import dataclass
 from transom.judge.evaluate import careful_of, decided, quick_look
 from transom.result import CheckArray
 from transom.sizing.by_stack import ByStack
+from transom.sizing.estimates import FINE, JUDGED, PRIED, RAW, ROUGH, Block, Solved
 from transom.sizing.field import Field
 from transom.sizing.looks import COARSE, Looks
 from transom.units import Array
 
 ROWS_A_CHECK = 4
 AREA = 0.25  # what a ratio of areas under backing counts beside one of thickness in telling what is alike
-# A candidate is given up where the plate most like it would have it over its limit by more than the first, on two grids
-# and on one coarse one, and by so much more as the second says for each step the two candidates are apart; its bolts, pads
-# and what they press on by `PRIED` more, since wood twice as stiff pries one board more than another. With the margins wide
-# open 36 estimates in 20 jobs were of candidates that pass by 0 to 20 %: the nearest to be given up had 1.2 % to spare
-# (`tests/bench/estimates.py`). Of what fails it may be 16 % off where the shape of plates differs, which costs a plate only.
-FINE, ROUGH, RAW = (0.025, 1.0), (0.05, 0.5), (0.075, 0.5)
-PRIED = 0.1
-# Not so where their bolts and backing are the same and the two are no farther apart than `SAME`: of 244 such estimates the
-# highest was 0.6 % over. So plates of the same bolts are heard before others that are nearer by so much.
-SAME, OTHERS = 0.05, 0.02
-JUDGED = (0.0249, 1.0)  # its own judgement counts before its own plate
 BENDING = ("board", "bending")
-FAR = 0.35  # farther from any plate than this an estimate gives no candidate up: one from a board of 30 mm had one of 54 at 1.9, its own 0.64
-NEAR = 0.85  # of a candidate's worst: cases that by others' plates come to less are not looked at again
 AT_ONCE = 12  # looked at side by side, at most
 KEPT = 12  # plates of either kind: some ten megabytes each on two grids
 STEEPEST = 4.0  # times the pencil's figure; beyond that what a plate finds more is carried over as it is
 ENOUGH = 0.8  # of its limit: bolts of the frame that come to no more are good enough to tell whether a candidate passes
-SURE = 0.9  # below this, by either, the pick's own judgement is asked at once
 
 
 def rows_for(trial: Trial) -> list[int]:
@@ -64,84 +51,6 @@ def by_plate(check: CheckArray) -> bool:
     return (check.part, check.what) in BY_PLATE and not check.information
 
 
-@dataclass(frozen=True)
-class Solved:
-    """What one plate made of the pencil's utilisations in the leading cases: `times` and, as demand, `more` (c, v); how near it
-    is, and what more each check (c,) may be off."""
-
-    like: Array
-    times: Array
-    more: Array
-    within: tuple[float, float]
-    pried: Array
-    bolts: int
-
-    def applied(self, u: Array, limit: Array, alike: NDArray[np.bool_]) -> Array:
-        """Worst utilisation of each candidate, (n,), from the pencil's and the limits, (c, n, v), less what its check may be off
-        where the two are not `alike` (n,)."""
-        pried = np.where(alike, 0.0, self.pried[:, None])
-        return np.asarray(np.max(self.each(u, limit) - pried[:, :, None], axis=(0, 2)))
-
-    def each(self, u: Array, limit: Array) -> Array:
-        """Utilisations of candidates, (c, n, v)."""
-        return np.asarray(u * self.times[:, None] + self.more[:, None] / limit)
-
-
-@dataclass
-class Block:
-    """Candidates `places` (n,) side by side: utilisations by the pencil and limits in the leading cases (c, n, v); what is
-    alike of them (3, n).
-
-    `likely` (n,): the worst utilisation of each as the nearest plate of those `seen` has it; `within` and
-    `apart` (n,): how far that may be off, and how far it is away; `worth` (n,) is what it was chosen by. `bolts` (n,) are
-    the sets of bolts and backing.
-    """
-
-    places: NDArray[np.int_]
-    u: Array
-    limit: Array
-    like: Array
-    likely: Array
-    within: Array
-    apart: Array
-    worth: Array
-    bolts: NDArray[np.int_]
-    seen: int = 0
-    heard: Sequence[Solved] = ()
-
-    def learn(self, solved: Sequence[Solved]) -> None:
-        """Let plates solved since the last time speak for the candidates that they are nearest to; of other plates all."""
-        if solved is not self.heard:
-            self.heard, self.seen = solved, 0
-            self.likely[:], self.within[:], self.apart[:], self.worth[:] = 1.0, np.inf, np.inf, np.inf
-        for plate in solved[self.seen :]:
-            apart = np.sqrt(np.sum((self.like - plate.like[:, None]) ** 2, axis=0))
-            off = plate.within[0] + plate.within[1] * apart
-            alike = (self.bolts == plate.bolts) & (apart <= SAME)
-            worth = off + np.where(alike, 0.0, OTHERS)
-            better = worth < self.worth
-            if better.any():
-                self.likely[better] = plate.applied(self.u[:, better], self.limit[:, better], alike[better])
-                self.within[better], self.apart[better], self.worth[better] = off[better], apart[better], worth[better]
-        self.seen = len(solved)
-
-    def leading(self, some: NDArray[np.int_], by: Solved) -> list[int]:
-        """Of the leading cases those in which a plate has any of these candidates near its worst."""
-        likely = by.each(self.u[:, some], self.limit[:, some])
-        near = likely >= NEAR * likely.max(axis=(0, 2), keepdims=True)
-        return [int(v) for v in np.flatnonzero(near.any(axis=(0, 1)))]
-
-    @property
-    def out(self) -> NDArray[np.bool_]:
-        """Those beyond hope, (n,)."""
-        return ~(self.likely <= 1.0 + self.within) & (self.apart <= FAR)
-
-    @property
-    def sure(self) -> NDArray[np.bool_]:
-        """Those that pass by so much that a quick look tells nothing new, (n,)."""
-        return np.isfinite(self.apart) & (self.likely <= SURE)
-
-
 @dataclass
 class Prober:
     """Plates of one search; `rows` are the leading cases, in which candidates are compared."""
@@ -154,9 +63,7 @@ class Prober:
     lifted: Answer | None = None
     kin: dict[tuple[int, bool], Careful] = dataclasses.field(default_factory=dict)  # by stack and whether on two grids
     looks: Looks = dataclasses.field(default_factory=Looks)
-    told: dict[int, Solved] = dataclasses.field(
-        default_factory=dict
-    )  # by stack, what its last look alone made of the pencil
+    told: dict[int, Solved] = dataclasses.field(default_factory=dict)  # by stack, by its last look alone
 
     def lent(self, place: int, plate: Careful) -> Careful:
         """The plate of a candidate, with what plates looked at before spare it; the first of its stack spares others."""
@@ -215,27 +122,33 @@ class Prober:
         return tried.likely <= 1.0 + off
 
     def _look(self, block: Block, tried: "Tried", i: int) -> None:
-        """Look at the i-th candidate of a block, and where one of its stack was looked at before, at the next few of it too."""
-        stack = block.places // len(self.field.sets)
-        kin = self.kin.get((int(stack[i]), False))
-        wanted = (stack == stack[i]) & ~block.out & ~block.sure & ~np.isin(block.places, list(self.looks.taken))
-        next_ones = np.flatnonzero(wanted[i + 1 :])[: AT_ONCE - 1] + i + 1
-        if kin is None or not can_stand(kin):
+        """Look at the i-th candidate of a block, with others of its stack where one of these was looked at before."""
+        kin = self.kin.get((tried.stack, False))
+        if kin is None or not can_stand(kin) or not self._look_beside(kin, block, i):
             tried.quick_look()
-            return
-        some = np.array([i, *next_ones])
+
+    def _look_beside(self, kin: Careful, block: Block, i: int) -> bool:
+        """Look at it and at the next ones side by side; False where one of them cannot be carried, which keeps nobody
+        else from a look."""
+        some = self._next(block, i)
         every = [self._at(block, int(j)) for j in some]
-        rows = block.leading(some, self.told[int(stack[i])])
-        plates = beside(kin, self.field.trial(block.places[some]), rows)
+        rows = block.leading(some, self.told[every[0].stack])
         try:
-            checks = _mine(plate_checks(plates, ENOUGH))
-        except JobError:  # one that cannot be carried keeps nobody else from a look
-            tried.quick_look()
-            return
+            checks = _mine(plate_checks(beside(kin, self.field.trial(block.places[some]), rows), ENOUGH))
+        except JobError:
+            return False
         for n, one in enumerate(every):
             found = np.zeros_like(one.u)
             found[:, rows] = _found(checks, len(rows), n)
             one.looked(checks, found)
+        return True
+
+    def _next(self, block: Block, i: int) -> NDArray[np.int_]:
+        """The i-th candidate of a block and the next few of its stack that need a look, by their number in it."""
+        stack = block.places // len(self.field.sets)
+        known = np.isin(block.places, list(self.looks.taken))
+        wanted = np.flatnonzero((stack == stack[i]) & ~block.out & ~block.sure & ~known)
+        return np.concatenate([[i], wanted[wanted > i][: AT_ONCE - 1]])
 
 
 @dataclass
@@ -248,6 +161,11 @@ class Tried:
     u: Array
     limit: Array
     likely: float
+
+    @property
+    def stack(self) -> int:
+        """Its stack."""
+        return self.place // len(self.prober.field.sets)
 
     @property
     def bolts(self) -> int:
@@ -274,7 +192,7 @@ class Tried:
         plate = self.prober.lent(self.place, quick_look(self.trial, self.prober.rows))
         checks = _mine(plate_checks(plate, ENOUGH))
         self.looked(checks, _found(checks, self.u.shape[1]))
-        self.prober.told[self.place // len(self.prober.field.sets)] = self.prober.solved[-1]
+        self.prober.told[self.stack] = self.prober.solved[-1]
 
     def looked(self, checks: Sequence[CheckArray], found: Array) -> None:
         """Keep what a look found in the leading cases, (c, v), as it is and for others as two grids would have it."""

@@ -14,10 +14,11 @@ from transom.judge.evaluate import careful_of, trial_of
 from transom.judge.judging import decide, judge, prepared, without_mount
 from transom.judge.records import Judgement, Option, Sizing
 from transom.result import CheckArray
+from transom.sizing.estimates import SURE
 from transom.sizing.field import Costs, Field, field_of
 from transom.sizing.misses import miss_of, what_would_do
 from transom.sizing.options import option, option_of
-from transom.sizing.probe import SURE, Tried
+from transom.sizing.probe import Tried
 from transom.sizing.required import good_for, required_thickness
 from transom.sizing.search import best_by_plate, best_of_kinds
 
