@@ -9,6 +9,7 @@ from transom.catalogue import Catalogue
 from transom.catalogue.schema import Row
 from transom.job.records import Mount
 from transom.judge.records import Judgement
+from transom.judge.told import facts_told
 from transom.quantity import show
 from transom.report.amounts import compared, of_key, percent
 from transom.report.bracket_bolts import bracket_bolts
@@ -147,7 +148,7 @@ def facts(j: Judgement) -> Iterator[str]:
     units = j.job.head.units
     sources: dict[str, int] = {}
     rows = [("", "used", "evidence")]
-    for key, fact in j.facts.items():
+    for key, fact in facts_told(j).items():
         mark = "" if fact.evidence == "stated" else f" [{sources.setdefault(fact.source, len(sources) + 1)}]"
         memory = ", memory" if fact.known_by == "memory" else ""
         shown = of_key(key, fact.value, fact.unit, units)
@@ -161,7 +162,7 @@ def facts(j: Judgement) -> Iterator[str]:
 def provisional(j: Judgement) -> Iterator[str]:
     """What of this is known from memory only."""
     units = j.job.head.units
-    found = [f"{f.says}: {f.source}" for f in j.facts.values() if f.known_by == "memory"]
+    found = [f"{f.says}: {f.source}" for f in facts_told(j).values() if f.known_by == "memory"]
     found += [f"{check_words(c, j.job)}: {c.source}" for c in j.worst if c.known_by == "memory"]
     if j.mount is not None:
         found += _rows(j.mount, j.setup.tables)

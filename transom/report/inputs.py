@@ -9,6 +9,7 @@ from typing import Any
 from transom.job.keys import Key
 from transom.job.schema import SECTIONS, keys
 from transom.judge.records import Judgement
+from transom.judge.told import facts_told
 from transom.result import rounded
 
 UNITS = {"length": "mm", "mass": "kg", "force": "N", "power": "W", "torque": "N*mm", "speed": "m/s", "rotation": "1/s",
@@ -26,7 +27,7 @@ def inputs(j: Judgement) -> dict[str, dict[str, Any]]:
     """Each input's value, unit, evidence and words by its key; facts in tape order, then what else the job states."""
     out = {
         key: {"value": rounded(f.value) + 0.0, "unit": f.unit, "evidence": f.evidence, "says": f.says}
-        for key, f in j.facts.items()
+        for key, f in facts_told(j).items()
     }
     assumed = {*j.job.unmeasured, *j.job.left_out}
     for key, value, unit in stated(j):

@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from transom.judge.records import Judgement
+from transom.judge.told import facts_told
 from transom.quantity import show
 from transom.report.advice import Cure, advice
 from transom.report.amounts import percent
@@ -135,11 +136,12 @@ def rests_on(j: Judgement) -> Iterator[str]:
 
 def rests_words(j: Judgement) -> str:
     """Numbers and checks by evidence, and how many are known from memory."""
-    facts = Counter(EVIDENCE[f.evidence] for f in j.facts.values())
+    told = facts_told(j)
+    facts = Counter(EVIDENCE[f.evidence] for f in told.values())
     rules = Counter(EVIDENCE[c.evidence] for c in j.worst)
-    memory = sum(f.known_by == "memory" for f in j.facts.values()) + sum(c.known_by == "memory" for c in j.worst)
+    memory = sum(f.known_by == "memory" for f in told.values()) + sum(c.known_by == "memory" for c in j.worst)
     return (
-        f"{len(j.facts)} numbers ({_counted(facts)}) and {len(j.worst)} checks ({_counted(rules)});"
+        f"{len(told)} numbers ({_counted(facts)}) and {len(j.worst)} checks ({_counted(rules)});"
         f" {memory} of them known from memory, so provisional"
     )
 

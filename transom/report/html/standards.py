@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 from transom.catalogue import rows
 from transom.judge.records import Judgement
+from transom.judge.told import facts_told
 from transom.report.words import check_words, spelled
 
 _NAMED = re.compile(
@@ -34,7 +35,7 @@ def _sources(j: Judgement) -> Iterator[tuple[str, str]]:
     for c in j.checks:
         if c.information and c.method != "hand":
             yield c.source, f"second opinion on {check_words(c, j.job)}"
-    for fact in j.facts.values():
+    for fact in facts_told(j).values():
         yield fact.source, spelled(fact.says, units)
     for row in rows("factors"):
         yield row["source"], spelled(row["says"], units)

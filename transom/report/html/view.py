@@ -6,6 +6,7 @@ from transom import __version__
 from transom.frozen import dataclass
 from transom.judge.assumptions import nearness
 from transom.judge.records import Judgement
+from transom.judge.told import facts_told
 from transom.report.advice import Cure, advice
 from transom.report.amounts import compared, of_key, percent
 from transom.report.holds import situation_words
@@ -172,7 +173,7 @@ def matrix(j: Judgement) -> tuple[tuple[str, ...], tuple[tuple[str, tuple[str, .
 def facts(j: Judgement) -> Iterator[tuple[str, str, str, str]]:
     """Every number the answer rests on: what it is, what was used, its evidence, where it comes from."""
     units = j.job.head.units
-    for key, f in j.facts.items():
+    for key, f in facts_told(j).items():
         memory = ", from memory: provisional" if f.known_by == "memory" else ""
         yield (
             spelled(f.says, units),
