@@ -17,7 +17,7 @@ from transom.sizing.field import Field, field_of
 from transom.sizing.probe import Tried
 from transom.sizing.search import best_by_plate
 
-SEEDS = (0, 2, 10)  # a pod, a cap rail and uprights, whose first candidates come near the limit
+SEEDS = (0, 2, 13)  # a pod, a cap rail and uprights, whose first candidates come near the limit
 
 
 def fielded(job: Job) -> Field:
