@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from tests.report.jobs import job, reviewed, sized
+from transom.derivation.ledger import ledger
 from transom.judge.judging import judge
 from transom.judge.told import CHOSEN, facts_told
 
@@ -39,3 +40,9 @@ def test_old_bolts_that_nobody_counted_are_assumed() -> None:
     found = judge(uncounted, j.setup.tables, replace(j.mount, frame_bolts=None), careful=False)
     assert found.facts["frame.bolts.count"].evidence == "stated"
     assert facts_told(found)["frame.bolts.count"].evidence == "estimate"
+
+
+def test_the_ledger_tells_them_so_too() -> None:
+    told = {e.name: e.evidence for e in ledger(sized("clamps")).of("number", False)}
+    assert told["frame.bolts.count"] == "convention"
+    assert told["board.width"] == "stated"

@@ -21,6 +21,7 @@ from transom.job.records import Mount
 from transom.judge.evaluate import careful_of, trial_of
 from transom.judge.judging import side_by_side
 from transom.judge.records import Judgement
+from transom.judge.told import facts_told
 from transom.loads.cases import build_cases
 from transom.result import Cases, Check, CheckArray
 from transom.setup.build import build, values_of
@@ -106,7 +107,7 @@ class Trace:
         """Every single number that enters, nearest to the user first, and its marked value."""
         found: list[tuple[Given, float]] = []
         for plain, marked in (
-            (_facts(self.run.facts), _facts(self.marked.facts)),
+            (_facts(facts_told(self.judgement)), _facts(self.marked.facts)),
             (_rows(self.run.recording), _rows(self.marked.recording)),
             (_job(self.judgement, self.run.mount), _job(self.judgement, self.marked.mount)),
         ):
