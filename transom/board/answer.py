@@ -186,14 +186,20 @@ class Answer:
         `part` (p+1, q+1) is the share of it that counts at each node, else all. Others are of the finest grid; what
         extrapolation adds to the first is added to them too.
         """
-        over = self.grid.means(tuple(places))
+        over = self.grid.means(places)
         over = over if part is None else over.part(part)
         better = over.of(getattr(self.fields, name))
         if not self.bounds:
             return better
-        apart = np.hstack([b.forces - self.borne.forces for b in self.bounds])
-        more = np.split(self.seated[-1].units.means(name, over, apart), len(self.bounds), axis=1)
-        return np.concatenate([better, *(better + m for m in more)])
+        more = self.seated[-1].units.means(name, over, self._apart)
+        v = better.shape[1]
+        others = [better + more[:, n * v : (n + 1) * v] for n in range(len(self.bounds))]
+        return np.concatenate([better, *others])
+
+    @cached_property
+    def _apart(self) -> Array:
+        """How far forces with each other stiffness are from those as it is, side by side, (m, bounds v)."""
+        return np.hstack([b.forces - self.borne.forces for b in self.bounds])
 
     def pull(self, where: Rectangle) -> Array:
         """Force that rigid supports on a line put on the board, N positive aft, (v,)."""

@@ -105,16 +105,18 @@ class Grid:
         return out
 
     @cached_property
-    def _means(self) -> dict[tuple[Rectangle, ...], Means]:
+    def _means(self) -> dict[tuple[float, ...], Means]:
         return {}
 
-    def means(self, places: tuple[Rectangle, ...]) -> Means:
+    def means(self, places: Sequence[Rectangle]) -> Means:
         """The same for means over places, worked out once: of several moments and boards there are some over them."""
-        if places not in self._means:
+        sides = tuple(side for r in places for side in (r.y_lo, r.y_hi, r.z_lo, r.z_hi))
+        found = self._means.get(sides)
+        if found is None:
             spread = self.spreads(places)
             i, j = np.nonzero(spread.any(axis=-1))
-            self._means[places] = Means(i, j, np.ascontiguousarray(spread[i, j].T))
-        return self._means[places]
+            found = self._means[sides] = Means(i, j, np.ascontiguousarray(spread[i, j].T))
+        return found
 
     def on_line(self, where: Rectangle) -> Bools:
         """Nodes (p+1, q+1) on a line or in a rectangle, within `SAME`."""
