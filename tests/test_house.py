@@ -49,7 +49,7 @@ OPEN = {"report", "cli", "__init__", "__main__"}
 # Functions of the engineering rooms that do arithmetic without being a formula, each with its reason.
 PLACING = "puts lines, bolts and pads on the plate's grid: where things lie, no engineering number"
 NOT_FORMULAS: dict[str, str] = dict.fromkeys(
-    (f"checks.careful.{name}" for name in ("_apart", "_bolt", "_lines", "_pad", "_pieces", "_seat", "board", "corners", "cuts", "moments_at_bolts",
+    (f"checks.careful.{name}" for name in ("_apart", "_bolt", "_lines", "_pad", "_pieces", "_bolts", "board", "corners", "cuts", "moments_at_bolts",
                                            "pushes_low", "extent")),
     PLACING,
 ) | {

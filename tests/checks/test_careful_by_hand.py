@@ -141,7 +141,7 @@ def test_clamp_screws_bear_on_the_ends_in_thin_pieces() -> None:
     assert {(p.y_lo, p.y_hi) for p in pieces} == {(105.0, 175.0)}
     for high, count in ((48.0, 1), (48.1, 7)):
         assert len(clamped._pieces(Rectangle(0.0, 70.0, -high, 0.0))) == count
-    assert clamped._bounds() == ()
+    assert clamped._bounds(clamped._seat(250.0).areas) == ()
     assert len(clamped._seat(250.0).bolts) == 2
 
 
@@ -178,7 +178,7 @@ def test_grid_lines_run_through_bolts_lines_pads_and_the_middle() -> None:
 
 def test_softer_wood_is_half_as_stiff() -> None:
     of = placed()
-    soft, stiff = of._bounds()
+    soft, stiff = of._bounds(of._seat(1.0).areas)
     E, times = of.factor("board.pad_stiffness_MPa"), of.factor("board.pad_stiffness_times")
     assert times > 1.0
     seat = of._seat(E)

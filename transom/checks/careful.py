@@ -113,15 +113,16 @@ class Careful(Trial):
         inside = grid(sorted(y), sorted(z), self.target, missing=self.cuts)
         supports = tuple(Support(line) for line in lines)
         section = bonded_section(self, inside) if self.glued else board_section(self.stacks)
-        return Board(inside, section, supports, seat, bounds=self._bounds())
+        return Board(inside, section, supports, seat, bounds=self._bounds(seat.areas))
 
-    def _bounds(self) -> tuple[Array, ...]:
+    def _bounds(self, areas: Array) -> tuple[Array, ...]:
         """Stiffness of bolts and pads with the wood as much softer as it may be, which bends the board most at its holes,
         and as much stiffer, which pries most at its bolts."""
         if self.clamped:  # no holes are bored, and nothing pries
             return ()
         E_90, times = self.factor("board.pad_stiffness_MPa"), self.factor("board.pad_stiffness_times")
-        return tuple(self._seat(scalar(E)).stiffness for E in (softer(E_90, times), stiffer(E_90, times)))
+        t, each = scalar(self.t), [scalar(E) for E in (softer(E_90, times), stiffer(E_90, times))]
+        return tuple(np.append([b.k for b in self._bolts(E)], np.asarray(wood_stiffness(E, areas, t))) for E in each)
 
     @cached_property
     def answer(self) -> Answer:
@@ -229,17 +230,21 @@ class Careful(Trial):
         # What hangs over the edge of the board bears on nothing.
         return on_wood(Rectangle(middle - reach, middle + reach, -foot, -min(top, foot)), self.extent)
 
-    def _seat(self, E_90: float) -> Seat:
-        """Bolts and pads on wood of a stiffness through its thickness, MPa."""
+    def _bolts(self, E_90: float) -> tuple[Bolt, ...]:
+        """Bolts on wood of a stiffness through its thickness, MPa."""
         p, whole = self.setup.holding.pattern, self.whole or self
         rows = [(p.y_u, p.z_u, whole.upper_patch), (p.y_l, p.z_l, whole.lower_patch)]
         if self.clamped:
             rows.pop()
-        bolts = [self._bolt(side * scalar(y), scalar(z), patch, E_90) for y, z, patch in rows for side in (-1.0, 1.0)]
-        t = scalar(self.t)
+        return tuple(
+            self._bolt(side * scalar(y), scalar(z), patch, E_90) for y, z, patch in rows for side in (-1.0, 1.0)
+        )
+
+    def _seat(self, E_90: float) -> Seat:
+        """Bolts and pads on such wood."""
         found = [part for side in (-1.0, 1.0) for part in beside(self._pad(side), self.cuts)]
-        pads = [c for part in found for piece in self._pieces(part) for c in pad_cells(piece, E_90, t)]
-        return Seat(tuple(bolts), tuple(pads))
+        pads = [c for part in found for piece in self._pieces(part) for c in pad_cells(piece, E_90, scalar(self.t))]
+        return Seat(self._bolts(E_90), tuple(pads))
 
     def _pieces(self, pad: Rectangle) -> list[Rectangle]:
         """A pad as it is; under clamp screws its ends in thin pieces: it bears there on a lever of 50 mm or so, and
