@@ -7,10 +7,12 @@ import numpy as np
 
 from transom.catalogue import Catalogue
 from transom.errors import JobError
+from transom.job.faults import shown
 from transom.job.records import Corners, Job
 from transom.loads.crossing import length_in_m, torque_in_n_mm
 from transom.loads.inputs import BracketLoads, EngineLoads, LoadInputs, OwnCase
 from transom.loads.thrust import Bollard, bollard, propeller_speed, rated_torque, thrust_under_way
+from transom.maths import scalar
 from transom.setup import steps
 from transom.setup.facts import Facts
 from transom.setup.holding import column
@@ -144,6 +146,18 @@ def _moved(x: Value, offset: Value) -> Value:
     return x if np.ndim(offset) == 0 and offset == 0.0 else steps.moved(x, offset)
 
 
+def _refuse_beyond_bound(stated: Value | None, bound: Value) -> None:
+    """A stated thrust that no propeller can give. What another propeller could give says nothing against what was measured
+    with this one, so that many at once, as a sweep asks, are not refused."""
+    if stated is None or np.ndim(stated) or np.ndim(bound) or scalar(stated) <= scalar(bound) * 1.000001:
+        return
+    most, much = (shown(scalar(F), "force") for F in (bound, stated))
+    raise JobError(
+        f"[engine] thrust = {much}: more than an ideal propeller of that diameter can give at that power, {most}"
+        " (actuator disc). Measure again, state the propeller, or leave it out."
+    )
+
+
 def _loads(job: Job, tables: Catalogue, v: Values) -> LoadInputs:
     factor = partial(_factor, tables)
     full = job.engine.steering == "full turn"
@@ -156,11 +170,7 @@ def _loads(job: Job, tables: Catalogue, v: Values) -> LoadInputs:
         n_e=v["engine.propeller.speed"], rho=factor("water.density_kg_m3"), FM=factor("thrust.FM"),
         peak=factor("thrust.torque_peak"),
     )  # fmt: skip
-    if "engine.thrust" in v and np.any(np.asarray(v["engine.thrust"]) > np.asarray(usual.bound) * 1.000001):
-        raise JobError(
-            f"[engine] thrust = {v['engine.thrust']:.0f} N: more than an ideal propeller of that diameter can give at"
-            f" that power ({float(np.max(usual.bound)):.0f} N, actuator disc); measure again, or leave it out"
-        )
+    _refuse_beyond_bound(v.get("engine.thrust"), usual.bound)
     thrust = v.get("engine.thrust", usual.characteristic)
     return LoadInputs(
         power_W=P,
