@@ -12,10 +12,19 @@ from transom.board.answer import Answer, Board, on_one_grid
 from transom.board.bracket import Bolt, Rest, Seat, pad_cells
 from transom.board.grid import Rectangle, grid
 from transom.board.plate import Support
-from transom.checks.board import _worse, bending
+from transom.checks.board import _worse, bending, times_more_of
 from transom.checks.careful import Careful
 from transom.checks.frame_pull import holding_give
-from transom.checks.lifting import MOST, held_by_lines, in_some_cases, lifting, on_flanges, rests
+from transom.checks.lifting import (
+    FORCES,
+    MOST,
+    held_by_lines,
+    in_some_cases,
+    lifting,
+    on_flanges,
+    rests,
+    times_harder,
+)
 from transom.job.records import FrameBolts, Job
 from transom.judge.evaluate import careful_of, trial_of
 from transom.units import Array
@@ -100,6 +109,46 @@ def test_each_case_takes_its_own_and_what_is_not_solved_again_the_most(few: Care
     k = lifting(afresh(few), _worse)
     assert k[again] == pytest.approx(own, rel=1e-12)
     assert np.delete(k, again) == pytest.approx(own.max(), rel=1e-12)
+
+
+@pytest.mark.parametrize(
+    "free, held, times", [(1100.0, 1000.0, 1.1), (900.0, 1000.0, 1.0), (50.0, 0.0, 50.0), (0.0, 0.0, 1.0)]
+)
+def test_times_harder_by_hand(free: float, held: float, times: float) -> None:
+    """Less than on lines counts as on lines; of next to nothing a newton is taken."""
+    assert times_harder(free, held) == pytest.approx(times)
+
+
+def test_bolts_and_pads_carry_what_they_would_with_the_edge_free(few: Careful) -> None:
+    """Where each pulls or pushes hardest for what the wood bears: as on flanges in that case, and no less than on lines."""
+    of = afresh(few)
+    free, held = (solve(few, range(len(few.cases))) for solve in (on_flanges, held_by_lines))
+    for symbol, name in zip(FORCES, ("upper_tension", "lower_tension", "pad_push"), strict=True):
+        k = times_more_of(of)[symbol]
+        assert np.ptp(k) == 0.0
+        there, loose = (np.ravel(getattr(x, name)) for x in (held, free))
+        hardest = int(np.argmax(there / few.k))
+        error = few.answer.bolt_error[{"k_u": slice(0, 2), "k_o": slice(2, 4)}.get(symbol, slice(0, 0))]
+        raised = np.ravel(getattr(of, name))[hardest]
+        assert k[0] >= max(1.0, loose[hardest] / there[hardest]) * (1 - 1e-9)
+        assert raised >= loose[hardest] * (1 - 1e-9)
+        assert raised <= (there[hardest] + error.max(initial=0.0)) * k[0] * (1 + 1e-9)
+        assert k[0] <= 1.1
+    assert max(times_more_of(of)[symbol][0] for symbol in FORCES) > 1.003
+
+
+def test_a_quick_look_and_a_board_over_its_limit_leave_forces_as_they_are(few: Careful) -> None:
+    quick = afresh(few, two_grids=False)
+    assert quick.lower_tension.max() == max(b.bolts[2:].max() for b in (few.answer.borne, *few.answer.bounds))
+    over = afresh(few, passing_only=True)
+    times = 1.001 / _worse(few).max()
+    lifting(over, lambda of: _worse(of) * times)
+    assert all(over.kept[symbol].tolist() == [1.0] * len(few.cases) for symbol in FORCES)
+
+
+def test_held_by_many_stiff_bolts_nothing_carries_much_more() -> None:
+    many = times_more_of(solved(40))
+    assert max(float(many[symbol].max()) for symbol in FORCES) < 1.01
 
 
 def test_flanges_and_bolts_balance_the_engine(few: Careful) -> None:

@@ -143,6 +143,12 @@ def _bending(trial: Trial) -> Array:
     return u
 
 
+def times_more_of(plate: Careful) -> dict[str, Array]:
+    """How many times more each case bends the board, and its bolts and pads carry, where its edge may lift; by symbol, (v,)."""
+    lifting(plate, _worse)
+    return plate.kept
+
+
 def _worse(trial: Trial) -> Array:
     """Bending of the whole section or of what holes leave, (n, v)."""
     return np.maximum(*_whole_and_net(trial))

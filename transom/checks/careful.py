@@ -27,6 +27,7 @@ from transom.board.plate import Support
 from transom.checks.assembly import grip_of
 from transom.checks.edge_lines import EdgeLine, edge_line
 from transom.checks.instead import bonded_section, instead, wood_parts
+from transom.checks.lifted import lifted
 from transom.checks.moments import Moments
 from transom.checks.openings import Strip, left_to_net_section, wide_openings
 from transom.checks.patch import Patch
@@ -269,12 +270,12 @@ class Careful(Trial):
         return Bolt(y, -depth, float(np.asarray(bolt_stiffness(steel, wood))), where)
 
     def _row(self, upper: bool) -> Array:
-        """Tension of each bolt of a row, its error between grids added, (2, v)."""
+        """Tension of each bolt of a row, its error between grids added, its edge free to lift, (2, v)."""
         rows = slice(0, 2) if upper or self.clamped else slice(2, 4)
         a = self.answer
         error = a.bolt_error[rows] if self.two_grids else 0.0
         most = np.max([b.bolts[rows] for b in (a.borne, *a.bounds)], axis=0)
-        T = np.asarray(tension_with_error(most, error))
+        T = lifted(self, "k_u" if rows.start == 0 else "k_o", np.asarray(tension_with_error(most, error)))
         for other in self.instead:
             T = np.maximum(T, other._row(upper))
         if not self.clamped:
@@ -386,11 +387,15 @@ class Careful(Trial):
 
     @property
     def pads(self) -> Array:
-        """Push of each pad, N, (2, v): with softer and stiffer wood too."""
+        """Push of each pad, N, (2, v), its edge free to lift."""
+        return np.asarray(np.max([lifted(self, "k_p", self.held_pads), *(x.pads for x in self.instead)], axis=0))
+
+    @cached_property
+    def held_pads(self) -> Array:
+        """The same of this board alone as its lines hold it: with softer and stiffer wood too."""
         port = np.array([c.where.centre[0] < 0.0 for c in self.answer.seat.pads])
         each = (b.pads for b in (self.answer.borne, *self.answer.bounds))
-        both = np.max([np.stack([p[port].sum(axis=0), p[~port].sum(axis=0)]) for p in each], axis=0)
-        return np.asarray(np.max([both, *(other.pads for other in self.instead)], axis=0))
+        return np.asarray(np.max([np.stack([p[port].sum(axis=0), p[~port].sum(axis=0)]) for p in each], axis=0))
 
     @cached_property
     def pushes_low(self) -> Array:

@@ -2,7 +2,7 @@
 
 The plate that decides lies on lines that hold it both ways. That is hard on the frame's bolts, but a board held at
 its bolts only, on flanges that only push, bends up to a fifth more (`tests/bench/one_way_frame.py`). The cases that
-bend it most are solved again so, and all are raised by what is found.
+bend it most are solved again so, and those that pull and push hardest, and all are raised by what is found.
 """
 
 from collections.abc import Callable, Iterator, Sequence
@@ -11,17 +11,18 @@ from dataclasses import replace
 import numpy as np
 
 from transom.board.answer import Answer, bounded
-from transom.board.bracket import Rest
+from transom.board.bracket import Borne, Rest
 from transom.board.grid import Rectangle
 from transom.board.let_go import LetGo
 from transom.checks import frame_pull
 from transom.checks.careful import Careful, wrenches_of
 from transom.formula import formula
 from transom.maths import maximum, scalar
-from transom.units import MM, MM_PER_N, MPA, N_PER_MM, ONE, Array
+from transom.units import MM, MM_PER_N, MPA, N_PER_MM, ONE, Array, N
 
 MOST = 0.75  # of the worst case: what bends the board less is not solved again
 HOPEFUL = 0.5  # the same by two grids: they are nowhere so far apart that a case below this would be above that
+FORCES = ("k_u", "k_o", "k_p")  # of upper bolts, lower bolts, pads
 SEAT = 25.0  # mm of flange that a board presses on along its line
 
 
@@ -31,6 +32,13 @@ SEAT = 25.0  # mm of flange that a board presses on along its line
 def times_more(lifting: ONE, held: ONE) -> ONE:
     """How many times more the board bends; never less than on lines that hold."""
     return maximum(1.0, lifting / held)
+
+
+@formula(symbol="k", source="plate on flanges that push and bolts that hold", evidence="convention",
+         known_by="derived", typical={"lifting": 9000.0, "held": 8000.0})  # fmt: skip
+def times_harder(lifting: N, held: N, least: N = 1.0) -> ONE:
+    """How many times more a bolt or a pad carries; never less than on lines that hold."""
+    return maximum(1.0, lifting / maximum(held, least))
 
 
 @formula(
@@ -59,7 +67,8 @@ def lifting(plate: Careful, bending: Callable[[Careful], Array], u: Array | None
     """How many times more each case bends the board where its edge may lift between bolts, (v,); worked out once.
 
     1 for a quick look on one grid, and where it is only asked whether a board passes that is over its limit already.
-    Cases that are not solved again take the most that is found.
+    Cases that are not solved again take the most that is found. How many times more upper bolts, lower bolts and pads
+    carry is kept beside it (`FORCES`), for all cases alike.
 
     Args:
         plate: one candidate, its frame's bolts settled.
@@ -70,23 +79,49 @@ def lifting(plate: Careful, bending: Callable[[Careful], Array], u: Array | None
         asked, none = plate.two_grids, np.ones(len(plate.cases))
         bent = (bending(plate) if u is None else u)[0] if asked else none
         asked = asked and not (plate.passing_only and bent.max() > 1.0)
-        plate.kept["k_l"] = _lifting(plate, bending, bent) if asked else none
+        plate.kept.update(_lifting(plate, bending, bent) if asked else dict.fromkeys(("k_l", *FORCES), none))
     return np.asarray(plate.kept["k_l"])
 
 
-def _lifting(plate: Careful, bending: Callable[[Careful], Array], u: Array) -> Array:
+def _lifting(plate: Careful, bending: Callable[[Careful], Array], u: Array) -> dict[str, Array]:
     """Both are of the finest grid alone, so that what the grid has yet to go is in neither."""
     out = np.ones_like(u)
     if not u.max() > 0.0:
-        return out
+        return dict.fromkeys(("k_l", *FORCES), out)
     near = np.flatnonzero(u >= HOPEFUL * u.max())
     held = bending(held_by_lines(plate, near.tolist()))[0]
     most = held >= MOST * held.max()
-    rows = near[most]
-    found = np.asarray(times_more(bending(on_flanges(plate, rows.tolist()))[0], held[most]))
+    rows = near[most].tolist()
+    free = on_flanges(plate, rows)
+    found = np.asarray(times_more(bending(free)[0], held[most]))
     out[:] = found.max()
     out[rows] = found
-    return out
+    return {"k_l": out, **_harder(plate, free.answer, rows)}
+
+
+def _harder(plate: Careful, free: Answer, rows: Sequence[int]) -> dict[str, Array]:
+    """How many times more upper bolts, lower bolts and pads carry: in the cases solved again, and in the one in which
+    each asks the most of the wood about it, in the wood that makes it most. What bends the board most seldom pulls its
+    lower bolts."""
+    a, k = plate.answer, np.broadcast_to(plate.k, (len(plate.cases),))
+    each, stiff = (a.borne, *a.bounds), (None, *plate.board.bounds)
+    forces = np.array([_over_wood(plate, b, k) for b in each])
+    loose = np.max([_over_wood(plate, b, k[rows]).max(axis=1) for b in (free.borne, *free.bounds)], axis=0)
+    for j, held in enumerate(np.moveaxis(forces, 1, 0)):
+        n, i = (int(x) for x in np.unravel_index(np.argmax(held), held.shape))
+        if i not in rows:
+            wrench, name = wrenches_of(plate.actions, len(k))[[i]], plate.cases.names[i]
+            again = free.seated[-1].bear(wrench, [name], each[n], stiff[n])
+            loose[j] = max(loose[j], _over_wood(plate, again, k[[i]])[j, 0])
+    found = np.asarray(times_harder(loose, forces.max(axis=(0, 2))))
+    return {symbol: np.full(len(k), times) for symbol, times in zip(FORCES, found, strict=True)}
+
+
+def _over_wood(plate: Careful, borne: Borne, k: Array) -> Array:
+    """Largest force of an upper bolt, a lower bolt and a pad over what the wood bears in a case, (3, v)."""
+    port = np.array([c.where.centre[0] < 0.0 for c in plate.answer.seat.pads])
+    pads = np.maximum(borne.pads[port].sum(axis=0), borne.pads[~port].sum(axis=0))
+    return np.asarray(np.divide(np.stack([borne.bolts[:2].max(axis=0), borne.bolts[-2:].max(axis=0), pads]), k))
 
 
 def held_by_lines(plate: Careful, rows: Sequence[int]) -> Careful:

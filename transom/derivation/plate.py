@@ -62,6 +62,7 @@ BOLTS = (
     " the lower bolt to port",
     " the lower bolt to starboard",
 )
+MORE = {"k_l": "bending", "k_u": "pull of an upper bolt", "k_o": "pull of a lower bolt", "k_p": "push of a pad"}
 WOOD = ("", ", softer wood", ", stiffer wood")
 MOMENTS = (
     ("M_x", "moment per mm of width that bends the board across, ", "Mx"),
@@ -109,7 +110,7 @@ def _of_board(careful: Careful, pencil: Trial) -> Iterator[Quantity]:
         for borne, more in zip((a.borne, *a.bounds), WOOD, strict=False):
             yield "T_p", "pull of", (f"{BOLTS[b]}{more}",), borne.bolts[b : b + 1], hand[b // 2]
         yield "dT", "what two grids have yet to go in the pull of", BOLTS[b : b + 1], a.bolt_error[b : b + 1], np.nan
-    yield "C_p", "push of", (" the pad to port", " the pad to starboard"), careful.pads, pencil.pad_push
+    yield "C_p", "push of", (" the pad to port", " the pad to starboard"), careful.held_pads, pencil.pad_push
     for line in careful.edge_lines:
         at = tuple(f" at {x:.0f} mm along the line" for x in line.along)
         yield "V_p", "pull of the board on what holds it", at, line.pull, np.nan
@@ -118,7 +119,13 @@ def _of_board(careful: Careful, pencil: Trial) -> Iterator[Quantity]:
         yield "o_p", "from what holds the board to its edge", ("",), beyond, np.nan
         yield "a_p", "place of the plate's grid", at, np.broadcast_to(line.along[:, None], line.pull.shape), np.nan
     for symbol, times in careful.kept.items():
-        yield symbol, "times more bending where the board's edge lifts between its bolts", ("",), times[None], np.nan
+        yield (
+            symbol,
+            f"times more {MORE[symbol]} where the board's edge lifts between its bolts",
+            ("",),
+            times[None],
+            np.nan,
+        )
 
 
 def _about(careful: Careful, asked: str) -> tuple[str, ...]:
