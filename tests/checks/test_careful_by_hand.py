@@ -14,6 +14,7 @@ from transom.board.grid import Rectangle
 from transom.checks.assembly import grip_of
 from transom.checks.board import sliding_at_pads
 from transom.checks.careful import Careful, wrenches_of
+from transom.checks.lifted import held_pads
 from transom.checks.moments import Moments
 from transom.checks.openings import Strip
 from transom.checks.patch import Around, Patch
@@ -270,7 +271,7 @@ def test_most_of_the_push_below_the_middle_of_the_pads_is_low() -> None:
     cells = [(140.0, -100.0), (-140.0, -164.0), (140.0, -166.0), (-140.0, -250.0)]
     push = [[5.0, 0.0, 0.0, 0.0], [0.0, 5.0, 2.0, 1.0], [0.0, 0.0, 2.0, 0.0], [5.0, 4.9, 0.0, 2.0]]
     of = with_answer(placed(), 4, cells, push)
-    assert of.held_pads.tolist() == [[5.0, 9.9, 2.0, 3.0], [5.0, 0.0, 2.0, 0.0]]
+    assert held_pads(of.answer).tolist() == [[5.0, 9.9, 2.0, 3.0], [5.0, 0.0, 2.0, 0.0]]
     of.kept.update({"k_l": np.ones(4), "k_p": np.array([1.0, 1.0, 2.0, 1.0])})
     assert of.pushes_low.tolist() == [[True, False, True, True]]
     assert of.pads.tolist() == [[5.0, 9.9, 4.0, 3.0], [5.0, 0.0, 4.0, 0.0]]

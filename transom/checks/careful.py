@@ -27,7 +27,7 @@ from transom.board.plate import Support
 from transom.checks.assembly import grip_of
 from transom.checks.edge_lines import EdgeLine, edge_line
 from transom.checks.instead import bonded_section, instead, wood_parts
-from transom.checks.lifted import lifted
+from transom.checks.lifted import held_pads, lifted
 from transom.checks.moments import Moments
 from transom.checks.openings import Strip, left_to_net_section, wide_openings
 from transom.checks.patch import Patch
@@ -387,15 +387,9 @@ class Careful(Trial):
 
     @property
     def pads(self) -> Array:
-        """Push of each pad, N, (2, v), its edge free to lift."""
-        return np.asarray(np.max([lifted(self, "k_p", self.held_pads), *(x.pads for x in self.instead)], axis=0))
-
-    @cached_property
-    def held_pads(self) -> Array:
-        """The same of this board alone as its lines hold it: with softer and stiffer wood too."""
-        port = np.array([c.where.centre[0] < 0.0 for c in self.answer.seat.pads])
-        each = (b.pads for b in (self.answer.borne, *self.answer.bounds))
-        return np.asarray(np.max([np.stack([p[port].sum(axis=0), p[~port].sum(axis=0)]) for p in each], axis=0))
+        """Push of each pad, N, (2, v): with softer and stiffer wood too, its edge free to lift."""
+        own = lifted(self, "k_p", held_pads(self.answer))
+        return np.asarray(np.max([own, *(other.pads for other in self.instead)], axis=0))
 
     @cached_property
     def pushes_low(self) -> Array:

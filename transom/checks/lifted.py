@@ -4,6 +4,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from transom.board.answer import Answer
 from transom.formula import formula
 from transom.units import ONE, Array, N
 
@@ -26,3 +27,10 @@ def lifted(plate: "Careful", times: str, F: Array) -> Array:
     from transom.checks.board import times_more_of  # that module reads these forces
 
     return np.asarray(force_where_it_lifts(F, times_more_of(plate)[times]))
+
+
+def held_pads(a: Answer) -> Array:
+    """Push of each pad as lines hold the board, N, (2, v): with softer and stiffer wood too."""
+    port = np.array([c.where.centre[0] < 0.0 for c in a.seat.pads])
+    each = (b.pads for b in (a.borne, *a.bounds))
+    return np.asarray(np.max([np.stack([p[port].sum(axis=0), p[~port].sum(axis=0)]) for p in each], axis=0))

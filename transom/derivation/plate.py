@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 
 from transom.checks.careful import Careful
+from transom.checks.lifted import held_pads
 from transom.checks.moments import Moments
 from transom.checks.trial import Trial
 from transom.frozen import dataclass
@@ -110,7 +111,7 @@ def _of_board(careful: Careful, pencil: Trial) -> Iterator[Quantity]:
         for borne, more in zip((a.borne, *a.bounds), WOOD, strict=False):
             yield "T_p", "pull of", (f"{BOLTS[b]}{more}",), borne.bolts[b : b + 1], hand[b // 2]
         yield "dT", "what two grids have yet to go in the pull of", BOLTS[b : b + 1], a.bolt_error[b : b + 1], np.nan
-    yield "C_p", "push of", (" the pad to port", " the pad to starboard"), careful.held_pads, pencil.pad_push
+    yield "C_p", "push of", (" the pad to port", " the pad to starboard"), held_pads(a), pencil.pad_push
     for line in careful.edge_lines:
         at = tuple(f" at {x:.0f} mm along the line" for x in line.along)
         yield "V_p", "pull of the board on what holds it", at, line.pull, np.nan
