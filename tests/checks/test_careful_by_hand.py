@@ -291,6 +291,7 @@ def test_where_stiffnesses_differ_on_which_end_pushes_plies_slide_round_the_shor
     of = with_answer(placed(), 4, cells, [list(c) for c in usual])
     told: Any = of.solved
     told.bounds = tuple(SimpleNamespace(pads=np.array(pushes)) for pushes in (soft, stiff))
+    of.kept.update(dict.fromkeys(("k_l", "k_p"), np.ones(4)))
     tau = sliding_at_pads(of).demand[0]
     assert tau == pytest.approx([5000.0 / (p * 36.52) for p in (348.6, 224.8, 224.8, 224.8)], rel=1e-3)
 
