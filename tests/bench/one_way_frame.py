@@ -2,7 +2,8 @@
 
     PYTHONPATH=. python tests/bench/one_way_frame.py [JOBS]
 
-`review` and `size` hold the board on rigid lines, both ways, and raise its bending by k_l (`transom/checks/lifting.py`).
+`review` and `size` hold the board on rigid lines, both ways, and raise its bending, bolts and pads by what they come to
+so in the cases that ask most of it (`transom/checks/lifting.py`).
 Here every case of examples and random jobs, not far over their limits, is on flanges that push and bolts that hold;
 prints how many times the judged figure each check comes to so, the worst frame bolt's pull, and k_l.
 """
@@ -16,12 +17,13 @@ import numpy as np
 
 from tests.bench.judgements import jobs, mount_of
 from transom.catalogue import SHIPPED
-from transom.checks import all_checks, frame_pull, lifting
+from transom.checks import backed_checks, frame_pull, lifting
+from transom.checks.board import sliding_at_pads
 from transom.checks.trial import Trial
 from transom.judge.judging import judge
 
 MOST = 1.3  # utilisation over which a random mount tells nothing
-PARTS = ("board", "engine-bolts")
+PARTS = ("board", "engine-bolts", "backing")
 
 
 def one(x: object) -> float:
@@ -31,7 +33,8 @@ def one(x: object) -> float:
 
 def worst(c: Trial) -> dict[str, float]:
     """The board's and the engine bolts' checks that the plate decides."""
-    return {f"{k.part}.{k.what}": one(k.worst) for k in all_checks(c) if k.method == "plate" and k.part in PARTS}
+    checks = (*backed_checks(c), sliding_at_pads(c))
+    return {f"{k.part}.{k.what}": one(k.worst) for k in checks if k.method == "plate" and k.part in PARTS}
 
 
 def main() -> None:
