@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 
 from tests.checks.shop import JOB, MOUNT, cases, on_board, setup_of
-from transom.board.bracket import bolt_stiffness, shank_stiffness, wood_stiffness
+from transom.board.bracket import Bolt, Pad, Seat, bolt_stiffness, shank_stiffness, wood_stiffness
 from transom.board.grid import Rectangle
 from transom.checks.assembly import grip_of
 from transom.checks.board import sliding_at_pads
@@ -260,8 +260,8 @@ def test_tensions_and_pushes_of_a_cut_board_are_never_under_those_of_the_whole_o
 
 def with_answer(of: Careful, bolts: int, cells: list[tuple[float, float]], push: list[list[float]]) -> Careful:
     """A plate whose answer is so many bolts and pad cells at (y, z) with their pushes."""
-    pads = tuple(SimpleNamespace(where=SimpleNamespace(centre=c)) for c in cells)
-    seat = SimpleNamespace(bolts=(None,) * bolts, pads=pads)
+    held = tuple(Bolt(0.0, 0.0, 1.0, Rectangle(0.0, 0.0, 0.0, 0.0)) for _ in range(bolts))
+    seat = Seat(held, tuple(Pad(Rectangle(y, y, z, z), 1.0) for y, z in cells))
     told: Any = SimpleNamespace(seat=seat, borne=SimpleNamespace(pads=np.array(push)), bounds=())
     return replace(of, solved=told)
 

@@ -111,6 +111,12 @@ class Seat:
         y, z = np.array(points, dtype=float).reshape(-1, 2).T
         return np.stack([np.ones_like(y), z, -y])
 
+    @property
+    def middles(self) -> tuple[Array, Array]:
+        """Places y and z of every pad cell's middle, mm, (p,) both."""
+        _, z, port = self.arms[:, len(self.bolts) :]
+        return -port, z
+
     @cached_property
     def areas(self) -> Array:
         """Area of every pad cell, mm²."""

@@ -305,7 +305,7 @@ def _pushed(trial: Trial) -> tuple[NDArray[np.bool_], NDArray[np.bool_]]:
         alone = np.asarray(trial.pushes_low, dtype=bool)
         return alone, ~alone
     answer = trial.answer
-    lower = np.array([c.where.centre[1] for c in answer.seat.pads]) < -scalar(half_of(trial.setup.holding.pattern.h))
+    lower = answer.seat.middles[1] < -scalar(half_of(trial.setup.holding.pattern.h))
     low = np.array([b.pads[lower].sum(axis=0) >= b.pads[~lower].sum(axis=0) for b in (answer.borne, *answer.bounds)])
     n = len(trial.stacks)
     return np.reshape(np.any(low, axis=0), (n, -1)), np.reshape(np.any(~low, axis=0), (n, -1))

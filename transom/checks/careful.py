@@ -394,6 +394,6 @@ class Careful(Trial):
     @cached_property
     def pushes_low(self) -> Array:
         """True where most of the push comes from the lower half of the pads, (1, v)."""
-        pads, cells = self.answer.borne.pads, self.answer.seat.pads
-        low = np.array([c.where.centre[1] for c in cells]) < -scalar(self.setup.holding.pattern.h) / 2
+        pads, (_, z) = self.answer.borne.pads, self.answer.seat.middles
+        low = z < -scalar(self.setup.holding.pattern.h) / 2
         return self.by_candidate(pads[low].sum(axis=0) >= pads[~low].sum(axis=0))
