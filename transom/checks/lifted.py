@@ -31,6 +31,6 @@ def lifted(plate: "Careful", times: str, F: Array) -> Array:
 
 def held_pads(a: Answer) -> Array:
     """Push of each pad as lines hold the board, N, (2, v): with softer and stiffer wood too."""
-    port = np.array([c.where.centre[0] < 0.0 for c in a.seat.pads])
+    port = a.seat.middles[0] < 0.0
     each = (b.pads for b in (a.borne, *a.bounds))
     return np.asarray(np.max([np.stack([p[port].sum(axis=0), p[~port].sum(axis=0)]) for p in each], axis=0))

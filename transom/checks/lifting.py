@@ -119,7 +119,7 @@ def _harder(plate: Careful, free: Answer, rows: Sequence[int]) -> dict[str, Arra
 
 def _over_wood(plate: Careful, borne: Borne, k: Array) -> Array:
     """Largest force of an upper bolt, a lower bolt and a pad over what the wood bears in a case, (3, v)."""
-    port = np.array([c.where.centre[0] < 0.0 for c in plate.answer.seat.pads])
+    port = plate.answer.seat.middles[0] < 0.0
     pads = np.maximum(borne.pads[port].sum(axis=0), borne.pads[~port].sum(axis=0))
     return np.asarray(np.divide(np.stack([borne.bolts[:2].max(axis=0), borne.bolts[-2:].max(axis=0), pads]), k))
 
