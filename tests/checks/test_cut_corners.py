@@ -125,12 +125,13 @@ def test_frame_bolts_in_a_cut_do_not_pass() -> None:
 
 def test_bolts_and_pads_inside_a_cut_are_refused_each_in_one_line() -> None:
     with pytest.raises(
-        JobError, match="upper holes: 327 mm apart and 48 mm down, inside a top corner cut 150 mm wide and 60 mm high"
+        JobError,
+        match=r"upper holes: 12.9 in \(327 mm\) apart and 1.87 in \(47.6 mm\) down, inside a top corner cut 5.91 in \(150 mm\) wide and 2.36 in \(60 mm\) high",
     ):
         refuse_off_board(setup_of(cut((150.0, 60.0))))
     with pytest.raises(JobError, match="inside a bottom corner"):
         refuse_off_board(setup_of(cut((0.0, 0.0), (200.0, 220.0))))
-    with pytest.raises(JobError, match="pads: 0 mm to 330 mm down, inside"):
+    with pytest.raises(JobError, match=r"pads: 0 in \(0 mm\) to 13 in \(330 mm\) down, inside"):
         refuse_off_board(setup_of(cut((240.0, 340.0))))
     refuse_off_board(setup_of(cut((130.0, 60.0), (100.0, 100.0))))
 

@@ -112,7 +112,9 @@ def test_notches_of_any_size_are_judged(plain: Careful, width: float, depth: flo
 
 
 def test_bolts_inside_the_notch_are_refused() -> None:
-    with pytest.raises(JobError, match="upper holes: 327 mm apart and 48 mm down, inside a notch"):
+    with pytest.raises(
+        JobError, match=r"upper holes: 12.9 in \(327 mm\) apart and 1.87 in \(47.6 mm\) down, inside a notch"
+    ):
         refuse_off_board(setup_of(on_board(notch_width=400.0, notch_depth=60.0)))
     refuse_off_board(setup_of(on_board(notch_width=300.0, notch_depth=60.0)))
 

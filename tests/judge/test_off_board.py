@@ -20,10 +20,16 @@ def job(**bracket: float) -> Job:
     [
         (
             {"pads_apart": 750.0},
-            r"^\[engine.bracket\] pads: their inner edges are 680 mm apart, so they lie off a board 610 mm",
+            r"^\[engine.bracket\] pads: their inner edges are 26.8 in \(680 mm\) apart, so they lie off a board 24 in \(610 mm\)",
         ),
-        ({"upper_holes": 640.0}, r"upper holes: 640 mm apart, off a board 610 mm wide; measure them"),
-        ({"rows_apart": 420.0}, r"lower holes: 468 mm below the top edge, off a board 450 mm high"),
+        (
+            {"upper_holes": 640.0},
+            r"upper holes: 25.2 in \(640 mm\) apart, off a board 24 in \(610 mm\) wide; measure them",
+        ),
+        (
+            {"rows_apart": 420.0},
+            r"lower holes: 18.4 in \(468 mm\) below the top edge, off a board 17.7 in \(450 mm\) high",
+        ),
     ],
 )
 def test_what_lies_off_the_board_is_named(bracket: dict[str, float], says: str) -> None:

@@ -4,6 +4,7 @@ import pytest
 
 from tests.report.jobs import sized
 from transom.job.records import ShopCase
+from transom.report.amounts import carried
 from transom.report.words import case_words, spelled
 
 
@@ -37,3 +38,9 @@ def test_no_case_falls_back_to_its_name() -> None:
 def test_spelling_by_units() -> None:
     assert spelled("aluminum at the center line", "si") == "aluminium at the centre line"
     assert spelled("Aluminium, centre", "us") == "Aluminum, center"
+
+
+def test_a_share_beyond_all_reason_is_no_row_of_figures() -> None:
+    assert carried(3.084, "", "bending", "us") == "3.08"
+    assert carried(1260078724986.78, "", "pull-and-sideways-in-wood", "us") == "over 1000"
+    assert carried(12.0, "", "count", "us") == "12"

@@ -63,6 +63,16 @@ def test_where_the_pads_bear_no_board_the_rest_tells_them_apart() -> None:
     assert max(c.utilisation for c in found.failing if np.isfinite(c.utilisation)) < 8.0
 
 
+def test_what_no_board_mends_does_not_choose_it() -> None:
+    """Frame bolts at the side of a notch have no wood about them in any candidate: that is told, and the best board is."""
+    stated = loads(TOO_MUCH.replace('"300 hp"', '"40 hp"').replace('"2000 lb"', '"?"').replace('"30 in"', '"20 in"')
+                   .replace('"3 ft"', '"24 in"\ntop_notch = { width = "10 in", depth = "3 in" }'))  # fmt: skip
+    _, setup, cases = prepared(stated, SHIPPED)
+    found = miss_of(stated, SHIPPED, field_of(stated, SHIPPED, setup, cases, "material"))
+    assert any(c.part == "frame" and c.utilisation > 1000.0 for c in found.failing)
+    assert max(c.utilisation for c in found.failing if c.part != "frame") < 1.3
+
+
 def test_the_short_list_holds_different_candidates(field: Field) -> None:
     places = shortlist(field)
     assert len(np.unique(places)) == len(places)

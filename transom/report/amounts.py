@@ -100,7 +100,7 @@ def carried(value: float, unit: str, what: str, units: str) -> str:
     if what.startswith("plate-bending"):
         return f"{show.force(value, units).split()[0]} {'lb-in per in' if units == 'us' else _per_mm(value)}"
     if not unit:
-        return f"{value:g}" if what == "count" else f"{value:.2f}"
+        return f"{value:g}" if what == "count" else f"{value:.2f}" if value < 1000.0 else "over 1000"
     return amount(value, unit, units)
 
 

@@ -21,6 +21,7 @@ from transom.sizing.rows import rows_that_matter
 from transom.sizing.search import BLOCK, blocks, nearest_miss
 from transom.units import Array
 
+HOPELESS = 100.0  # times its limit: nothing to do with how thick the board is
 SHORT = 24  # candidates that the plate looks at
 
 
@@ -69,12 +70,12 @@ def _pencil(field: Field, places: NDArray[np.int_], cases: Cases) -> Array:
 
 
 def _off(each: Sequence[Array]) -> Array:
-    """How many checks are beyond any number, and the worst of the rest, (2, n).
+    """How many checks are hopeless, and the worst of the rest, (2, n).
 
-    A load that the pads cannot bear however thick the board is beyond any number for all: the rest tells them apart.
+    Pads that no wood bears up, or bolts without wood about them, fail so for every candidate: the rest tells them apart.
     """
     u = np.stack(np.broadcast_arrays(*each))
-    told = np.isfinite(u)
+    told = u < HOPELESS
     return np.stack([np.sum(~told, axis=0), np.max(np.where(told, u, 0.0), axis=0)])
 
 
