@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from transom.result import CheckArray
-from transom.sizing.looks import AT_MOST, COARSE, FAR, MOST, OTHER_BOLTS, OWN_BOLTS, Looks
+from transom.sizing.looks import AT_MOST, COARSE, FAR, MOST, OTHER_BOLTS, OWN_BOLTS, SAME_LOOK, Looks
 
 HERE, THERE = np.array([3.6, 0.1, 2.0]), np.array([3.6, 0.1, 2.1])
 BENDING = np.array([True, False, False])
@@ -79,3 +79,16 @@ def test_a_plate_that_was_not_looked_at_tells_its_lifting_alone() -> None:
     found.compare(5, (HERE, 5), np.ones((3, 2)), BENDING, np.array([1.1, 1.2]))
     assert not found.raised
     assert found.lifted == pytest.approx([1.1, 1.2])
+
+
+def test_one_whose_look_was_much_the_same_tells_most() -> None:
+    """Whatever the two are: of what comes near the worst the looks differ by 0.004; the rest and the frame's bolts by more."""
+    look = np.array([[1.0, 0.95], [0.5, 0.9], [0.7, 1.0]])
+    found = looks((HERE + 0.2, look, 1.02 * look, np.ones(2)))
+    for change, off in ((np.zeros((3, 2)), 0.0), (np.array([[0.0, -0.004], [0.2, 0.0], [0.1, 0.01]]), 0.008)):
+        found.take(9, CHECKS, look + change)
+        likely, margin = found.expected(9, HERE, 9)
+        assert margin == pytest.approx(SAME_LOOK[0] + off)
+        assert likely == pytest.approx(1.02)
+    found.take(9, CHECKS, look + 0.1)
+    assert found.expected(9, HERE, 9)[1] == AT_MOST

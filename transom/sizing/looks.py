@@ -13,28 +13,35 @@ from transom.units import Array
 # A quick look may be over the two grids' worst by so much before they are asked all the same: of 698 candidates of 60
 # random jobs the highest was 6.8 % over, its plies sliding or its bending.
 COARSE = 0.075
-# Raised by what two grids made of a candidate of the same bolts and backing, and of another, that is most like it: so much,
-# so much more for each step the two are apart, and no more than `AT_MOST`. Of 408 so raised the highest was 3.2 % over, the
-# least that these left to spare 0.45 % (`tests/bench/quick_looks.py`).
+# Raised by what two grids made of a candidate of the same bolts and backing, and of another: so much, so much more for each
+# step the two are apart, and no more than `AT_MOST`. By one whose look was much the same, so much, and so much more for what
+# the two looks differ by. The least counts (`tests/bench/quick_looks.py`).
 OWN_BOLTS, OTHER_BOLTS, AT_MOST = (0.0075, 0.15), (0.015, 0.3), 0.05
+SAME_LOOK = (0.005, 2.0)
+NEAR = 0.85  # of a look's worst: what comes to less in it does not tell looks apart
 FAR = 0.5  # farther from any such candidate than this its look counts as it is
 MOST = 1.1  # times: what two grids find more than that is not told of others
 
 
 @dataclass(frozen=True)
 class Raised:
-    """How many times its quick look two grids made of a candidate, in the leading cases (c, v); what it is like, (3,), and which
-    set of bolts and backing it has."""
+    """How many times its quick look two grids made of a candidate, in the leading cases (c, v), and the `look`; what it is
+    like, (3,), and which set of bolts and backing it has."""
 
     like: Array
     bolts: int
     times: Array
+    look: Array
 
-    def off(self, like: Array, bolts: int) -> float:
+    def off(self, like: Array, bolts: int, look: Array, framed: NDArray[np.bool_]) -> float:
         """How far over two grids a candidate like this may be by it; infinite where it is too far."""
         apart = float(np.linalg.norm(like - self.like))
+        if apart > FAR:
+            return np.inf
+        near = (look >= NEAR * look.max()) & ~framed[:, None]
+        differ = float(np.max(np.abs(look - self.look), where=near, initial=0.0))
         least, more = OWN_BOLTS if bolts == self.bolts else OTHER_BOLTS
-        return min(least + more * apart, AT_MOST) if apart <= FAR else np.inf
+        return min(least + more * apart, AT_MOST, SAME_LOOK[0] + SAME_LOOK[1] * differ)
 
 
 @dataclass
@@ -56,15 +63,15 @@ class Looks:
         self.taken[place] = found
         self.framed = np.array([c.part == "frame" for c in checks])
 
-    def times(self, like: Array, bolts: int) -> tuple[Array, float]:
+    def times(self, place: int, like: Array, bolts: int) -> tuple[Array, float]:
         """How many times its look two grids may make of a candidate, (c, v), and how far its worst may be over that."""
-        off = [r.off(like, bolts) for r in self.raised]
+        off = [r.off(like, bolts, self.taken[place], self.framed) for r in self.raised]
         least = min(off, default=np.inf)
         return (self.raised[off.index(least)].times, least) if np.isfinite(least) else (np.ones((1, 1)), COARSE)
 
     def expected(self, place: int, like: Array, bolts: int) -> tuple[float, float]:
         """The worst that two grids would make of a candidate by its look, and how far that may be over."""
-        times, margin = self.times(like, bolts)
+        times, margin = self.times(place, like, bolts)
         share = np.where(self.framed, (1.0 + margin) / (1.0 + COARSE), 1.0)
         return float(np.max(self.taken[place] * times * share[:, None])), margin
 
@@ -84,4 +91,4 @@ class Looks:
         if lifted is None and self.lifted is not None:
             times = np.where(bending[:, None], times * self.lifted, times)
         times[self.framed] = 1.0
-        self.raised.append(Raised(*kind, times))
+        self.raised.append(Raised(*kind, times, look))

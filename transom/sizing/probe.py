@@ -198,7 +198,7 @@ class Tried:
         """Keep what a look found in the leading cases, (c, v), as it is and for others as two grids would have it."""
         looks = self.prober.looks
         looks.take(self.place, checks, found)
-        times, off = looks.times(self.like, self.bolts)
+        times, off = looks.times(self.place, self.like, self.bolts)
         self._learnt(checks, found * times, ROUGH if off < COARSE else RAW)
 
     @cached_property
