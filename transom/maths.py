@@ -18,6 +18,7 @@ PI = float(np.pi)
 
 PAIRWISE = 8  # from so many on `np.sum` adds in pairs
 NUMBERS = frozenset({float, int, np.float64})
+ARRAY = np.ndarray
 
 
 def scalar(x: object) -> float:
@@ -128,16 +129,28 @@ def absolute(x: Any) -> Value:
 
 def minimum(a: Any, b: Any) -> Value:
     """The smaller of two values of one dimension."""
+    x, y = type(a), type(b)
+    # As `_symbolic`, without a call: a search asks for tens of thousands.
+    if (a.dtype.char != "O" if x is ARRAY else x in NUMBERS) and (b.dtype.char != "O" if y is ARRAY else y in NUMBERS):
+        return np.minimum(a, b)  # type: ignore[no-any-return]
     return _each("Min", a, b) if _symbolic(a, b) else _plain(np.minimum(a, b))
 
 
 def maximum(a: Any, b: Any) -> Value:
     """The larger of two values of one dimension."""
+    x, y = type(a), type(b)
+    if (a.dtype.char != "O" if x is ARRAY else x in NUMBERS) and (b.dtype.char != "O" if y is ARRAY else y in NUMBERS):
+        return np.maximum(a, b)  # type: ignore[no-any-return]
     return _each("Max", a, b) if _symbolic(a, b) else _plain(np.maximum(a, b))
 
 
 def positive(x: Any) -> Value:
     """x where it is above zero, else zero of the same dimension (a bare 0 would have none)."""
+    if type(x) is ARRAY and x.dtype.char == "d":
+        out = np.abs(x)
+        out += x
+        out *= 0.5
+        return out
     if _symbolic(x):
         return _each("Max", x, 0)
     return _plain((x + np.abs(x)) / 2)

@@ -76,6 +76,8 @@ class Cases:
 
 def rows_of(x: object) -> Array:
     """An array of candidates and cases; `np.atleast_2d` asks for longer than most checks take to compute."""
+    if type(x) is np.ndarray and x.ndim >= 2 and x.dtype.char == "d":
+        return x
     out = np.asarray(x, dtype=float)
     return out if out.ndim >= 2 else np.atleast_2d(out)
 
@@ -117,6 +119,10 @@ class CheckArray:
     def utilisation(self) -> Array:
         """Demand over resistance, (n, v)."""
         demand, resistance = rows_of(self.demand), rows_of(self.resistance)
+        if resistance.size == 1 and 0.0 < resistance.item() < math.inf:  # one for all, as every second is
+            u = demand / resistance
+            if np.isfinite(u).all():
+                return np.asarray(u)
         known, sound = np.isfinite(demand), np.isfinite(resistance) & (resistance > 0)
         if known.all() and sound.all():  # as nearly always; each asked in its own shape, often a row or a column
             return np.asarray(demand / resistance)

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -73,10 +74,14 @@ class Field:
         """The shortest stocked bolt that is long enough, (n, 1); zero where there is none."""
         w = trial.hardware
         needed = least_bolt_length(grip_of(trial), w.nut, w.pitch, self.setup.factors.threads_beyond_nut)
-        stocked = np.array([*self.setup.tables.bolt_lengths(self.sets[0].thread)], dtype=object)
-        lengths = np.array([row.length_mm for row in stocked])
+        lengths = self._stocked
         place = np.searchsorted(lengths, np.asarray(needed) - 1e-9)
         return np.where(place < len(lengths), lengths[np.minimum(place, len(lengths) - 1)], 0.0)
+
+    @cached_property
+    def _stocked(self) -> Array:
+        """Lengths of bolts in stock, rising, mm."""
+        return np.array([row.length_mm for row in self.setup.tables.bolt_lengths(self.sets[0].thread)])
 
     def mount(self, place: int) -> Mount:
         """The mount at one place, named."""
