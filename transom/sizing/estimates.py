@@ -11,7 +11,8 @@ from transom.units import Array
 # A candidate is given up where the plate most like it would have it over its limit by more than the first: a plate on two
 # grids, a quick look as two grids would have it, a look as it is; and by so much more as the second says for each step the
 # two candidates are apart; its bolts, pads and what they press on by `PRIED` more, since wood twice as stiff pries one board
-# more than another. With the margins opened by 6 % EST (`tests/bench/estimates.py`).
+# more than another. With the margins opened by 6 % none of 139 estimates of candidates that pass, in 50 jobs, would have
+# given one up (`tests/bench/estimates.py`).
 FINE, ROUGH, RAW = (0.025, 1.0), (0.05, 0.5), (0.075, 0.5)
 PRIED = 0.1
 # Not so where their bolts and backing are the same and the two are no farther apart than `SAME`: of 244 such estimates the
