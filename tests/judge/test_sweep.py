@@ -31,7 +31,7 @@ def settled(j: Judgement) -> tuple[a._WhatIf, Trial]:
     facts, setup, cases = prepared(j.setup.job, SHIPPED)
     assert j.mount is not None
     trial = trial_of(setup, cases, [j.mount])
-    return a._WhatIf(setup.job, SHIPPED, facts, trial, a.PENCIL), trial
+    return a._WhatIf(setup.job, SHIPPED, facts, trial, a.PENCIL, a.all_checks(trial)), trial
 
 
 def test_values_together_are_values_apart(sized: Judgement) -> None:

@@ -78,6 +78,7 @@ class _WhatIf:
     facts: Facts
     trial: Trial
     calibration: Calibration
+    pencil: Sequence[CheckArray]  # of the trial, all
 
     def sweep(self, wanted: Ratios) -> Array:
         """The weakest link against each key's ratios (k, r), all else as used."""
@@ -115,25 +116,34 @@ class _WhatIf:
     @cached_property
     def _rest(self) -> dict[Joint, float]:
         """The weakest link of all that a joint's own checks leave."""
-        every = all_checks(self.trial)
         own = {joint: {c.name for c in joint.checks(self.trial)} for joint in JOINTS}
-        return {j: float(weakest([c for c in every if c.name not in own[j]], self.calibration)[0]) for j in JOINTS}
+        return {
+            j: float(weakest([c for c in self.pencil if c.name not in own[j]], self.calibration)[0]) for j in JOINTS
+        }
 
 
 def assumptions(
-    job: Job, tables: Catalogue, facts: Facts, trial: Trial, calibration: Calibration = PENCIL, near: bool = False
+    job: Job,
+    tables: Catalogue,
+    facts: Facts,
+    trial: Trial,
+    calibration: Calibration = PENCIL,
+    near: bool = False,
+    pencil: Sequence[CheckArray] | None = None,
 ) -> tuple[Assumption, ...]:
     """Each assumption with the nearest values either side at which the mount would pass or fail instead.
 
     `holds_from` and `holds_to` are None where the answer does not flip between half and twice the value. The
     pencil method is run for each value and brought to the careful one's level by `calibration`. `trial` is of one
     mount and of these facts. `near`: only what somebody could measure, looked at only as far as it may decide (`decides`).
+    `pencil` are all checks of the trial, where somebody has them.
     """
     every = varied(facts)
     keys = {k: f for k, f in every.items() if f.measure} if near else every
     if not keys:
         return ()
-    what_if, ratios = _WhatIf(job, tables, facts, trial, calibration), NEAR if near else RATIOS
+    what_if = _WhatIf(job, tables, facts, trial, calibration, all_checks(trial) if pencil is None else pencil)
+    ratios = NEAR if near else RATIOS
     coarse = what_if.sweep([(key, ratios) for key in keys])
     at_one = int(np.flatnonzero(ratios == 1.0)[0])
     passes = bool(coarse[0, at_one] <= 1.0)

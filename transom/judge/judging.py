@@ -140,7 +140,7 @@ def judge(
     pencil = d.checks if plate is None else all_checks(trial)
     calibration = calibrate(pencil, d.checks)
     checks = CheckRows(side_by_side(pencil, d.checks, trial))
-    found = assumptions(job, tables, facts, trial, calibration, near=not beside)
+    found = assumptions(job, tables, facts, trial, calibration, near=not beside, pencil=pencil)
     named = (*stops(job, facts, tables), *spacing_stop(checks))
     measure = tuple(sorted((a for a in found if decides(a) and a.measure), key=nearness))
     fasteners = additions(stated, settled, tables, mount)
@@ -152,7 +152,7 @@ def judge(
         mount=written(mount, fasteners) if add else mount,
         fasteners=fasteners,
         could_add=() if add else _could_add(stated, tables, mount, solved, checks),
-        unwelded=_unwelded(stated, tables, mount, solved, fasteners, checks) if beside else (),
+        unwelded=_unwelded(stated, tables, mount, solved, fasteners, checks, (setup, cases)) if beside else (),
         checks=checks,
         assumptions=found,
         to_measure=measure,
@@ -211,6 +211,7 @@ def _unwelded(
     solved: Answer | None,
     fasteners: Sequence[Added],
     checks: Sequence[Check],
+    loaded: tuple[Setup, Cases],
 ) -> tuple[Added, ...]:
     """What the frame's bolts would need were no weld near, where one is assumed and something is added or fails."""
     fails = any(c.part == "frame" and not (c.passes or c.information) for c in worst_of(checks))
@@ -218,7 +219,7 @@ def _unwelded(
     if job.frame.flange_weld is not None or not (fails or adds):
         return ()
     sound = replace(job, frame=replace(job.frame, flange_weld=math.inf))
-    settled, _ = _settled(sound, tables, mount, solved is not None, solved)
+    settled, _ = _settled(sound, tables, mount, solved is not None, solved, most=prepared(sound, tables, loaded)[1:])
     return tuple(a for a in additions(sound, settled, tables, mount, ("frame",)) if a not in fasteners)
 
 

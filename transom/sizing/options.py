@@ -9,12 +9,12 @@ from transom.checks.assembly import total
 from transom.checks.careful import Careful
 from transom.checks.trial import Trial
 from transom.errors import JobError
-from transom.judge.evaluate import decided
+from transom.judge.evaluate import decided, key_of
 from transom.judge.records import Option, weakest
 from transom.result import CheckArray
 from transom.sizing.field import Field
 from transom.sizing.led import begun_from
-from transom.sizing.probe import rows_of
+from transom.sizing.probe import by_plate, rows_of
 
 
 def option(field: Field, place: int, like: Careful | None = None) -> Option:
@@ -25,10 +25,13 @@ def option(field: Field, place: int, like: Careful | None = None) -> Option:
 
 
 def option_of(field: Field, place: int, pencil: Sequence[CheckArray], careful: Sequence[CheckArray]) -> Option:
-    """The same from a candidate's checks: what the plate decides in the cases of `careful`, all else by the pencil."""
-    trial = field.trial(np.array([place]))
-    pairs = zip(decided(careful), decided(pencil), strict=True)
-    worst = [(c if c.method == "plate" else p).worst_row() for c, p in pairs]
+    """The same from a candidate's checks: what the plate decides in the cases of `careful`, all else by the pencil.
+
+    `careful` hold at least each check that a plate decides.
+    """
+    trial, plate = field.trial(np.array([place])), {key_of(c): c for c in decided(careful)}
+    asked = ((plate[key_of(p)] if by_plate(p) else p, p) for p in decided(pencil))
+    worst = [(c if c.method == "plate" else p).worst_row() for c, p in asked]
     failing = tuple(sorted((c for c in worst if not c.passes), key=lambda c: (-c.utilisation, c.id)))
     return Option(
         mount=field.mount(place),

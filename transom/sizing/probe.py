@@ -210,13 +210,12 @@ class Tried:
 
     @property
     def careful(self) -> tuple[CheckArray, ...]:
-        """All checks by that plate.
+        """What that plate decides, of the frame's bolts by those that leave it the most.
 
         Raises:
             JobError: bolts or pads that lie off the board.
         """
-        _ = self.decisive
-        return all_checks(self.plate)
+        return (*(c for c in self.decisive if c.part != "frame"), *framed(self.plate))
 
     @cached_property
     def decisive(self) -> tuple[CheckArray, ...]:
