@@ -230,8 +230,12 @@ class Units(Mirrored):
         out = np.empty((len(old) + len(fresh),) * 2)
         out[old[:, None], old] = self.kin.flexibility[old[:, None], old]
         if len(fresh):
-            given = self._given(self._new)
-            given[fresh] = (given[fresh] + given[fresh].T) / 2
+            # Both ways round, whose mean rounding of a thin plate touches least.
+            i, j = np.nonzero(self._new.loads.any(axis=-1))
+            given, back = self._given(self._new), self._new.loads[i, j].T @ self.kin.at("w", i, j)
+            given[fresh] += given[fresh].T.copy()
+            given[old] += back[:, old].T
+            given /= 2
             out[:, fresh], out[fresh] = given, given.T
         return out
 
