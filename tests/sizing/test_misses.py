@@ -14,22 +14,8 @@ from transom.sizing import misses
 from transom.sizing.field import Field, field_of
 from transom.sizing.misses import _by_plate, miss_of, nearest, shortlist
 from transom.sizing.options import option
+from transom.sizing.search import blocks
 from transom.sizing.sizing import size
-
-
-@pytest.fixture(scope="module")
-def field() -> Field:
-    stated = job(hp=60.0, sheets=("3/4 in",))
-    stated = replace(stated, engine=replace(stated.engine, takes=(30.0, 47.0)))
-    _, setup, cases = prepared(stated, SHIPPED)
-    return field_of(stated, SHIPPED, setup, cases, "material")
-
-
-def test_it_is_the_best_of_the_short_list_by_the_plate(field: Field) -> None:
-    found = nearest(field)
-    assert _by_plate(field, found) == min(_by_plate(field, int(p)) for p in shortlist(field))
-    assert _by_plate(field, found) > (0.0, 1.0)
-
 
 TOO_MUCH = """
 [boat]
@@ -51,6 +37,24 @@ most_sheets = 4
 grades = ["F593C"]
 threads = ["1/2-13"]
 """
+NOTCHED = (
+    TOO_MUCH.replace('"300 hp"', '"40 hp"').replace('"2000 lb"', '"?"').replace('"30 in"', '"20 in"')
+    .replace('"3 ft"', '"24 in"\ntop_notch = { width = "10 in", depth = "3 in" }')
+)  # fmt: skip
+
+
+@pytest.fixture(scope="module")
+def field() -> Field:
+    stated = job(hp=60.0, sheets=("3/4 in",))
+    stated = replace(stated, engine=replace(stated.engine, takes=(30.0, 47.0)))
+    _, setup, cases = prepared(stated, SHIPPED)
+    return field_of(stated, SHIPPED, setup, cases, "material")
+
+
+def test_it_is_the_best_of_the_short_list_by_the_plate(field: Field) -> None:
+    found = nearest(field)
+    assert _by_plate(field, found) == min(_by_plate(field, int(p)) for p in shortlist(field))
+    assert _by_plate(field, found) > (0.0, 1.0)
 
 
 def test_where_the_pads_bear_no_board_the_rest_tells_them_apart() -> None:
@@ -65,8 +69,7 @@ def test_where_the_pads_bear_no_board_the_rest_tells_them_apart() -> None:
 
 def test_what_no_board_mends_does_not_choose_it() -> None:
     """Frame bolts at the side of a notch have no wood about them in any candidate: that is told, and the best board is."""
-    stated = loads(TOO_MUCH.replace('"300 hp"', '"40 hp"').replace('"2000 lb"', '"?"').replace('"30 in"', '"20 in"')
-                   .replace('"3 ft"', '"24 in"\ntop_notch = { width = "10 in", depth = "3 in" }'))  # fmt: skip
+    stated = loads(NOTCHED)
     _, setup, cases = prepared(stated, SHIPPED)
     found = miss_of(stated, SHIPPED, field_of(stated, SHIPPED, setup, cases, "material"))
     assert any(c.part == "frame" and c.utilisation > 1000.0 for c in found.failing)
@@ -76,6 +79,19 @@ def test_what_no_board_mends_does_not_choose_it() -> None:
 def test_the_short_list_holds_different_candidates(field: Field) -> None:
     places = shortlist(field)
     assert len(np.unique(places)) == len(places)
+
+
+@pytest.mark.parametrize("text, asked", [("", 3), ("notched", 128), ("too much", 128)])
+def test_the_short_list_is_the_one_that_asks_every_candidate_in_every_case(
+    field: Field, text: str, asked: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    if text:
+        stated = loads({"notched": NOTCHED, "too much": TOO_MUCH}[text])
+        _, setup, cases = prepared(stated, SHIPPED)
+        field = field_of(stated, SHIPPED, setup, cases, "material")
+    monkeypatch.setattr(misses, "ASKED", asked)
+    u = np.concatenate([misses._pencil(field, places, field.cases) for places in blocks(field.order, 256)], axis=1)
+    assert shortlist(field).tolist() == field.order[np.lexsort(u[::-1])[: misses.SHORT]].tolist()
 
 
 def test_a_bracket_too_narrow_is_what_fails() -> None:

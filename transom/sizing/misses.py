@@ -22,6 +22,9 @@ from transom.sizing.search import BLOCK, blocks, nearest_miss
 from transom.units import Array
 
 HOPELESS = 100.0  # times its limit: nothing to do with how thick the board is
+SAMPLE = 256  # candidates that tell which cases lead
+ASKED = 128  # candidates asked in all cases at once
+NOISE = 1e-9  # of a utilisation
 SHORT = 24  # candidates that the plate looks at
 
 
@@ -57,10 +60,31 @@ def nearest(field: Field) -> int:
 
 
 def shortlist(field: Field) -> NDArray[np.int_]:
-    """The few that come nearest by the pencil, nearest first."""
+    """The few that come nearest by the pencil, nearest first.
+
+    All are asked in the cases that lead, where none is worse than in all its cases; those nearest so are asked in all,
+    until none that is left can come nearer than the few.
+    """
     cases = field.cases.take(rows_that_matter(field, np.arange(len(field.piles)), whole=True))
-    beyond, u = np.concatenate([_pencil(field, places, cases) for places in blocks(field.order, BLOCK)], axis=1)
-    return np.asarray(field.order[np.lexsort((u, beyond))[:SHORT]])
+    leading = cases.take(_leading(field, cases))
+    least = np.concatenate([_pencil(field, places, leading) for places in blocks(field.order, BLOCK)], axis=1)
+    turn = np.lexsort(least[::-1])
+    off = np.full_like(least, np.inf)
+    for start in range(0, len(turn), ASKED):
+        asked, left = turn[start : start + ASKED], turn[start + ASKED :]
+        off[:, asked] = _pencil(field, field.order[asked], cases)
+        few = np.lexsort(off[::-1])[:SHORT]
+        if len(left) and len(few) == SHORT and tuple(off[:, few[-1]]) < tuple(least[:, left[0]] - [0.0, NOISE]):
+            break
+    return np.asarray(field.order[few])
+
+
+def _leading(field: Field, cases: Cases) -> list[int]:
+    """Cases that are some check's worst for a few candidates from all over the field."""
+    some = field.order[:: max(1, len(field.order) // SAMPLE)]
+    checks = _of_board(all_checks(field.trial(some, cases)))
+    worst = (np.argmax(c.utilisation, axis=1) for c in checks if np.shape(c.utilisation)[1] == len(cases))
+    return sorted({0}.union(*(each.tolist() for each in worst)))
 
 
 def _pencil(field: Field, places: NDArray[np.int_], cases: Cases) -> Array:
