@@ -65,6 +65,7 @@ def test_what_goes_wrong_inside_is_a_row_too(monkeypatch: pytest.MonkeyPatch) ->
 # What is kept for good, and why it does not grow with the jobs that go by.
 BOUNDED = {
     "board.elements._templates": "takes nothing",
+    "frozen._compared": "kinds of records",
     "quantity.definitions._sizes": "takes nothing",
     "quantity.definitions.factor": "units of our own list",
     "quantity.kinds.spellings": "kinds of quantity",
