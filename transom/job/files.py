@@ -3,7 +3,6 @@
 import contextlib
 import os
 import re
-import secrets
 import shutil
 from collections.abc import Iterator
 from pathlib import Path
@@ -103,6 +102,8 @@ def written_whole(path: Path, force: bool = False) -> Iterator[BinaryIO]:
 @contextlib.contextmanager
 def _draft(path: Path, force: bool) -> Iterator[Path]:
     """A name beside the file to write under, which takes the file's own once what is done with it went well."""
+    import secrets
+
     free(path, force)
     target = path.resolve()
     draft = target.with_name(f".{target.name[:100]}.{secrets.token_hex(4)}.part")

@@ -3,7 +3,6 @@
 Actions are summed in level axes about the datum and then turned by the board's lean.
 """
 
-import difflib
 import re
 from collections.abc import Iterator
 
@@ -108,6 +107,8 @@ def fault_of(case: OwnCase, name: str, taken: set[str]) -> str:
     if not name or name in taken:
         return f"{where}: name is {'empty' if not name else 'taken'}; give it a name of its own"
     if case.like not in taken:
+        import difflib
+
         near = difflib.get_close_matches(case.like, sorted(taken), n=1)
         hint = f'; nearest is "{near[0]}"' if near else ""
         return f'{where}: like = "{case.like}" is not a load case{hint}'
