@@ -39,6 +39,13 @@ def test_one_plate_for_all_is_short_of_room_only_at_its_outer_edges(width: float
     assert one.demand == pytest.approx(share)
 
 
+@pytest.mark.parametrize("height, flush", [(298.45, True), (298.4, True), (298.7, False)])
+def test_a_plate_flush_by_the_tape_has_room(height: float, flush: bool) -> None:
+    """Upper bolts 1-7/8 in down, 47.6 in the tables, rows 8 in apart: a plate of 11-3/4 in, 298.45, ends at the top edge."""
+    one = row(trial(on_board(height=500.0), plate(width=381.0, height=height, per="all")), "backing.plate-room")
+    assert one.passes is flush
+
+
 @pytest.mark.parametrize("near, strength", [(25.0, 275.0), (24.999, 305.0), (25.001, 275.0)])
 def test_metal_is_heat_affected_up_to_and_at_the_distance(near: float, strength: float) -> None:
     """Plate at 120, half of it 5, leg 6, half a bolt 5: a bolt at 161 is 25 clear; the other row is farther."""

@@ -61,7 +61,7 @@ def plates(trial: Trial) -> tuple[CheckArray, ...]:
     return (
         _once(trial, "plate-edge", "backing", "", practice_edge(d), edge, METAL),
         _once(trial, "plate-pitch", "backing", "", practice_pitch(d), least_spacing(trial), METAL),
-        _once(trial, "plate-room", "backing", "", _room_taken(trial), 1.0, "the tape: plate against board and its neighbor",
+        _once(trial, "plate-room", "backing", "", _room_taken(trial), BY_TAPE, "the tape: plate against board and its neighbor",
               "hangs off the board, over the notch, or on the next plate", unit=""),
     )  # fmt: skip
 
@@ -107,6 +107,8 @@ def between_frame(trial: Trial) -> CheckArray:
 
 
 LEAST_ROOM = 1e-3  # mm; where nothing is left inside the frame
+# Of the room, what no tape tells: bolts 1-7/8 in down stand in the tables as 47.6 mm, and a plate that comes up 47.63 is flush.
+BY_TAPE = 1.0025
 
 
 def _room_taken(trial: Trial) -> Array:
