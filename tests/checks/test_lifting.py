@@ -12,6 +12,8 @@ from transom.board.answer import Answer, Board, on_one_grid
 from transom.board.bracket import Bolt, Rest, Seat, pad_cells
 from transom.board.grid import Rectangle, grid
 from transom.board.plate import Support
+from transom.checks import backing
+from transom.checks.backing import own_bending
 from transom.checks.board import _worse, bending, times_more_of
 from transom.checks.careful import Careful
 from transom.checks.frame_pull import holding_give
@@ -135,6 +137,21 @@ def test_bolts_and_pads_carry_what_they_would_with_the_edge_free(few: Careful) -
         assert raised <= (there[hardest] + error.max(initial=0.0)) * k[0] * (1 + 1e-9)
         assert k[0] <= 1.1
     assert max(times_more_of(of)[symbol][0] for symbol in FORCES) > 1.003
+
+
+def test_a_plate_over_a_pair_of_bolts_bends_as_much_more_as_the_board(few: Careful) -> None:
+    """Of its moment, what follows the board grows by k_l; what the bolts' pull makes of it grows by theirs alone."""
+    asked, none = [], np.ones(len(few.cases))
+    for k_l in (none, 1.1 * none, 1.2 * none):
+        of = afresh(few)
+        of.kept.update({"k_l": k_l, **dict.fromkeys(FORCES, none)})
+        asked.append(np.ravel(own_bending(of)[0].demand))
+    pressed = np.ravel(
+        backing._cantilever(few.upper_tension / times_more_of(few)["k_u"], few.upper_patch, few.hardware.flats)
+    )
+    assert asked[0].max() > pressed.max()
+    assert asked[2] - asked[0] == pytest.approx(2.0 * (asked[1] - asked[0]), abs=1e-6)
+    assert asked[2] - asked[0] == pytest.approx(0.2 * (asked[0] - pressed), rel=1e-6, abs=1e-6)
 
 
 def test_a_quick_look_and_a_board_over_its_limit_leave_forces_as_they_are(few: Careful) -> None:

@@ -3,7 +3,7 @@
 import numpy as np
 
 from transom.board.bonded import axis_shift
-from transom.checks.board import hole_strips
+from transom.checks.board import hole_strips, times_more_of
 from transom.checks.careful import Careful
 from transom.checks.check import check
 from transom.checks.instead import bonded_moment
@@ -51,6 +51,14 @@ def followed_moment(M: N, E_p: MPA, t_p: MM, E: MPA, t: MM) -> N:
     return absolute(M) * E_p * t_p**3 / (E * t**3)
 
 
+@formula(
+    symbol="m_f k_l", source="plate on flanges that push and bolts that hold", evidence="convention", known_by="derived"
+)
+def followed_where_it_lifts(m_f: N, k_l: ONE) -> N:
+    """The same with the board's edge free to lift between the frame's bolts."""
+    return m_f * k_l
+
+
 @formula(symbol="m_Ed", source="one on the other", evidence="convention", known_by="derived")
 def both_moments(m: N, m_f: N) -> N:
     """What pressure and the board's curvature bend a plate by together."""
@@ -63,6 +71,8 @@ def _followed(trial: Trial, T: Array, upper: bool) -> Value:
     one, two = (trial.worst_place(np.asarray(followed_moment(M, w.E, w.t, E[:, None], t)))
                 for M, E in ((m.Mx, s.E_1), (m.My, s.E_2)))  # fmt: skip
     own = np.where(w.per > 1, maximum(one, two), np.where(w.per > 0, one, 0.0))
+    if isinstance(trial, Careful) and trial.two_grids and own.any():
+        own = np.asarray(followed_where_it_lifts(own, times_more_of(trial)["k_l"]))
     return maximum(np.where(T > 0, own, 0.0), _bonded(trial, upper))
 
 
@@ -79,8 +89,8 @@ def _bonded(trial: Trial, upper: bool) -> Value:
 
 
 NOTE = (
-    "moment per mm of width, bent with the board where it spans bolts; the wood is credited with none of that, and"
-    " what more the board bends where its edge lifts off the frame is not counted (a twentieth, seldom a tenth)"
+    "moment per mm of width, bent with the board where it spans bolts, more so where the board's edge lifts off the frame;"
+    " the wood is credited with none of that"
 )
 
 
