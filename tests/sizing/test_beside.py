@@ -77,22 +77,18 @@ def test_cases_near_the_worst_lead() -> None:
     assert block.leading(np.array([0]), replace(by, more=np.array([[0.0] * 3, [0.0, 0.2, 0.0]]))) == [0, 1]
 
 
+def _alone(u: np.ndarray) -> Block:
+    """A block of one candidate of utilisations u (c, 1, v), of which nothing is known yet."""
+    far = np.full(1, np.inf)
+    bolts = np.zeros(1, dtype=int)
+    return Block(np.arange(1), u, np.ones_like(u), np.zeros((3, 1)), np.ones(1), far, far.copy(), far.copy(), bolts)
+
+
 def test_plates_of_the_same_bolts_are_heard_first_and_whole() -> None:
     """At 1.06 by a check of the bolts: given up where a plate of the same bolts says so, not where another does."""
-    u, ones = np.full((1, 1, 1), 1.06), np.ones(1)
-    far = np.full(1, np.inf)
+    u = np.full((1, 1, 1), 1.06)
     for bolts, apart, out in ((0, 0.01, True), (1, 0.01, False), (0, 0.06, False)):
-        block = Block(
-            np.arange(1),
-            u,
-            np.ones_like(u),
-            np.zeros((3, 1)),
-            ones.copy(),
-            far.copy(),
-            far.copy(),
-            far.copy(),
-            np.zeros(1, dtype=int),
-        )
+        block = _alone(u)
         block.learn(
             [
                 Solved(
@@ -105,16 +101,6 @@ def test_plates_of_the_same_bolts_are_heard_first_and_whole() -> None:
         Solved(np.array([x, 0.0, 0.0]), np.full((1, 1), t), np.zeros((1, 1)), (0.05, 0.5), np.array([0.1]), b)
         for x, t, b in ((0.0, 1.0, 1), (0.03, 1.1, 0))
     )
-    block = Block(
-        np.arange(1),
-        u,
-        np.ones_like(u),
-        np.zeros((3, 1)),
-        ones.copy(),
-        far.copy(),
-        far.copy(),
-        far.copy(),
-        np.zeros(1, dtype=int),
-    )
+    block = _alone(u)
     block.learn([near, same])
     assert block.likely[0] == pytest.approx(1.1 * 1.06)

@@ -1,7 +1,5 @@
 """`transom review`: the mount that stands in the job, judged."""
 
-from typing import TYPE_CHECKING
-
 import typer
 
 from transom.cli.answers import cures_of, mount_in, review_json, review_lines
@@ -10,9 +8,6 @@ from transom.cli.guard import FAILS, PASSES
 from transom.cli.html import Html, written
 from transom.cli.jobs import AsJson, Details, Force, JobPath, path_of, read
 from transom.cli.maps import Maps, drawn
-
-if TYPE_CHECKING:
-    pass
 
 
 def review(
